@@ -1,0 +1,26 @@
+#!/usr/bin/env bash
+# Installs what is missing, builds everything and runs every test.
+#   tests/run.sh              the whole suite, but for what is labelled "slow"
+#   tests/run.sh --slow       the slow proofs only
+#   tests/run.sh --sanitized  the suite without pictures, built with the address and undefined-behaviour sanitizers
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+
+mode=${1:-all}
+bash cases/install_packages.sh
+case "$mode" in
+  all) build=.build/release; options=(-DCMAKE_BUILD_TYPE=Release); select=(--label-exclude slow) ;;
+  --slow) build=.build/release; options=(-DCMAKE_BUILD_TYPE=Release); select=(--label-regex slow) ;;
+  --sanitized)
+    build=.build/sanitized
+    options=(-DCMAKE_BUILD_TYPE=RelWithDebInfo -DGAPSTRAIN_SANITIZE=ON)
+    select=(--label-exclude 'slow|pictures')
+    # Gmsh and VTK keep global objects to the end; their own leaks are not ours.
+    export ASAN_OPTIONS=detect_leaks=0 ;;
+  *) echo "usage: tests/run.sh [--slow | --sanitized]" >&2; exit 2 ;;
+esac
+launcher=()
+command -v ccache >/dev/null && launcher=(-DCMAKE_CXX_COMPILER_LAUNCHER=ccache)
+cmake -S . -B "$build" -G Ninja -DGAPSTRAIN_TESTS=ON "${options[@]}" "${launcher[@]}" >/dev/null
+cmake --build "$build"
+ctest --test-dir "$build" --output-on-failure "${select[@]}"
