@@ -1,0 +1,49 @@
+// A locking screw as links: head in hole, shaft from hole to near cortex, shaft from near to far cortex.
+#pragma once
+
+#include "models/parts/construct.h"
+#include "models/parts/plate_shape.h"
+#include "solver/bodies/link.h"
+#include "solver/elements/beam.h"
+
+#include <optional>
+
+namespace gapstrain::models {
+
+// A straight piece of shaft between two walls it is bonded to: where it is free, and how soft it is as seen from the
+// mid-surfaces' points it joins.
+struct ShaftSegment {
+  Eigen::Vector3d from;       // port centre on the side of the head
+  Eigen::Vector3d to;         // port centre on the side of the tip
+  Eigen::Vector3d free_from;  // where the shaft leaves the first wall
+  Eigen::Vector3d free_to;    // where it enters the second one
+  solver::Matrix6 flexibility;  // of the motion of `to` against `from`, both walls' roots included
+};
+
+struct ScrewModel {
+  solver::BeamSection section;
+  ShaftSegment head_to_near;
+  std::optional<ShaftSegment> near_to_far;  // absent with one cortex
+  Eigen::Matrix<double, 6, 6> plug;         // flexibility of the head in its hole against the rim's strain modes
+};
+
+// @pre placement.bone has a value.
+ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, const Plate& plate,
+                       double plate_thickness, const PlateHole& hole, double near_wall, double far_wall,
+                       const CorticalBone& cortex);
+
+// Flexibility of a disk that fills a rim, against the rim's six strain modes (solver/bodies/port.h): uniform strain
+// (pi a^2 t C)^-1, uniform curvature (pi a^2 t^3/12 T C T)^-1 with T = diag(1, 1, 2) for kappa_12 = w,12.
+Eigen::Matrix<double, 6, 6> plug_flexibility(double radius, double thickness, double youngs_modulus,
+                                             double poissons_ratio);
+
+// Where a port sits among the construct's bodies.
+struct PortPlace {
+  int body = 0;
+  Eigen::Index column = 0;
+};
+
+solver::Link shaft_link(const std::string& name, const ShaftSegment& segment, PortPlace from, PortPlace to);
+solver::Link plug_link(const std::string& name, const Eigen::Matrix<double, 6, 6>& flexibility, PortPlace hole);
+
+}  // namespace gapstrain::models

@@ -1,0 +1,45 @@
+// The whole solution as arrays, for pictures and for files. mm, N, MPa, rad; construct axes.
+#pragma once
+
+#include "mesh/shell_mesh.h"
+
+#include <Eigen/Core>
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace gapstrain::models {
+
+enum class BodyKind { plate, bone };
+
+struct ShellField {
+  std::string name;  // "plate", "proximal fragment", "distal fragment"
+  BodyKind kind = BodyKind::bone;
+  std::shared_ptr<const mesh::ShellMesh> mesh;
+  Eigen::MatrixX3d displacements;  // (n x 3)
+  Eigen::MatrixX3d rotations;      // (n x 3)
+  Eigen::VectorXd von_mises_top, von_mises_middle, von_mises_bottom;  // (n) at the nodes; top: director's side
+  Eigen::MatrixX3d stress_top, stress_middle, stress_bottom;          // (n x 3) s11, s22, s12 in material axes
+};
+
+struct ScrewField {
+  std::string label;
+  int hole = 0;
+  double core_radius = 0.0, head_radius = 0.0;
+  std::vector<Eigen::Vector3d> axis;           // from the plate's top face to the tip
+  std::vector<Eigen::Vector3d> displacements;  // of those points
+  std::vector<double> stress;                  // largest fibre stress at those points
+};
+
+struct LoadFields {
+  std::string load;
+  std::vector<ShellField> shells;
+  std::vector<ScrewField> screws;
+};
+
+struct Fields {
+  std::vector<LoadFields> loads;
+};
+
+}  // namespace gapstrain::models

@@ -1,0 +1,60 @@
+#include "models/findings/figures.h"
+
+#include "models/parts/plate_shape.h"
+
+namespace gapstrain::models {
+
+namespace {
+
+Length hole_position(const Construct& construct, int hole) {
+  return construct.plate.holes[static_cast<std::size_t>(hole - 1)].position;
+}
+
+// The fracture's place along the plate.
+double fracture_along(const Construct& construct) {
+  const BoneShape bone(construct.bone, construct.plate.aspect);
+  return PlateShape(construct.plate, bone).along_at(construct.fracture.position.value());
+}
+
+}  // namespace
+
+bool is_proximal(const Construct& construct, int hole) {
+  return hole_position(construct, hole).value() < fracture_along(construct);
+}
+
+Innermost innermost_screws(const Construct& construct) {
+  const double fracture = fracture_along(construct);
+  Innermost innermost;
+  double nearest_proximal = -1e300, nearest_distal = 1e300;
+  for (std::size_t k = 0; k < construct.screws.size(); ++k) {
+    const double along = hole_position(construct, construct.screws[k].hole).value();
+    if (along < fracture && along > nearest_proximal) {
+      nearest_proximal = along;
+      innermost.proximal = k;
+    } else if (along >= fracture && along < nearest_distal) {
+      nearest_distal = along;
+      innermost.distal = k;
+    }
+  }
+  return innermost;
+}
+
+ConstructFigures measure_figures(const Construct& construct) {
+  const double fracture = fracture_along(construct);
+  const auto [proximal, distal] = innermost_screws(construct);
+  ConstructFigures figures;
+  figures.working_length = hole_position(construct, construct.screws[distal].hole) -
+                           hole_position(construct, construct.screws[proximal].hole);
+  if (construct.fracture.gap.value() > 0.0)
+    figures.plate_span_ratio = construct.plate.length / construct.fracture.gap;
+  figures.plate_screw_density =
+      static_cast<double>(construct.screws.size()) / static_cast<double>(construct.plate.holes.size());
+  for (const auto& screw : construct.screws) {
+    const bool on_proximal = hole_position(construct, screw.hole).value() < fracture;
+    ++(on_proximal ? figures.screws_proximal : figures.screws_distal);
+    (on_proximal ? figures.cortices_proximal : figures.cortices_distal) += screw.cortices;
+  }
+  return figures;
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,25 @@
+// The construct in the trade's ratios.
+#pragma once
+
+#include "models/findings/findings.h"
+#include "models/parts/construct.h"
+
+#include <optional>
+#include <vector>
+
+namespace gapstrain::models {
+
+// Innermost screw of each fragment, as positions in `screws`; sides by the place of the hole against the fracture.
+struct Innermost {
+  std::size_t proximal = 0, distal = 0;
+};
+
+// @pre both fragments have a screw.
+Innermost innermost_screws(const Construct& construct);
+
+ConstructFigures measure_figures(const Construct& construct);
+
+// Whether a hole lies over the proximal fragment.
+bool is_proximal(const Construct& construct, int hole);
+
+}  // namespace gapstrain::models

@@ -1,0 +1,19 @@
+// The solution of one load as arrays for pictures and files.
+#pragma once
+
+#include "models/build/assembly.h"
+#include "models/findings/body_stress.h"
+#include "models/findings/fields.h"
+#include "models/findings/findings.h"
+
+#include <array>
+#include <vector>
+
+namespace gapstrain::models {
+
+// `displacements`, `stress`: of each body.
+LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen, const std::string& load,
+                       const std::array<Eigen::VectorXd, 3>& displacements,
+                       const std::array<const BodyStress*, 3>& stress, const solver::Solution& solution);
+
+}  // namespace gapstrain::models

@@ -1,0 +1,114 @@
+#include "models/findings/plate_sections.h"
+
+#include <Eigen/Geometry>
+#include <Eigen/LU>
+
+#include <algorithm>
+
+namespace gapstrain::models {
+
+namespace {
+
+struct ScrewForce {
+  double along = 0.0;
+  Eigen::Vector3d place;
+  Eigen::Vector3d force, moment;  // on the plate, about `place`
+};
+
+std::vector<ScrewForce> screw_forces_on_plate(const Assembly& assembly, const std::vector<int>& chosen,
+                                              const solver::Solution& solution) {
+  std::vector<ScrewForce> forces;
+  for (const int index : chosen) {
+    const auto& screw = assembly.screws[static_cast<std::size_t>(index)];
+    const auto& hole = assembly.construct.plate.holes[static_cast<std::size_t>(screw.planned.screw.hole - 1)];
+    const auto& head = assembly.system->links()[static_cast<std::size_t>(screw.links[1])].ends[1];
+    const Eigen::VectorXd& all = solution.port_forces[plate_body].col(0);
+    forces.push_back({hole.position.value(), screw.planned.placement.hole_centre, all.segment<3>(head.column),
+                      all.segment<3>(head.column + 3)});
+  }
+  return forces;
+}
+
+// Values at the nodes read anywhere on the flat plate: linear in the triangle halves of the cell that holds the
+// place; over a hole, the nearest node's.
+class CentreLine {
+ public:
+  explicit CentreLine(const PlateMesh& plate) : places_(plate.along_across) {
+    const auto add = [&](int a, int b, int c) {
+      const double low = std::min({places_(a, 1), places_(b, 1), places_(c, 1)});
+      const double high = std::max({places_(a, 1), places_(b, 1), places_(c, 1)});
+      if (low <= tolerance && high >= -tolerance) triangles_.push_back({a, b, c});
+    };
+    for (const auto& quad : plate.mesh->quads) {
+      add(quad[0], quad[1], quad[2]);
+      add(quad[0], quad[2], quad[3]);
+    }
+    for (const auto& triangle : plate.mesh->triangles) add(triangle[0], triangle[1], triangle[2]);
+  }
+
+  double at(double along, const Eigen::VectorXd& values) const {
+    const Eigen::Vector2d place(along, 0.0);
+    for (const auto& [a, b, c] : triangles_) {
+      Eigen::Matrix3d corners;
+      corners << places_(a, 0), places_(b, 0), places_(c, 0), places_(a, 1), places_(b, 1), places_(c, 1), 1.0, 1.0,
+          1.0;
+      const Eigen::Vector3d shares = corners.inverse() * place.homogeneous();
+      if (shares.minCoeff() >= -tolerance) return shares.dot(Eigen::Vector3d(values(a), values(b), values(c)));
+    }
+    Eigen::Index nearest = 0;
+    (places_.rowwise() - place.transpose()).rowwise().squaredNorm().minCoeff(&nearest);
+    return values(nearest);
+  }
+
+ private:
+  static constexpr double tolerance = 1e-9;
+  const Eigen::MatrixX2d& places_;
+  std::vector<mesh::Triangle> triangles_;
+};
+
+}  // namespace
+
+std::vector<PlateStation> plate_stations(const Assembly& assembly, const std::vector<int>& chosen,
+                                         const solver::Solution& solution, const BodyStress& stress) {
+  constexpr int steps = 160;
+  constexpr double beside_jump = 1e-6;  // mm
+  const double length = assembly.construct.plate.length.value();
+  const auto forces = screw_forces_on_plate(assembly, chosen, solution);
+  std::vector<double> places;
+  for (int step = 0; step <= steps; ++step) places.push_back(length * step / steps);
+  for (const auto& screw : forces) {
+    places.push_back(screw.along - beside_jump);
+    places.push_back(screw.along + beside_jump);
+  }
+  std::sort(places.begin(), places.end());
+
+  const CentreLine centre_line(assembly.plate_mesh);
+  const Eigen::VectorXd top = stress.top.col(0), bottom = stress.bottom.col(0);
+  std::vector<PlateStation> stations;
+  for (const double along : places) {
+    const mesh::SurfacePoint section = assembly.plate_shape->mid_surface(along, 0.0);
+    const Eigen::Vector3d across = Eigen::Vector3d::UnitY();
+    const Eigen::Vector3d tangent = across.cross(section.normal);
+    // The part towards proximal is in balance: what the section passes on to it is minus the screws' sum.
+    Eigen::Vector3d force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero();
+    for (const auto& screw : forces) {
+      if (screw.along > along) continue;
+      force -= screw.force;
+      moment -= screw.moment + (screw.place - section.position).cross(screw.force);
+    }
+    PlateStation station;
+    station.along = along * mm;
+    station.normal = force.dot(tangent) * newton;
+    station.shear_y = force.dot(across) * newton;
+    station.shear_z = force.dot(section.normal) * newton;
+    station.torsion = moment.dot(tangent) * newton_mm;
+    station.bending_flat = moment.dot(across) * newton_mm;
+    station.bending_edge = moment.dot(section.normal) * newton_mm;
+    station.surface_top = centre_line.at(along, top) * mpa;
+    station.surface_bottom = centre_line.at(along, bottom) * mpa;
+    stations.push_back(station);
+  }
+  return stations;
+}
+
+}  // namespace gapstrain::models

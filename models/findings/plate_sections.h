@@ -1,0 +1,16 @@
+// Section forces along the plate, from the balance of the screws' forces on it, and its centre line's stress.
+#pragma once
+
+#include "models/build/assembly.h"
+#include "models/findings/body_stress.h"
+#include "models/findings/findings.h"
+
+#include <vector>
+
+namespace gapstrain::models {
+
+// Stations at even steps and on both sides of every filled hole, where the section forces jump.
+std::vector<PlateStation> plate_stations(const Assembly& assembly, const std::vector<int>& chosen,
+                                         const solver::Solution& solution, const BodyStress& stress);
+
+}  // namespace gapstrain::models

@@ -1,0 +1,19 @@
+// Stress in the plate: peak with place, every hole, the centre line.
+#pragma once
+
+#include "models/build/assembly.h"
+#include "models/findings/body_stress.h"
+#include "models/findings/findings.h"
+
+#include <vector>
+
+namespace gapstrain::models {
+
+PlateFindings measure_plate(const Assembly& assembly, const std::vector<int>& chosen,
+                            const solver::Solution& solution, const BodyStress& stress);
+
+// Peak von Mises stress over the plate's sample (rims and a sample elsewhere), without recovering the field: for
+// comparing layouts. MPa.
+double sampled_peak(const Assembly& assembly, const solver::Solution& solution);
+
+}  // namespace gapstrain::models

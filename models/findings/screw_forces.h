@@ -1,0 +1,31 @@
+// Forces and stresses in the screws' shafts.
+#pragma once
+
+#include "models/build/assembly.h"
+#include "models/findings/findings.h"
+
+#include <vector>
+
+namespace gapstrain::models {
+
+// What the head's side of a cut through a shaft does to the tip's side, about the cut's centre.
+struct ShaftForce {
+  Eigen::Vector3d force;   // N
+  Eigen::Vector3d moment;  // N mm
+};
+
+// `link`: the six forces of the segment's link; `place`: on the shaft's axis.
+ShaftForce shaft_force(const ShaftSegment& segment, const Eigen::VectorXd& link, const Eigen::Vector3d& place);
+
+// Stresses of a solid round shaft under it, MPa.
+struct ShaftStress {
+  double direct = 0.0;      // largest fibre stress along the axis: axial and bending
+  double equivalent = 0.0;  // von Mises, with torsion
+};
+ShaftStress shaft_stress(const ShaftForce& force, const Eigen::Vector3d& axis, double radius);
+
+// One entry a chosen screw, in order. Sign: what the head's side does to the tip's side.
+std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::vector<int>& chosen,
+                                          const solver::Solution& solution);
+
+}  // namespace gapstrain::models

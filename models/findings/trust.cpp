@@ -1,0 +1,80 @@
+#include "models/findings/trust.h"
+
+#include "models/findings/mesh_error.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace gapstrain::models {
+
+namespace {
+
+constexpr double smallest = 1e-300;  // keeps a zero load from dividing by zero
+
+double load_size(const AssembledLoad& load) {
+  double size = smallest;
+  for (const auto& forces : load.forces) size = std::max(size, forces.cwiseAbs().maxCoeff());
+  return size;
+}
+
+double largest_rotation(const std::array<Eigen::MatrixXd, 3>& displacements) {
+  double largest = 0.0;
+  for (const auto& body : displacements)
+    for (Eigen::Index node = 0; node < body.rows() / 6; ++node)
+      largest = std::max(largest, body.middleRows<3>(6 * node + 3).colwise().norm().maxCoeff());
+  return largest;
+}
+
+Check at_most(const std::string& name, double value, double limit, const std::string& meaning) {
+  return {name, value, limit, std::isfinite(value) && value <= limit, meaning};
+}
+
+}  // namespace
+
+bool Trust::passed() const {
+  return std::all_of(checks.begin(), checks.end(), [](const Check& check) { return check.passed; });
+}
+
+Trust measure_trust(const Assembly& assembly, const SolvedLoads& solved, const std::vector<LoadFindings>& loads) {
+  double residual = 0.0, unbalanced = 0.0, energy = 0.0, over_yield = 0.0;
+  bool closes = false;
+  std::optional<double> buckling;
+  Trust trust;
+  for (std::size_t l = 0; l < loads.size(); ++l) {
+    const AssembledLoad& load = assembly.loads[l];
+    const solver::Solution& solution = solved.solutions[l];
+    const auto column = static_cast<Eigen::Index>(l);
+    for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
+      const auto& body = assembly.bodies[b];
+      residual = std::max(residual, body.body->residual(body.ports, solution.port_forces[b],
+                                                        solved.displacements[b].col(column))(0));
+    }
+    unbalanced = std::max(unbalanced, solver::unbalanced_force(*assembly.system, solution)(0) / load_size(load));
+    const auto balance = solver::energy_balance(*assembly.system, solution, load.forces);
+    energy = std::max(energy, std::abs(balance.stored(0) - balance.supplied(0)) /
+                                  std::max(std::abs(balance.stored(0)), smallest));
+    over_yield = std::max(over_yield, loads[l].plate.share_over_yield);
+    closes = closes || loads[l].gap.closes;
+    if (const auto& factor = loads[l].buckling_factor) buckling = buckling ? std::min(*buckling, *factor) : *factor;
+  }
+  const MeshError error = estimate_mesh_error(assembly, solved, loads);
+  trust.mesh_error_stiffness = error.stiffness;
+  trust.mesh_error_peak = error.peak;
+  trust.checks = {
+      at_most("residual", residual, 1e-7, "forces at every node of the mesh balance"),
+      at_most("force balance", unbalanced, 1e-8, "each body is in balance under screws, supports and loads"),
+      at_most("energy balance", energy, 1e-8, "the work of the loads is stored as elastic energy"),
+      at_most("largest rotation (rad)", largest_rotation(solved.displacements), 0.1, "turns are small enough for a small-displacement calculation"),
+      at_most("share of the plate over its yield strength", over_yield, 0.01,
+              "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
+      at_most("fracture edges that pass through each other", closes ? 1.0 : 0.0, 0.0,
+              "the gap stays open: this calculation has no contact between the fragments"),
+      at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
+              "the mesh is fine enough where the plate is hottest")};
+  if (buckling)
+    trust.checks.push_back({"load factor to buckling", *buckling, 4.0, *buckling >= 4.0,
+                            "the load is far enough below the one at which the construct gives way sideways"});
+  return trust;
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,153 @@
+#include "models/parts/checks.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace gapstrain::models {
+
+namespace {
+
+const Angle largest_obliquity = 65.0 * degree;  // the mesh of a longer cut is too distorted
+
+// Of a screw's axis from the fracture's edge, in core radii: one for the shaft and one for bone to hold it.
+constexpr double least_edge_distance = 2.0;
+
+// The cut's middle plane, as a place along the axis for each unrolled coordinate u.
+class CutPlane {
+ public:
+  CutPlane(const Fracture& fracture, const BoneShape& shape)
+      : shape_(shape),
+        middle_(fracture.position.value()),
+        slope_(std::tan(fracture.obliquity.value())),
+        direction_(fracture.direction.value()),
+        half_gap_(0.5 * fracture.gap.value()) {}
+
+  // Distance of a place on the mid-surface from the nearer edge, square to the cut; negative inside the gap.
+  double edge_distance(const Eigen::Vector2d& unrolled) const {
+    return (std::abs(beyond(unrolled)) - half_gap_) / std::hypot(1.0, slope_);
+  }
+
+  bool is_distal(const Eigen::Vector2d& unrolled) const { return beyond(unrolled) > 0.0; }
+
+ private:
+  double beyond(const Eigen::Vector2d& unrolled) const {
+    const BoneSection section = shape_.section(middle_);
+    const Eigen::Vector3d arm = shape_.mid_surface(unrolled.x(), middle_).position - section.centre;
+    return unrolled.y() - middle_ - slope_ * (arm.y() * std::sin(direction_) + arm.z() * std::cos(direction_));
+  }
+
+  const BoneShape& shape_;
+  double middle_, slope_, direction_, half_gap_;
+};
+
+// Whether the gap lies between screws at all. If not, one sentence replaces one for each screw inside it.
+bool check_working_length(const std::vector<PlacedScrew>& screws, const Fracture& fracture,
+                          ProblemList& problems) {
+  const double middle = fracture.position.value();
+  double proximal = -1.0, distal = -1.0;
+  for (const PlacedScrew& screw : screws) {
+    const double x = screw.placement.hole_centre.x();
+    if (x < middle)
+      proximal = std::max(proximal, x);
+    else
+      distal = distal < 0.0 ? x : std::min(distal, x);
+  }
+  if (proximal < 0.0 || distal < 0.0 || fracture.gap.value() < distal - proximal) return true;
+  problems.error(
+      "fracture.gap",
+      fmt::format("The gap is {} long, but the screws next to it are only {:.4g} mm apart; leave the holes "
+                  "over the fracture empty or enter a shorter gap.",
+                  text(fracture.gap), distal - proximal));
+  return false;
+}
+
+void check_fragment(std::string_view fragment, int count, ProblemList& problems) {
+  if (count == 0)
+    problems.error("screw",
+                   fmt::format("No screw holds the {} fragment, so it floats; add at least two screws there or "
+                               "check the fracture's and the plate's positions.",
+                               fragment));
+  if (count == 1)
+    problems.warning("screw", fmt::format("Only one screw holds the {} fragment; two are the least that hold it "
+                                          "against turning in practice.",
+                                          fragment));
+}
+
+}  // namespace
+
+void check_fracture(const Construct& construct, ProblemList& problems) {
+  const Fracture& fracture = construct.fracture;
+  problems.finite("fracture.position", "The fracture's position", fracture.position);
+  problems.positive("fracture.gap", "The fracture's gap", fracture.gap);
+  problems.finite("fracture.direction", "The fracture's direction", fracture.direction);
+  if (!(fracture.obliquity >= 0.0 * degree && fracture.obliquity <= largest_obliquity))
+    problems.error(
+        "fracture.obliquity",
+        fmt::format("The obliquity is {}; allowed is 0 deg (transverse) to {}. For the other way round, turn "
+                    "the direction by 180 deg.",
+                    text(fracture.obliquity), text(largest_obliquity)));
+}
+
+void check_fracture_in_bone(const Fracture& fracture, const BoneShape& shape, ProblemList& problems) {
+  const double middle = fracture.position.value();
+  if (!(middle > 0.0 && middle < shape.length())) {
+    problems.error("fracture.position",
+                   fmt::format("The fracture lies at {}, outside the bone; it must be between 0 mm "
+                               "and {:.4g} mm from the proximal end.",
+                               text(fracture.position), shape.length()));
+    return;
+  }
+  // How far an oblique cut reaches along the axis from its middle, and one wall for the end of the fragment to be
+  // bone.
+  const BoneSection section = shape.section(middle);
+  const double direction = fracture.direction.value();
+  const double reach = std::tan(fracture.obliquity.value()) *
+                       std::hypot(section.semi_y * std::sin(direction), section.semi_z * std::cos(direction));
+  const double first = middle - 0.5 * fracture.gap.value() - reach;
+  const double last = middle + 0.5 * fracture.gap.value() + reach;
+  if (first >= section.wall && last <= shape.length() - section.wall) return;
+  problems.error(
+      reach > fracture.gap.value() ? "fracture.obliquity" : "fracture.gap",
+      fmt::format("The cut reaches from {:.4g} to {:.4g} mm along the bone and so to its end; both fragments "
+                  "must be whole rings there. Enter a smaller gap or obliquity, or move the fracture.",
+                  first, last));
+}
+
+void check_screws_and_fracture(const std::vector<PlacedScrew>& screws, const Fracture& fracture,
+                               const BoneShape& shape, ProblemList& problems) {
+  const CutPlane cut(fracture, shape);
+  const bool is_gap_between = check_working_length(screws, fracture, problems);
+  int proximal = 0, distal = 0;
+  for (const PlacedScrew& screw : screws) {
+    const auto& bone = *screw.placement.bone;
+    const Eigen::Vector2d near = shape.unrolled(bone.near.middle), far = shape.unrolled(bone.far.middle);
+    ++(cut.is_distal(near) ? distal : proximal);
+    if (!is_gap_between) continue;
+    const bool passes_both = screw.screw->cortices == 2;
+    const double needed = least_edge_distance * 0.5 * screw.screw->size.core_diameter.value();
+    const double found =
+        passes_both ? std::min(cut.edge_distance(near), cut.edge_distance(far)) : cut.edge_distance(near);
+    if (found < needed)
+      problems.error(
+          path_of_screw(screw.index),
+          fmt::format("The screw {} {}; its axis must stay {:.3g} mm away from the edge. Leave hole {} empty, "
+                      "tilt the screw away or move the plate.",
+                      name_of(*screw.screw),
+                      found < 0.0 ? "goes into the fracture gap"
+                                  : fmt::format("passes {:.3g} mm from the fracture's edge", found),
+                      needed, screw.screw->hole));
+    else if (passes_both && cut.is_distal(near) != cut.is_distal(far))
+      problems.error(
+          path_of_screw(screw.index),
+          fmt::format("The screw {} crosses the fracture: its cortices lie in different fragments. Tilt it "
+                      "away, move it, or end it in the near cortex.",
+                      name_of(*screw.screw)));
+  }
+  if (screws.empty()) return;
+  check_fragment("proximal", proximal, problems);
+  check_fragment("distal", distal, problems);
+}
+
+}  // namespace gapstrain::models

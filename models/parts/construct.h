@@ -1,0 +1,44 @@
+// Everything the surgeon decides, in one value.
+#pragma once
+
+#include "models/parts/bone.h"
+#include "models/parts/fracture.h"
+#include "models/parts/loading.h"
+#include "models/parts/plate.h"
+#include "models/parts/screw.h"
+
+#include <string>
+#include <vector>
+
+namespace gapstrain::models {
+
+// Mesh density. Defaults are the ones the proofs are run with.
+struct MeshDensity {
+  double refinement = 1.0;  // divides every element size below
+  int rim_elements = 32;    // round each plate hole, at refinement 1
+};
+
+struct Construct {
+  std::string name;
+  std::optional<Mass> body_mass;  // only for plausibility
+  Bone bone;
+  Plate plate;
+  std::vector<Screw> screws;  // in the order of insertion
+  Fracture fracture;
+  std::vector<LoadCase> loads;
+  MeshDensity mesh;
+};
+
+enum class Severity { error, warning };
+
+// One thing that is wrong or implausible, at the part it concerns ("screw[2].hole", indices from 0).
+struct Problem {
+  Severity severity;
+  std::string where;
+  std::string message;  // what was found, what is allowed, how to mend it
+};
+
+// Holds the construct against itself: a construct without errors can be built and solved.
+std::vector<Problem> check(const Construct& construct);
+
+}  // namespace gapstrain::models

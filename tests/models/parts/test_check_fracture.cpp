@@ -1,0 +1,97 @@
+#include "tests/models/parts/sound_construct.h"
+
+#include <catch2/catch.hpp>
+
+#include <limits>
+
+using namespace gapstrain::models;
+using namespace gapstrain::tests;
+
+namespace {
+
+constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
+
+template <class Spoil>
+void check_error(const std::string& where, const std::string& words, Spoil spoil) {
+  Construct construct = sound_construct();
+  construct.loads.pop_back();  // the rollers
+  spoil(construct);
+  check_finds_only_error(construct, where, words);
+}
+
+// Nothing but holes 4 and 5 free, at 73.9 and 86.2 mm along the bone; the others at 61.6 and 98.5 mm.
+Construct transverse() {
+  Construct construct = sound_construct();
+  construct.loads.pop_back();
+  construct.bone = round_bone(163.0, 13.0, 2.2);
+  construct.fracture.obliquity = 0.0 * degree;
+  return construct;
+}
+
+}  // namespace
+
+TEST_CASE("a fracture's sizes are ordinary numbers", "[models][parts]") {
+  check_error("fracture.position", "ordinary", [](Construct& c) { c.fracture.position = not_a_number * mm; });
+  check_error("fracture.gap", "above 0", [](Construct& c) { c.fracture.gap = 0.0 * mm; });
+  check_error("fracture.gap", "nan", [](Construct& c) { c.fracture.gap = not_a_number * mm; });
+  check_error("fracture.direction", "ordinary",
+              [](Construct& c) { c.fracture.direction = not_a_number * radian; });
+  check_error("fracture.obliquity", "66 deg", [](Construct& c) { c.fracture.obliquity = 66.0 * degree; });
+  check_error("fracture.obliquity", "180 deg", [](Construct& c) { c.fracture.obliquity = -3.0 * degree; });
+}
+
+TEST_CASE("a fracture lies inside the bone with both fragments whole", "[models][parts]") {
+  for (const double position : {-4.0, 0.0, 163.0, 180.0})
+    check_error("fracture.position", "outside the bone",
+                [&](Construct& c) { c.fracture.position = position * mm; });
+  check_error("fracture.gap", "to its end", [](Construct& c) { c.fracture.gap = 200.0 * mm; });
+  // Reaches 6.1 tan 60 = 10.6 mm from its middle along z: to 163 - 1.9.
+  check_error("fracture.obliquity", "to its end", [](Construct& c) {
+    c.fracture.position = 149.0 * mm;
+    c.fracture.obliquity = 60.0 * degree;
+    c.fracture.direction = 0.0 * degree;
+  });
+}
+
+TEST_CASE("a screw keeps one core radius of bone to the fracture's edge", "[models][parts]") {
+  // Hole 3 lies at 61.6 mm; needed are two core radii, 2.4 mm.
+  Construct construct = transverse();
+  construct.fracture.position = 66.0 * mm;
+  construct.fracture.gap = 3.9 * mm;  // edge at 64.05
+  CHECK(check(construct).empty());
+  construct.fracture.gap = 4.1 * mm;  // edge at 63.95
+  check_finds_only_error(construct, "screw[2]", "\"S3\" passes 2.35 mm from the fracture's edge");
+  construct.fracture.position = 62.0 * mm;
+  check_finds_only_error(construct, "screw[2]", "goes into the fracture gap");
+}
+
+TEST_CASE("an oblique edge is measured square to the cut, at either cortex", "[models][parts]") {
+  // At the near mid-cortex (z = 5.4) the edge lies 5.4 tan 30 further distally, at the far one further proximally:
+  // 66 - 0.75 - 3.12 = 62.13, 0.53 mm from hole 3's axis at 61.6, square to the cut 0.46 mm.
+  Construct construct = transverse();
+  construct.fracture.position = 66.0 * mm;
+  construct.fracture.gap = 1.5 * mm;
+  construct.fracture.obliquity = 30.0 * degree;
+  construct.fracture.direction = 0.0 * degree;
+  check_finds_only_error(construct, "screw[2]", "passes 0.461 mm");
+  construct.screws[2].cortices = 1;
+  CHECK(check(construct).empty());
+  construct.fracture.direction = 180.0 * degree;  // now the near cortex is the close one
+  check_finds_only_error(construct, "screw[2]", "passes 0.461 mm");
+}
+
+TEST_CASE("a screw must not hold both fragments", "[models][parts]") {
+  // A long oblique cut leaves hole 3's axis clear of both edges, proximal of the gap here and distal there.
+  Construct construct = transverse();
+  construct.fracture.position = 61.6 * mm;
+  construct.fracture.gap = 0.8 * mm;
+  construct.fracture.obliquity = 50.0 * degree;
+  construct.fracture.direction = 0.0 * degree;
+  check_finds_only_error(construct, "screw[2]", "crosses the fracture");
+}
+
+TEST_CASE("a gap wider than the working length is one error", "[models][parts]") {
+  Construct construct = transverse();
+  construct.fracture.gap = 40.0 * mm;  // holes 3 and 6 are 36.9 mm apart
+  check_finds_only_error(construct, "fracture.gap", "only 36.9 mm apart");
+}
