@@ -1,0 +1,74 @@
+#include "cases/commands/analyse.h"
+
+#include "cases/outputs/output_folder.h"
+#include "cases/outputs/summary.h"
+#include "cases/outputs/write_outputs.h"
+#include "cases/reader/read_case.h"
+#include "models/findings/analyse.h"
+
+#include <fmt/format.h>
+#include <unistd.h>
+#include <CLI/CLI.hpp>
+
+#include <chrono>
+#include <memory>
+
+namespace gapstrain::cases {
+
+namespace {
+
+struct AnalyseOptions {
+  std::string case_file;
+  std::string out;
+  bool no_pictures = false;
+  bool quiet = false;
+};
+
+// Stages with their time on stderr, where somebody is looking.
+models::Progress make_progress(bool quiet) {
+  if (quiet || isatty(STDERR_FILENO) == 0) return {};
+  return [start = std::chrono::steady_clock::now()](const std::string& stage) {
+    const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - start;
+    fmt::print(stderr, "{:6.1f} s  {}\n", passed.count(), stage);
+  };
+}
+
+Status run(const AnalyseOptions& options) {
+  const CaseFile file = read_case(options.case_file);
+  fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
+  const std::filesystem::path stem = std::filesystem::path(options.case_file).stem();
+  OutputFolder folder(options.out.empty() ? stem.string() + "-findings" : options.out);
+
+  const auto progress = make_progress(options.quiet);
+  const models::Analysis analysis = models::analyse(file.construct, progress);
+  const CaseOrigin origin{file.file, file.text, file.assumptions};
+  const auto written = write_outputs(folder, analysis, origin, !options.no_pictures, progress);
+  folder.publish();
+
+  const auto reasons = doubts(analysis.findings, written.not_finite);
+  if (options.quiet)  // the summary begins with them
+    for (const auto& reason : reasons) fmt::print(stderr, "{}: not to be trusted: {}\n", file.file, reason);
+  if (written.pictures_missing) fmt::print(stderr, "warning: no pictures: {}\n", *written.pictures_missing);
+  if (!options.quiet)
+    fmt::print("{}", summarise(analysis.findings, origin, written.not_finite, folder.target().string()));
+  return reasons.empty() ? Status::done : Status::does_not_hold;
+}
+
+}  // namespace
+
+void add_analyse(CLI::App& program, Job& job) {
+  CLI::App* command =
+      program.add_subcommand("analyse", "Solve a case and write its findings, tables, fields and pictures");
+  const auto options = std::make_shared<AnalyseOptions>();
+  command->add_option("case", options->case_file, "The case file (TOML)")->required()->type_name("CASE.toml");
+  command->add_option("--out", options->out, "Folder to write; default: the case's name with \"-findings\", here")
+      ->type_name("DIR");
+  command->add_flag("--no-pictures", options->no_pictures, "Draw no pictures");
+  command->add_flag("--quiet", options->quiet, "Print warnings and faults only");
+  command->footer(
+      "All keys of a case file: gapstrain keys. All keys of findings.json: gapstrain keys --findings.\n"
+      "Exit status: 0 done; 1 the model does not hold or a trust check failed; 2 bad input.");
+  command->callback([&job, options] { job = [options] { return run(*options); }; });
+}
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,15 @@
+// Where findings come from: carried by every output.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace gapstrain::cases {
+
+struct CaseOrigin {
+  std::string file;
+  std::string text;
+  std::vector<std::string> assumptions;
+};
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,20 @@
+#include "cases/outputs/file_names.h"
+
+#include <fmt/format.h>
+
+#include <cctype>
+
+namespace gapstrain::cases {
+
+std::string load_stem(std::size_t index, std::string_view name) {
+  constexpr std::size_t longest = 60;  // file systems allow 255 bytes, of which suffixes take some
+  std::string stem = fmt::format("{}_", index + 1);
+  for (const char c : name.substr(0, longest)) {
+    const bool plain = std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '-' || c == '.';
+    if (plain || stem.back() != '_') stem += plain ? c : '_';
+  }
+  while (stem.back() == '_') stem.pop_back();
+  return stem;
+}
+
+}  // namespace gapstrain::cases

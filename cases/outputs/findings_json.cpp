@@ -1,0 +1,197 @@
+#include "cases/outputs/findings_json.h"
+
+#include "cases/cautions.h"
+#include "cases/outputs/face_name.h"
+#include "cases/outputs/findings_keys.h"
+#include "cases/outputs/text_hash.h"
+#include "cases/version.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+
+namespace gapstrain::cases {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+template <class T>
+void put(Json& json, const char* key, const std::optional<T>& value) {
+  if (value) json[key] = *value;
+}
+
+Json range(const models::Range& range) { return {{"min", range.min}, {"mean", range.mean}, {"max", range.max}}; }
+
+Json gap_point(const models::GapPoint& point) {
+  return {{"around_deg", (point.around / models::degree).value()},
+          {"axial_motion_mm", point.axial_motion.value()},
+          {"motion_y_mm", point.motion_y.value()},
+          {"motion_z_mm", point.motion_z.value()},
+          {"shear_motion_mm", point.shear_motion.value()},
+          {"axial_strain", point.axial_strain},
+          {"shear_strain", point.shear_strain}};
+}
+
+Json gap(const models::GapFindings& gap) {
+  Json json;
+  json["closes"] = gap.closes;
+  json["axial_strain"] = range(gap.axial_strain);
+  json["shear_strain"] = range(gap.shear_strain);
+  json["share_of_edge"] = {{"bone", gap.windows.bone},
+                           {"cartilage", gap.windows.cartilage},
+                           {"granulation", gap.windows.granulation},
+                           {"none", gap.windows.none}};
+  json["near"] = gap_point(gap.near);
+  json["far"] = gap_point(gap.far);
+  json["edge"] = Json::array();
+  for (const auto& point : gap.edge) json["edge"].push_back(gap_point(point));
+  return json;
+}
+
+void put_peak(Json& json, const models::PlatePeak& peak) {
+  json["peak_von_mises_mpa"] = peak.von_mises.value();
+  json["along_mm"] = peak.along.value();
+  json["across_mm"] = peak.across.value();
+  json["face"] = face_name(peak.face);
+}
+
+Json plate(const models::PlateFindings& plate) {
+  Json json;
+  put_peak(json, plate.peak);
+  put(json, "hole", plate.peak.hole);
+  put(json, "factor_to_yield", plate.factor_to_yield);
+  json["share_over_yield"] = plate.share_over_yield;
+  json["holes"] = Json::array();
+  for (const auto& hole : plate.holes) {
+    Json entry{{"hole", hole.hole}, {"filled", hole.filled}, {"centre_mm", hole.along.value()}};
+    put_peak(entry, hole.peak);
+    if (hole.peak_solid) entry["peak_solid_mpa"] = hole.peak_solid->value();
+    json["holes"].push_back(entry);
+  }
+  return json;
+}
+
+Json screw(const models::ScrewFindings& screw) {
+  Json json{{"label", screw.label},
+            {"hole", screw.hole},
+            {"axial_n", screw.axial.value()},
+            {"shear_x_n", screw.shear_x.value()},
+            {"shear_y_n", screw.shear_y.value()},
+            {"bending_y_n_mm", screw.bending_y.value()},
+            {"bending_x_n_mm", screw.bending_x.value()},
+            {"torsion_n_mm", screw.torsion.value()},
+            {"peak_core_stress_mpa", screw.peak_bending_stress.value()}};
+  put(json, "factor_to_yield", screw.factor_to_yield);
+  return json;
+}
+
+Json bone(const models::BoneFindings& bone) {
+  Json json{{"peak_strain", bone.peak_strain}, {"peak_strain_at_screws", bone.peak_strain_at_screws}};
+  put(json, "factor_to_yield_strain", bone.factor_to_yield_strain);
+  return json;
+}
+
+Json variant(const models::WorkingLengthVariant& variant) {
+  Json json{{"move", variant.further_out ? "further_out" : "further_in"}};
+  put(json, "unavailable", variant.unavailable);
+  if (variant.unavailable) return json;
+  json["working_length_mm"] = variant.working_length.value();
+  json["change_of_peak_stress"] = variant.peak_stress;
+  json["change_of_gap_strain"] = variant.gap_strain;
+  json["change_of_gap_motion"] = variant.gap_motion;
+  json["change_of_stiffness"] = variant.stiffness;
+  return json;
+}
+
+Json load(const models::LoadFindings& load) {
+  Json json{{"load", load.load}};
+  put(json, "buckling_factor", load.buckling_factor);
+  json["gap"] = gap(load.gap);
+  json["plate"] = plate(load.plate);
+  json["screws"] = Json::array();
+  for (const auto& entry : load.screws) json["screws"].push_back(screw(entry));
+  json["bone"] = bone(load.bone);
+  json["working_length_effect"] = Json::array();
+  for (const auto& entry : load.working_length_effect) json["working_length_effect"].push_back(variant(entry));
+  return json;
+}
+
+Json trust(const models::Trust& trust) {
+  Json json{{"checks", Json::array()}};
+  for (const auto& check : trust.checks)
+    json["checks"].push_back({{"name", check.name},
+                              {"value", check.value},
+                              {"limit", check.limit},
+                              {"passed", check.passed},
+                              {"meaning", check.meaning}});
+  json["mesh_error_stiffness"] = trust.mesh_error_stiffness;
+  json["mesh_error_peak"] = trust.mesh_error_peak;
+  return json;
+}
+
+Json construct(const models::Findings& findings) {
+  const auto& figures = findings.figures;
+  Json json{{"name", findings.construct}, {"working_length_mm", figures.working_length.value()}};
+  put(json, "plate_span_ratio", figures.plate_span_ratio);
+  json["plate_screw_density"] = figures.plate_screw_density;
+  json["screws_proximal"] = figures.screws_proximal;
+  json["screws_distal"] = figures.screws_distal;
+  json["cortices_proximal"] = figures.cortices_proximal;
+  json["cortices_distal"] = figures.cortices_distal;
+  return json;
+}
+
+// Takes the numbers out that JSON cannot hold, and notes their paths.
+void drop_not_finite(Json& json, const std::string& path, std::vector<std::string>& dropped) {
+  if (json.is_array())
+    for (std::size_t i = 0; i < json.size(); ++i)
+      drop_not_finite(json[i], fmt::format("{}[{}]", path, i), dropped);
+  if (!json.is_object()) return;
+  for (auto item = json.begin(); item != json.end();) {
+    const std::string inner = path.empty() ? item.key() : path + "." + item.key();
+    if (item.value().is_number_float() && !std::isfinite(item.value().get<double>())) {
+      dropped.push_back(inner);
+      item = json.erase(item);
+    } else {
+      drop_not_finite(item.value(), inner, dropped);
+      ++item;
+    }
+  }
+}
+
+}  // namespace
+
+FindingsJson make_findings_json(const models::Findings& findings, const CaseOrigin& origin,
+                                const std::vector<std::string>& files) {
+  const auto& stiffness = findings.stiffness;
+  Json json;
+  json["program"] = {{"name", "gapstrain"}, {"version", version}};
+  json["case"] = {{"file", origin.file}, {"text_fnv1a64", fmt::format("{:016x}", fnv1a64(origin.text))}};
+  json["cautions"] = cautions;
+  json["assumptions"] = origin.assumptions;
+  json["remarks"] = findings.remarks;
+  json["trustworthy"] = findings.trust.passed();
+  json["trust"] = trust(findings.trust);
+  json["construct"] = construct(findings);
+  json["stiffness"] = {{"axial_n_per_mm", stiffness.axial.value()},
+                       {"bending_y_n_mm_per_rad", stiffness.bending_y.value()},
+                       {"bending_z_n_mm_per_rad", stiffness.bending_z.value()},
+                       {"torsion_n_mm_per_rad", stiffness.torsion.value()}};
+  json["loads"] = Json::array();
+  for (const auto& entry : findings.loads) json["loads"].push_back(load(entry));
+  json["files"] = files;
+
+  FindingsJson result;
+  drop_not_finite(json, "", result.not_finite);
+  if (!result.not_finite.empty()) json["trustworthy"] = false;
+  json["not_finite"] = result.not_finite;
+  json["keys"] = Json::object();
+  for (const auto& key : findings_keys()) json["keys"][key.path] = key.meaning;
+  // Text from the user may hold bytes that are no UTF-8 in a file name; they are replaced rather than thrown over.
+  result.text = json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+  return result;
+}
+
+}  // namespace gapstrain::cases

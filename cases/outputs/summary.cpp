@@ -1,0 +1,155 @@
+#include "cases/outputs/summary.h"
+
+#include "cases/cautions.h"
+#include "cases/outputs/columns.h"
+#include "cases/outputs/worst_things.h"
+#include "cases/version.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace gapstrain::cases {
+
+namespace {
+
+using Lines = std::vector<std::string>;
+
+// Texts as a list, wrapped, in at most `room` lines; the last of them says how many texts were left out.
+Lines fit(const Lines& texts, std::size_t room, const std::string& bullet) {
+  Lines lines;
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    const Lines wrapped = wrap(bullet + texts[i], screen_columns, bullet.size() + 2);
+    const bool last = i + 1 == texts.size();
+    if (lines.size() + wrapped.size() + (last ? 0 : 1) > room) {
+      if (room > lines.size())
+        lines.push_back(fmt::format("{}{} more in findings.json", bullet, texts.size() - i));
+      break;
+    }
+    lines.insert(lines.end(), wrapped.begin(), wrapped.end());
+  }
+  return lines;
+}
+
+std::string stiffness_line(const models::StiffnessFindings& stiffness) {
+  const double nm_per_degree = std::numbers::pi / 180.0 / 1000.0;  // from N mm/rad
+  return fmt::format(
+      "Stiffness: axial {:.4g} N/mm; in N m per degree: bending on the flat {:.3g}, on edge {:.3g}, "
+      "torsion {:.3g}",
+      stiffness.axial.value(), stiffness.bending_y.value() * nm_per_degree,
+      stiffness.bending_z.value() * nm_per_degree, stiffness.torsion.value() * nm_per_degree);
+}
+
+std::string or_dash(const std::optional<double>& value) { return value ? fmt::format("{:.2f}", *value) : "-"; }
+
+std::string load_row(const models::LoadFindings& load) {
+  const auto screw = std::max_element(load.screws.begin(), load.screws.end(), [](const auto& a, const auto& b) {
+    return a.peak_bending_stress < b.peak_bending_stress;
+  });
+  const bool has_screw = screw != load.screws.end();
+  return fmt::format("{} {:>8.2f} {:>8.2f} {:>7.2f} {:>9.0f} {} {:>6} {:>9} {} {:>9.3f}", pad(load.load, 22),
+                     100 * load.gap.axial_strain.min, 100 * load.gap.axial_strain.max,
+                     100 * load.gap.shear_strain.max, load.plate.peak.von_mises.value(),
+                     pad(load.plate.peak.hole ? fmt::format("hole {}", *load.plate.peak.hole) : "", 7),
+                     or_dash(load.plate.factor_to_yield),
+                     has_screw ? fmt::format("{:.0f}", screw->peak_bending_stress.value()) : "-",
+                     pad(has_screw ? screw->label : "", 5), 100 * load.bone.peak_strain);
+}
+
+Lines load_table(const models::Findings& findings, std::size_t most_rows) {
+  Lines lines{fmt::format("{} {:>8} {:>8} {:>7} {:>9} {} {:>6} {:>9} {} {:>9}", pad("Load", 22), "gap min%",
+                          "gap max%", "shear%", "plate MPa", pad("at", 7), "factor", "screw MPa", pad("of", 5),
+                          "bone %")};
+  const std::size_t rows = findings.loads.size() <= most_rows ? findings.loads.size() : most_rows - 1;
+  for (std::size_t i = 0; i < rows; ++i) lines.push_back(clip(load_row(findings.loads[i]), screen_columns));
+  if (rows < findings.loads.size())
+    lines.push_back(fmt::format("{} more in findings.json", findings.loads.size() - rows));
+  return lines;
+}
+
+Lines working_length_lines(const models::Findings& findings) {
+  if (findings.loads.empty()) return {};
+  const auto& load = hottest_load(findings);
+  Lines lines;
+  for (const auto& variant : load.working_length_effect) {
+    if (lines.empty())
+      lines.push_back(
+          clip(fmt::format("With the innermost screws moved, under \"{}\":", load.load), screen_columns));
+    const std::string move = fmt::format("  one hole further {}", variant.further_out ? "out" : "in");
+    const std::string effect =
+        variant.unavailable
+            ? ": " + *variant.unavailable
+            : fmt::format(
+                  " (working length {:.3g} mm): plate stress {:+.0f} %, gap strain {:+.0f} %, stiffness {:+.0f} %",
+                  variant.working_length.value(), 100 * variant.peak_stress, 100 * variant.gap_strain,
+                  100 * variant.stiffness);
+    lines.push_back(clip(move + effect, screen_columns));
+  }
+  return lines;
+}
+
+std::string figures_line(const models::Findings& findings) {
+  const auto& figures = findings.figures;
+  return fmt::format(
+      "{} + {} screws, {} + {} cortices; working length {:.3g} mm; plate span ratio {}; screw density "
+      "{:.2f}",
+      figures.screws_proximal, figures.screws_distal, figures.cortices_proximal, figures.cortices_distal,
+      figures.working_length.value(), or_dash(figures.plate_span_ratio), figures.plate_screw_density);
+}
+
+void append_block(Lines& lines, const Lines& block) {
+  if (block.empty()) return;
+  if (!lines.empty()) lines.emplace_back();
+  lines.insert(lines.end(), block.begin(), block.end());
+}
+
+}  // namespace
+
+std::vector<std::string> doubts(const models::Findings& findings, const std::vector<std::string>& not_finite) {
+  std::vector<std::string> sentences;
+  if (!not_finite.empty())
+    sentences.push_back(fmt::format("figures that came out as no finite number: {}, the first is {}",
+                                    not_finite.size(), not_finite.front()));
+  for (const auto& check : findings.trust.checks)
+    if (!check.passed)
+      sentences.push_back(fmt::format("{}: {:.3g}, limit {:.3g}; it should hold that {}", check.name, check.value,
+                                      check.limit, check.meaning));
+  return sentences;
+}
+
+std::string summarise(const models::Findings& findings, const CaseOrigin& origin,
+                      const std::vector<std::string>& not_finite, const std::string& folder) {
+  Lines remarks = origin.assumptions;
+  remarks.insert(remarks.end(), findings.remarks.begin(), findings.remarks.end());
+
+  Lines head;
+  append_block(head, fit(doubts(findings, not_finite), 5, "NOT TO BE TRUSTED: "));
+  append_block(head, {clip(fmt::format("{} ({})", findings.construct, origin.file), screen_columns),
+                      clip(figures_line(findings), screen_columns)});
+  append_block(head, fit(worst_things(findings), 10, ""));
+  append_block(head, {clip(stiffness_line(findings.stiffness), screen_columns)});
+  Lines tail;
+  append_block(tail, Lines(cautions.begin(), cautions.end()));
+  for (auto& line : tail) line = clip(line, screen_columns);
+  tail.push_back(clip(fmt::format("Files: {}", folder), screen_columns));
+  const Lines lengths = working_length_lines(findings);
+
+  // The table of loads takes what is left, but for two lines of remarks; the remarks take the rest.
+  const std::size_t fixed = head.size() + 1 + lengths.size() + 1 + tail.size() + 1 + 1;
+  const std::size_t for_remarks = remarks.empty() ? 0 : 3;
+  const std::size_t rows = screen_lines > fixed + for_remarks + 4 ? screen_lines - fixed - for_remarks - 1 : 3;
+  Lines lines = head;
+  if (!findings.loads.empty()) append_block(lines, load_table(findings, rows));
+  append_block(lines, lengths);
+  const std::size_t used = lines.size() + tail.size() + 2;
+  if (used < screen_lines) append_block(lines, fit(remarks, screen_lines - used, "- "));
+  append_block(lines, tail);
+
+  std::string text;
+  for (const auto& line : lines) text += line + "\n";
+  return text;
+}
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,225 @@
+#include "cases/reader/case_keys.h"
+
+#include "models/parts/material.h"
+#include "models/parts/screw.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gapstrain::cases {
+
+namespace {
+
+constexpr auto required = Need::required;
+constexpr auto optional = Need::optional;
+constexpr auto literal = Need::literal;
+constexpr auto derived = Need::derived;
+
+std::vector<Key> make_keys() {
+  const auto metals = models::metal_names();
+  const auto cortices = models::cortex_names();
+  const auto tissues = models::tissue_names();
+  const auto sizes = models::screw_size_designations();
+  const std::vector<std::string> aspects{"cranial", "caudal", "medial", "lateral", "anterior", "posterior"};
+
+  std::vector<Key> keys;
+  // clang-format off
+  keys = {
+    {"", "name", Kind::text, derived, "the file's name", "printed on tables and pictures", {}},
+    {"", "body_mass", Kind::mass, optional, "", "of the patient, for plausibility only", {}},
+    {"", "bone", Kind::table, required, "", "the shaft the plate lies on", {}},
+    {"", "plate", Kind::table, required, "", "the bone plate", {}},
+    {"", "screw", Kind::tables, required, "", "the screws in the order of insertion", {}},
+    {"", "screws", Kind::table, optional, "", "values for every [[screw]] that does not set them itself", {}},
+    {"", "fracture", Kind::table, required, "", "the fracture gap", {}},
+    {"", "load", Kind::tables, derived, "three bench loads: axial 100 N, bending 1 N m, torsion 1 N m",
+     "the load cases", {}},
+    {"", "mesh", Kind::table, optional, "", "the density of the finite-element mesh", {}},
+
+    {"bone", "name", Kind::text, literal, "bone", "such as \"left radius\"", {}},
+    {"bone", "length", Kind::length, required, "", "proximal to distal end", {}},
+    {"bone", "material", Kind::choice, optional, "", "cortical bone by name; or give [bone.cortical_bone]", cortices},
+    {"bone", "width", Kind::length, optional, "", "outer width of a round uniform shaft without stations", {}},
+    {"bone", "width_mediolateral", Kind::length, optional, "",
+     "outer width of a uniform shaft as the craniocaudal radiograph shows it", {}},
+    {"bone", "width_craniocaudal", Kind::length, optional, "",
+     "outer width of a uniform shaft as the mediolateral radiograph shows it", {}},
+    {"bone", "cortex", Kind::length, optional, "", "wall thickness of a uniform shaft", {}},
+    {"bone", "station", Kind::tables, optional, "", "sections by rising position, where the shaft is not uniform", {}},
+    {"bone", "cortical_bone", Kind::table, optional, "", "own elastic constants in place of `material`", {}},
+
+    {"bone.station", "position", Kind::length, required, "", "along the bone from its proximal end", {}},
+    {"bone.station", "width_mediolateral", Kind::length, required, "",
+     "outer width as the craniocaudal radiograph shows it", {}},
+    {"bone.station", "width_craniocaudal", Kind::length, required, "",
+     "outer width as the mediolateral radiograph shows it", {}},
+    {"bone.station", "cortex", Kind::length, required, "", "wall thickness", {}},
+    {"bone.station", "bow_lateral", Kind::length, literal, "0 mm",
+     "the axis' offset towards lateral from the straight line between the ends", {}},
+    {"bone.station", "bow_cranial", Kind::length, literal, "0 mm", "likewise towards cranial", {}},
+
+    {"bone.cortical_bone", "youngs_modulus", Kind::stress, optional, "",
+     "isotropic bone; else give the five moduli and poissons_ratio_lt", {}},
+    {"bone.cortical_bone", "poissons_ratio", Kind::number, optional, "", "of isotropic bone", {}},
+    {"bone.cortical_bone", "longitudinal_modulus", Kind::stress, optional, "", "along the bone (L)", {}},
+    {"bone.cortical_bone", "transverse_modulus", Kind::stress, optional, "", "round the bone (T)", {}},
+    {"bone.cortical_bone", "poissons_ratio_lt", Kind::number, optional, "", "contraction along T per stretch along L",
+     {}},
+    {"bone.cortical_bone", "shear_modulus_lt", Kind::stress, optional, "", "in the wall's plane", {}},
+    {"bone.cortical_bone", "shear_modulus_lr", Kind::stress, optional, "", "L with the wall's normal", {}},
+    {"bone.cortical_bone", "shear_modulus_tr", Kind::stress, optional, "", "T with the wall's normal", {}},
+    {"bone.cortical_bone", "yield_strain", Kind::number, optional, "",
+     "in tension along the bone, such as 0.007; absent: no factor to yield strain is reported", {}},
+    {"bone.cortical_bone", "source", Kind::text, literal, "case file", "where the constants come from", {}},
+
+    {"plate", "length", Kind::length, required, "", "end to end", {}},
+    {"plate", "width", Kind::length, optional, "", "of a uniform plate; else give [[plate.section]]", {}},
+    {"plate", "thickness", Kind::length, optional, "", "of a uniform plate", {}},
+    {"plate", "section", Kind::tables, optional, "", "width and thickness by rising position, linear between", {}},
+    {"plate", "holes", Kind::count, optional, "", "number of round holes in a row; else give [[plate.hole]]", {}},
+    {"plate", "pitch", Kind::length, optional, "", "from hole to hole, centre to centre; needed with `holes`", {}},
+    {"plate", "middle_spacing", Kind::length, derived, "the pitch",
+     "between the two middle holes of an even number of holes", {}},
+    {"plate", "first_hole", Kind::length, derived, "equal margins at both ends",
+     "centre of the most proximal hole from the plate's proximal end", {}},
+    {"plate", "hole_diameter", Kind::length, optional, "", "needed with `holes`", {}},
+    {"plate", "hole", Kind::tables, optional, "", "the holes one by one, by rising position", {}},
+    {"plate", "material", Kind::choice, optional, "", "metal by name; or give [plate.metal]", metals},
+    {"plate", "metal", Kind::table, optional, "", "own elastic constants in place of `material`", {}},
+    {"plate", "aspect", Kind::choice, literal, "cranial",
+     "the face of the bone the plate lies on; anterior is cranial, posterior is caudal", aspects},
+    {"plate", "proximal_end", Kind::length, derived, "the plate's middle over the fracture",
+     "place of the plate's proximal end along the bone", {}},
+    {"plate", "standoff", Kind::length, literal, "1 mm",
+     "underside to bone surface; the default is common practice, no source", {}},
+    {"plate", "contour", Kind::choice, literal, "follows-bone", "bent to the bone, or left straight",
+     {"follows-bone", "straight"}},
+
+    {"plate.section", "position", Kind::length, required, "", "along the plate from its proximal end", {}},
+    {"plate.section", "width", Kind::length, required, "", "across the plate", {}},
+    {"plate.section", "thickness", Kind::length, required, "", "underside to top face", {}},
+
+    {"plate.hole", "position", Kind::length, required, "", "of the centre, along the plate from its proximal end", {}},
+    {"plate.hole", "shape", Kind::choice, literal, "round", "a slot is lengthened along the plate", {"round", "slot"}},
+    {"plate.hole", "diameter", Kind::length, required, "", "across the plate for a slot", {}},
+    {"plate.hole", "slot_length", Kind::length, optional, "", "overall length of a slot; needed with shape \"slot\"",
+     {}},
+
+    {"plate.metal", "youngs_modulus", Kind::stress, required, "", "of the isotropic metal", {}},
+    {"plate.metal", "poissons_ratio", Kind::number, required, "", "of the isotropic metal", {}},
+    {"plate.metal", "yield_strength", Kind::stress, optional, "",
+     "0.2 % proof stress; absent: no factor to yield is reported", {}},
+    {"plate.metal", "source", Kind::text, literal, "case file", "where the constants come from", {}},
+
+    {"screws", "size", Kind::choice, optional, "", "thread by designation", sizes},
+    {"screws", "kind", Kind::choice, optional, "", "how the head meets the plate", {"locking"}},
+    {"screws", "material", Kind::choice, optional, "", "metal by name", metals},
+    {"screws", "cortices", Kind::count, optional, "", "1 or 2", {}},
+
+    {"screw", "hole", Kind::count, optional, "", "number of the plate hole, 1 is the most proximal", {}},
+    {"screw", "holes", Kind::counts, optional, "", "several holes, such as [1, 2, 4]: one such screw in each", {}},
+    {"screw", "kind", Kind::choice, literal, "locking", "how the head meets the plate", {"locking"}},
+    {"screw", "size", Kind::choice, optional, "", "thread by designation; or give the three lengths below", sizes},
+    {"screw", "thread_diameter", Kind::length, optional, "", "major diameter of the thread", {}},
+    {"screw", "core_diameter", Kind::length, optional, "", "minor diameter: what carries load", {}},
+    {"screw", "pitch", Kind::length, optional, "", "of the thread", {}},
+    {"screw", "material", Kind::choice, derived, "the plate's metal", "metal by name", metals},
+    {"screw", "cortices", Kind::count, literal, "2", "1 ends in the canal, 2 passes the far cortex", {}},
+    {"screw", "tilt_along", Kind::angle, literal, "0 deg", "of the tip towards the distal end", {}},
+    {"screw", "tilt_across", Kind::angle, literal, "0 deg", "of the tip towards +y, across the plate", {}},
+    {"screw", "label", Kind::text, derived, "\"S\" and the number of the hole", "printed in tables and pictures", {}},
+
+    {"fracture", "position", Kind::length, required, "", "of the gap's middle, from the bone's proximal end", {}},
+    {"fracture", "gap", Kind::length, required, "", "edge to edge along the bone; a comminuted zone's whole length", {}},
+    {"fracture", "obliquity", Kind::angle, literal, "0 deg", "of the cut against the cross-section; 0 is transverse", {}},
+    {"fracture", "direction", Kind::angle, literal, "0 deg",
+     "round the bone from the plate's side towards +y: where the cut reaches furthest distally", {}},
+    {"fracture", "tissue", Kind::choice, derived, "an empty gap", "by name; or give [fracture.filling]", tissues},
+    {"fracture", "filling", Kind::table, optional, "", "own elastic constants in place of `tissue`", {}},
+
+    {"fracture.filling", "youngs_modulus", Kind::stress, required, "", "of the isotropic tissue", {}},
+    {"fracture.filling", "poissons_ratio", Kind::number, required, "", "of the isotropic tissue", {}},
+
+    {"load", "name", Kind::text, derived, "\"load\" and its number", "printed on tables and pictures", {}},
+    {"load", "supports", Kind::choice, literal, "ball-joints",
+     "balls beyond both ends, or the proximal end fully held", {"ball-joints", "cantilever"}},
+    {"load", "ball_distance", Kind::length, literal, "0 mm", "of each ball beyond the bone's end", {}},
+    {"load", "ball_offset_y", Kind::length, literal, "0 mm", "of the load line from the end sections' centres", {}},
+    {"load", "ball_offset_z", Kind::length, literal, "0 mm", "likewise, towards the plate", {}},
+    {"load", "axial", Kind::force, literal, "0 N", "compression along the bone", {}},
+    {"load", "transverse_y", Kind::force, literal, "0 N", "at the distal end, across the plate; cantilever only", {}},
+    {"load", "transverse_z", Kind::force, literal, "0 N", "at the distal end, towards the plate; cantilever only", {}},
+    {"load", "bending_y", Kind::moment, literal, "0 N m", "bends the plate on the flat; positive closes the far cortex",
+     {}},
+    {"load", "bending_z", Kind::moment, literal, "0 N m", "bends the plate on its edge", {}},
+    {"load", "torsion", Kind::moment, literal, "0 N m", "about the bone, on its distal end", {}},
+    {"load", "four_point", Kind::table, optional, "", "four-point bending, in place of all the forces above", {}},
+
+    {"load.four_point", "outer_proximal", Kind::length, required, "", "support, along the bone", {}},
+    {"load.four_point", "inner_proximal", Kind::length, required, "", "loading roller", {}},
+    {"load.four_point", "inner_distal", Kind::length, required, "", "loading roller", {}},
+    {"load.four_point", "outer_distal", Kind::length, required, "", "support", {}},
+    {"load.four_point", "force", Kind::force, required, "", "on both inner rollers together", {}},
+    {"load.four_point", "plane", Kind::choice, literal, "flat", "bends the plate on the flat or on its edge",
+     {"flat", "edge"}},
+
+    {"mesh", "refinement", Kind::number, literal, "1", "divides every element size; 2 is twice as fine", {}},
+    {"mesh", "rim_elements", Kind::count, literal, "32", "round each plate hole", {}},
+  };
+  // clang-format on
+  return keys;
+}
+
+}  // namespace
+
+const std::vector<Key>& case_keys() {
+  static const std::vector<Key> keys = make_keys();
+  return keys;
+}
+
+const Key* find_key(std::string_view table, std::string_view name) {
+  const auto& keys = case_keys();
+  const auto key =
+      std::find_if(keys.begin(), keys.end(), [&](const Key& k) { return k.table == table && k.name == name; });
+  return key == keys.end() ? nullptr : &*key;
+}
+
+std::string join_path(std::string_view table, std::string_view name) {
+  if (table.empty() || name.empty()) return fmt::format("{}{}", table, name);
+  return fmt::format("{}.{}", table, name);
+}
+
+std::string header_of(std::string_view table) {
+  for (const auto& key : case_keys())
+    if (key.kind == Kind::tables && join_path(key.table, key.name) == table) return fmt::format("[[{}]]", table);
+  return fmt::format("[{}]", table);
+}
+
+std::vector<const Key*> keys_of(std::string_view table) {
+  std::vector<const Key*> found;
+  for (const auto& key : case_keys())
+    if (key.table == table) found.push_back(&key);
+  return found;
+}
+
+std::optional<Dimension> dimension_of(Kind kind) {
+  switch (kind) {
+    case Kind::length:
+      return Dimension::length;
+    case Kind::force:
+      return Dimension::force;
+    case Kind::stress:
+      return Dimension::stress;
+    case Kind::moment:
+      return Dimension::moment;
+    case Kind::angle:
+      return Dimension::angle;
+    case Kind::mass:
+      return Dimension::mass;
+    default:
+      return std::nullopt;
+  }
+}
+
+}  // namespace gapstrain::cases

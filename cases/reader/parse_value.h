@@ -1,0 +1,31 @@
+// One value of a case file against what its key allows.
+#pragma once
+
+#include "cases/reader/case_keys.h"
+#include "cases/reader/document.h"
+
+#include <stdexcept>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace gapstrain::cases {
+
+// Quantities in the units of models/parts/units.h. Nothing yet: the default.
+using ParsedValue = std::variant<std::monostate, double, int, std::string, std::vector<int>>;
+
+struct ValueError : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
+
+// @pre the key's kind is not a table's.
+// @throw ValueError with what was found, what is allowed and how to mend it.
+ParsedValue parse_value(const Value& value, const Key& key);
+
+// The literal default of a key; monostate for the other needs.
+ParsedValue parse_fallback(const Key& key);
+
+// As messages quote a value: 12, "3 mm", a list, a table.
+std::string quote(const Value& value);
+
+}  // namespace gapstrain::cases

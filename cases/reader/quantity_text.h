@@ -1,0 +1,29 @@
+// Quantities as they are written in a case file: "2.7 mm", "1.2 N m", "30 deg".
+#pragma once
+
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+namespace gapstrain::cases {
+
+enum class Dimension { length, force, stress, moment, angle, mass };
+
+struct QuantityError : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
+
+// "a length", as messages say it.
+std::string with_article(Dimension dimension);
+
+// "mm, cm, m or um".
+std::string units_of(Dimension dimension);
+
+// A correct example for messages, such as "2.7 mm".
+std::string example_of(Dimension dimension);
+
+// The quantity in the units of models/parts/units.h (mm, N, MPa, N mm, rad, kg).
+// @throw QuantityError with what was found, what is allowed and how to mend it.
+double parse_quantity(std::string_view text, Dimension dimension);
+
+}  // namespace gapstrain::cases

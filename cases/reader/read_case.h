@@ -1,0 +1,26 @@
+// A case file becomes a construct, or a list of everything that is wrong with it.
+#pragma once
+
+#include "cases/reader/problems.h"
+#include "models/parts/construct.h"
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace gapstrain::cases {
+
+struct CaseFile {
+  std::string file;  // as the user wrote it
+  std::string text;
+  models::Construct construct;        // checked: it has no error
+  std::vector<CaseProblem> warnings;  // of the construct, at their places in the file
+  std::vector<std::string>
+      assumptions;  // what the reader took where the case is silent and the figures depend on it
+};
+
+// @throw CaseError with all problems of the file; a file that is no TOML has one.
+CaseFile read_case(const std::filesystem::path& path);
+CaseFile read_case_text(const std::string& file, const std::string& text);
+
+}  // namespace gapstrain::cases

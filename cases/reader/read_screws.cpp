@@ -1,0 +1,89 @@
+#include "cases/reader/read_parts.h"
+
+#include <fmt/format.h>
+
+namespace gapstrain::cases {
+
+namespace {
+
+// Where a value of a screw stands: in its own table, else in [screws].
+const Section& holder(const Section& screw, const Section& defaults, std::string_view key) {
+  return !screw.has(key) && defaults.has(key) ? defaults : screw;
+}
+
+models::ScrewSize read_own_size(const Section& screw) {
+  screw.require({"thread_diameter", "core_diameter", "pitch"}, "an own thread needs all three lengths");
+  models::ScrewSize size{"own", screw.get<models::Length>("thread_diameter"),
+                         screw.get<models::Length>("core_diameter"), screw.get<models::Length>("pitch"),
+                         "case file"};
+  return size;
+}
+
+models::ScrewSize read_size(const Section& screw, const Section& defaults) {
+  if (screw.has_any({"thread_diameter", "core_diameter", "pitch"})) {
+    if (screw.has("size")) screw.complain("size", "given together with an own thread; remove one of them");
+    return read_own_size(screw);
+  }
+  const Section& section = holder(screw, defaults, "size");
+  if (!section.has("size"))
+    screw.complain("size",
+                   "missing; name a size here or in [screws], or give thread_diameter, core_diameter and pitch");
+  return models::find_screw_size(section.text("size").value_or("")).value_or(models::ScrewSize{});
+}
+
+models::Screw read_screw(const Section& section, const Section& defaults, const models::Plate& plate) {
+  models::Screw screw;
+  screw.kind = models::ScrewKind::locking;
+  screw.size = read_size(section, defaults);
+  const Section& metal = holder(section, defaults, "material");
+  screw.material = models::find_metal(metal.text("material").value_or("")).value_or(plate.material);
+  screw.cortices = holder(section, defaults, "cortices").count("cortices").value_or(screw.cortices);
+  screw.tilt_along = section.get<models::Angle>("tilt_along");
+  screw.tilt_across = section.get<models::Angle>("tilt_across");
+  return screw;
+}
+
+std::vector<int> read_holes(const Section& section) {
+  if (section.has("hole") && section.has("holes"))
+    section.complain("holes", "given together with `hole`; remove one of them");
+  if (section.has("holes")) return section.counts("holes");
+  if (!section.has("hole"))
+    section.complain("hole", "missing; give the number of the plate hole, or several as `holes`");
+  return {section.count("hole").value_or(0)};
+}
+
+// The construct's screw `index` is the `number`th of `section`; what that leaves out stands perhaps in [screws].
+void note_places(CasePlaces& places, std::size_t index, std::size_t number, const Section& section,
+                 const Section& defaults) {
+  const std::string path = fmt::format("screw[{}]", index);
+  places.alias(path, section.path());
+  if (section.has("holes")) places.stand_in(path, fmt::format("{}[{}]", section.path_of("holes"), number));
+  if (!holder(section, defaults, "material").has("material")) places.alias(path + ".material", "plate.metal");
+  if (section.has("core_diameter")) places.alias(path + ".size", section.path_of("core_diameter"));
+  for (const auto* key : {"size", "material", "cortices"}) {
+    const Section& from = holder(section, defaults, key);
+    if (from.has(key)) places.alias(fmt::format("{}.{}", path, key), from.path_of(key));
+  }
+}
+
+}  // namespace
+
+std::vector<models::Screw> read_screws(const Section& file, const models::Plate& plate, Reading& reading) {
+  const Section defaults = file.section("screws");
+  std::vector<models::Screw> screws;
+  for (const auto& section : file.sections("screw")) {
+    const models::Screw pattern = read_screw(section, defaults, plate);
+    const auto holes = read_holes(section);
+    const auto label = section.text("label");
+    for (std::size_t i = 0; i < holes.size(); ++i) {
+      note_places(reading.places, screws.size(), i, section, defaults);
+      screws.push_back(pattern);
+      screws.back().hole = holes[i];
+      screws.back().label =
+          label && holes.size() == 1 ? *label : fmt::format("{}{}", label.value_or("S"), holes[i]);
+    }
+  }
+  return screws;
+}
+
+}  // namespace gapstrain::cases

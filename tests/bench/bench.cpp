@@ -1,0 +1,69 @@
+// Speed of the program's main parts, as seconds and as ratios within one run. Not a test: nothing is checked here, the
+// figures are written down with the machine in DEVELOPERS.md.
+#include "cases/reader/read_case.h"
+#include "models/findings/analyse.h"
+#include "models/findings/gap_strain.h"
+#include "models/findings/plate_stress.h"
+#include "models/findings/solve.h"
+
+#include <fmt/format.h>
+
+#include <sys/resource.h>
+
+#include <chrono>
+#include <iostream>
+
+namespace {
+
+double seconds(const auto& work) {
+  const auto start = std::chrono::steady_clock::now();
+  work();
+  return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  using namespace gapstrain;
+  const std::string path = argc > 1 ? argv[1] : "cases/examples/comminuted_radius.toml";
+  const models::Construct construct = cases::read_case(path).construct;
+
+  std::string stage = "shapes and plans";
+  double whole = 0.0;
+  std::size_t loads = 0;
+  std::cout << fmt::format("{}\n", path);
+  {
+    auto start = std::chrono::steady_clock::now();
+    const auto lap = [&](const std::string& next) {
+      const auto now = std::chrono::steady_clock::now();
+      std::cout << fmt::format("  {:28} {:7.3f} s\n", stage, std::chrono::duration<double>(now - start).count());
+      start = now;
+      stage = next;
+    };
+    whole = seconds([&] { loads = models::analyse(construct, lap).findings.loads.size(); });
+    lap("");
+  }
+  std::cout << fmt::format("  analyse, {} loads             {:7.3f} s\n", loads, whole);
+
+  // A layout on bodies that are there already: solve, gap strain all round, peak plate stress, for one load.
+  const models::Assembly assembly = models::assemble(construct, construct.screws);
+  const auto chosen = models::chosen_screws(assembly, construct.screws);
+  constexpr int repeats = 300;
+  double sum = 0.0;
+  const double layout = seconds([&] {
+                          for (int k = 0; k < repeats; ++k) {
+                            const auto solution = models::solve_load(assembly, chosen, assembly.loads.front());
+                            sum += models::sampled_peak(assembly, solution) +
+                                   models::measure_gap(assembly, solution).far.axial_strain;
+                          }
+                        }) / repeats;
+  rusage usage{};
+  getrusage(RUSAGE_SELF, &usage);
+  std::cout << fmt::format("  one more layout, one load    {:7.3f} ms ({} screws; checksum {:.6g})\n", 1e3 * layout,
+                           chosen.size(), sum / repeats);
+  std::cout << fmt::format("  analyse / layout             {:7.0f}\n", whole / layout);
+  std::cout << fmt::format("  peak memory                  {:7.0f} MB\n", static_cast<double>(usage.ru_maxrss) / 1024.0);
+  for (const auto& body : assembly.bodies)
+    std::cout << fmt::format("  {:18} {:7} unknowns, {:4} port motions\n", body.name, body.body->shell().unknowns(),
+                             body.ports.spread.cols());
+}

@@ -1,0 +1,71 @@
+#include "tests/cases/sample_findings.h"
+
+#include <fmt/format.h>
+
+namespace gapstrain::tests {
+
+namespace {
+
+using namespace gapstrain::models;
+
+GapPoint gap_point(double degrees, double motion) {
+  return {degrees * degree,   motion * mm,  0.11 * motion * mm, 0.23 * motion * mm,
+          0.25 * motion * mm, motion / 3.0, 0.25 * motion / 3.0};
+}
+
+LoadFindings sample_load(int number) {
+  const double size = 1.0 + 0.37 * number;
+  LoadFindings load;
+  load.load = fmt::format("load {}", number);
+  load.gap.edge = {gap_point(0.0, -0.031 * size), gap_point(120.0, -0.127 * size), gap_point(240.0, 0.019 * size)};
+  load.gap.near = load.gap.edge[0];
+  load.gap.far = gap_point(180.0, -0.141 * size);
+  load.gap.axial_strain = {-0.047 * size, -0.017 * size, 0.006 * size};
+  load.gap.shear_strain = {0.001 * size, 0.004 * size, 0.012 * size};
+  load.gap.windows = {0.45, 0.35, 0.2, 0.0};
+  load.plate.peak = {213.0 * size * mpa, 41.3 * mm, -1.7 * mm, PlateFace::bottom, 5};
+  load.plate.factor_to_yield = 3.24 / size;
+  load.plate.share_over_yield = 0.0013;
+  load.plate.holes.push_back({4, true, 29.0 * mm, {187.0 * mpa, 30.2 * mm, 1.6 * mm, PlateFace::top, 4}, {}});
+  load.plate.holes.push_back({5, false, 40.0 * mm, load.plate.peak, Stress(201.0 * mpa)});
+  for (int i = 0; i < 4; ++i) {
+    PlateStation station;
+    station.along = 11.3 * i * mm;
+    station.bending_flat = -310.0 * size * newton_mm;
+    load.plate.stations.push_back(station);
+  }
+  for (const int hole : {1, 4}) {
+    ScrewFindings screw;
+    screw.label = fmt::format("S{}", hole);
+    screw.hole = hole;
+    screw.axial = 13.7 * hole * newton;
+    screw.bending_x = 55.1 * hole * newton_mm;
+    screw.peak_bending_stress = 31.9 * hole * size * mpa;
+    screw.factor_to_yield = 21.6 / (hole * size);
+    screw.stations.resize(5);
+    load.screws.push_back(screw);
+  }
+  load.bone = {0.00071 * size, 0.0019 * size, 10.3 / size};
+  load.working_length_effect = {{true, std::nullopt, 66.0 * mm, 0.12, 0.41, 0.39, -0.28},
+                                {false, "the next hole lies over the gap", Length{}, 0.0, 0.0, 0.0, 0.0}};
+  load.buckling_factor = 31.7 / size;
+  return load;
+}
+
+}  // namespace
+
+Findings sample_findings(int loads) {
+  Findings findings;
+  findings.construct = "Sample";
+  findings.figures = {44.0 * mm, 39.3, 0.6, 3, 2, 6, 4};
+  findings.stiffness = {812.0 * newton / mm, 7.1e4 * newton_mm / radian, 5.3e5 * newton_mm / radian,
+                        6.7e4 * newton_mm / radian};
+  for (int number = 0; number < loads; ++number) findings.loads.push_back(sample_load(number));
+  findings.trust.checks = {{"residual", 3e-13, 1e-7, true, "forces at every node of the mesh balance"}};
+  findings.trust.mesh_error_stiffness = 0.004;
+  findings.trust.mesh_error_peak = 0.031;
+  findings.remarks = {"a remark of the construct"};
+  return findings;
+}
+
+}  // namespace gapstrain::tests
