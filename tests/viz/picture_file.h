@@ -1,0 +1,37 @@
+// A picture read back, and a folder to draw into.
+#pragma once
+
+#include "viz/colour.h"
+
+#include <array>
+#include <filesystem>
+#include <vector>
+
+namespace gapstrain::tests {
+
+// A new folder of this test's own, removed with its contents at the end.
+class OwnFolder {
+ public:
+  OwnFolder();
+  ~OwnFolder();
+  OwnFolder(const OwnFolder&) = delete;
+  OwnFolder& operator=(const OwnFolder&) = delete;
+  const std::filesystem::path path;
+};
+
+struct PictureFile {
+  int width = 0, height = 0;
+  std::vector<std::array<unsigned char, 3>> pixels;
+
+  // Without its lowest rows, where the legend is.
+  PictureFile above(int rows) const;
+  double share_not_white() const;
+  // Share of the pixels within `tolerance` (0 to 1, each channel) of a colour.
+  double share_near(const viz::Colour& colour, double tolerance) const;
+  // Whether the outermost `border` pixels are white all round: nothing is cut off.
+  bool has_white_border(int border) const;
+};
+
+PictureFile read_picture(const std::filesystem::path& png);
+
+}  // namespace gapstrain::tests

@@ -1,0 +1,177 @@
+#include "viz/pictures.h"
+
+#include "tests/viz/picture_file.h"
+#include "tests/viz/sample.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <fstream>
+#include <functional>
+
+using namespace gapstrain;
+namespace fs = std::filesystem;
+
+namespace {
+
+const viz::Display& display() {
+  static const viz::Display one;
+  return one;
+}
+
+tests::PictureFile drawn(const std::function<void(const fs::path&)>& draw) {
+  const tests::OwnFolder folder;
+  const fs::path png = folder.path / "picture.png";
+  draw(png);
+  std::size_t files = 0;
+  for ([[maybe_unused]] const auto& entry : fs::directory_iterator(folder.path)) ++files;
+  CHECK(files == 1);  // nothing is left beside it
+  return tests::read_picture(png);
+}
+
+constexpr int legend_rows = 280;  // colour legend and all below it
+
+// Near the colour only, since a scene is shaded a little.
+double scale_share(const tests::PictureFile& picture, double value) {
+  return picture.above(legend_rows).share_near(viz::scale_colour(value), 0.06);
+}
+
+}  // namespace
+
+TEST_CASE("the construct is drawn over the picture's width in the scale's colours", "[viz][pictures]") {
+  const auto fields = tests::sample_fields();
+  const auto picture = drawn([&](const fs::path& png) {
+    viz::draw_construct(display(), fields, tests::sample_load_findings(fields), png);
+  });
+  CHECK(picture.width == 2000);
+  CHECK(picture.height > 700);
+  CHECK(picture.height < 1500);
+  CHECK(picture.share_not_white() > 0.15);
+  CHECK(picture.share_not_white() < 0.60);
+  for (const double value : {0.1, 0.2, 0.4, 0.5}) CHECK(scale_share(picture, value) > 5e-4);
+  CHECK(scale_share(picture, 0.9) > 1e-5);  // the peak itself is a small spot
+  CHECK(picture.has_white_border(8));
+}
+
+TEST_CASE("a larger load of the same shape looks the same but for its numbers", "[viz][pictures]") {
+  // The shown deformation and the colour scale follow the largest values, so only text may differ.
+  const auto once = tests::sample_fields();
+  auto tenfold = once;
+  for (auto& shell : tenfold.shells) {
+    for (auto* moved : {&shell.displacements, &shell.rotations}) *moved *= 10.0;
+    for (auto* stress : {&shell.von_mises_top, &shell.von_mises_middle, &shell.von_mises_bottom}) *stress *= 10.0;
+  }
+  for (auto& screw : tenfold.screws) {
+    for (auto& moved : screw.displacements) moved *= 10.0;
+    for (auto& stress : screw.stress) stress *= 10.0;
+  }
+  const auto draw = [&](const models::LoadFields& fields) {
+    return drawn([&](const fs::path& png) {
+      viz::draw_construct(display(), fields, tests::sample_load_findings(once), png);
+    });
+  };
+  const auto first = draw(once), second = draw(tenfold);
+  REQUIRE(first.height == second.height);
+  std::size_t differing = 0;
+  for (std::size_t i = 0; i < first.pixels.size(); ++i) differing += first.pixels[i] != second.pixels[i] ? 1 : 0;
+  CHECK(differing > 0);
+  CHECK(static_cast<double>(differing) / static_cast<double>(first.pixels.size()) < 0.02);
+}
+
+TEST_CASE("a construct without load is drawn too, all at the scale's lowest colour", "[viz][pictures]") {
+  auto fields = tests::sample_fields();
+  for (auto& shell : fields.shells) {
+    shell.displacements.setZero();
+    shell.rotations.setZero();
+    for (auto* stress : {&shell.von_mises_top, &shell.von_mises_middle, &shell.von_mises_bottom})
+      stress->setZero();
+  }
+  for (auto& screw : fields.screws) std::fill(screw.stress.begin(), screw.stress.end(), 0.0);
+  const auto picture = drawn([&](const fs::path& png) {
+    viz::draw_construct(display(), fields, tests::sample_load_findings(fields), png);
+  });
+  CHECK(picture.share_not_white() > 0.15);
+  CHECK(scale_share(picture, 0.0) > 0.01);
+  for (const double value : {0.2, 0.4, 0.5, 0.9}) CHECK(scale_share(picture, value) < 1e-5);
+}
+
+TEST_CASE("the hottest hole is seen from the face that is hottest", "[viz][pictures]") {
+  for (const auto face : {models::PlateFace::top, models::PlateFace::bottom}) {
+    const auto fields = tests::sample_fields(face);
+    const auto findings = tests::sample_load_findings(fields);
+    REQUIRE(findings.plate.peak.face == face);
+    const auto picture =
+        drawn([&](const fs::path& png) { viz::draw_hottest_hole(display(), fields, findings, png); });
+    CHECK(picture.width == 2000);
+    CHECK(picture.share_not_white() > 0.3);
+    CHECK(picture.share_not_white() < 0.8);
+    // The other face reaches 0.81 of the peak only, so it shows less of the colours near the peak's.
+    auto wrong_side = findings;
+    wrong_side.plate.peak.face =
+        face == models::PlateFace::top ? models::PlateFace::bottom : models::PlateFace::top;
+    const auto other =
+        drawn([&](const fs::path& png) { viz::draw_hottest_hole(display(), fields, wrong_side, png); });
+    CHECK(scale_share(picture, 0.9) > 2.0 * scale_share(other, 0.9));
+  }
+}
+
+TEST_CASE("gap strain of several loads is drawn with the healing windows", "[viz][pictures]") {
+  const auto findings = tests::sample_findings();
+  const auto picture = drawn([&](const fs::path& png) { viz::draw_gap_strain(display(), findings, png); });
+  CHECK(picture.width == 2000);
+  CHECK(picture.has_white_border(8));
+  for (std::size_t load = 0; load < findings.loads.size(); ++load)
+    CHECK(picture.share_near(viz::curve_colours[load], 0.02) > 1e-3);
+  CHECK(picture.share_near(viz::curve_colours[3], 0.02) == 0.0);  // there is no fourth load
+  CHECK(picture.share_not_white() > 0.3);                         // the windows are shaded
+}
+
+TEST_CASE("gap strain is drawn whatever its size and number of loads", "[viz][pictures]") {
+  const auto fields = tests::sample_fields();
+  for (const double scale : {0.0, 1e-3, 1.0, 60.0}) {
+    models::Findings findings;
+    findings.construct = "sizes";
+    for (int load = 0; load < 6; ++load)
+      findings.loads.push_back(tests::sample_load_findings(fields, scale * (1.0 + 0.3 * load)));
+    const auto picture = drawn([&](const fs::path& png) { viz::draw_gap_strain(display(), findings, png); });
+    CHECK(picture.has_white_border(8));
+    for (const auto& colour : viz::curve_colours) CHECK(picture.share_near(colour, 0.02) > 2e-4);
+  }
+}
+
+TEST_CASE("forces and stress along the plate are drawn with every curve", "[viz][pictures]") {
+  const auto findings = tests::sample_load_findings(tests::sample_fields());
+  const auto picture = drawn([&](const fs::path& png) { viz::draw_along_plate(display(), findings, png); });
+  CHECK(picture.width == 2000);
+  CHECK(picture.has_white_border(8));
+  for (std::size_t curve = 0; curve < 3; ++curve)
+    CHECK(picture.share_near(viz::curve_colours[curve], 0.02) > 1e-3);
+}
+
+TEST_CASE("a picture that cannot be written is a fault that names the file", "[viz][pictures]") {
+  const fs::path png = "/nowhere/at all/picture.png";
+  const auto findings = tests::sample_findings();
+  try {
+    viz::draw_gap_strain(display(), findings, png);
+    FAIL("no fault");
+  } catch (const fs::filesystem_error& error) {
+    CHECK(error.path1() == png);
+    CHECK(std::string(error.what()).find(png.string()) != std::string::npos);
+    CHECK(error.code() == std::errc::no_such_file_or_directory);
+  }
+}
+
+TEST_CASE("a picture replaces an older one", "[viz][pictures]") {
+  const tests::OwnFolder folder;
+  const fs::path png = folder.path / "picture.png";
+  std::ofstream(png) << "an older file";
+  viz::draw_gap_strain(display(), tests::sample_findings(), png);
+  CHECK(tests::read_picture(png).width == 2000);
+}
+
+TEST_CASE("fields without a plate are refused in words", "[viz][pictures]") {
+  auto fields = tests::sample_fields();
+  const auto findings = tests::sample_load_findings(fields);
+  fields.shells.erase(fields.shells.begin());
+  CHECK_THROWS_AS(viz::draw_construct(display(), fields, findings, "unused.png"), std::invalid_argument);
+}

@@ -1,0 +1,48 @@
+// What every picture carries round its subject: title, caution, and the scales of a scene.
+#pragma once
+
+#include "viz/canvas.h"
+
+#include <string>
+#include <vector>
+
+namespace gapstrain::viz {
+
+namespace sheet {
+inline constexpr double margin = 60.0;
+inline constexpr double head_height = 150.0;  // title and subtitle
+inline constexpr double caution_height = 64.0;
+inline constexpr double legend_height = 148.0;  // colour legend
+}  // namespace sheet
+
+void draw_head(Canvas& canvas, double picture_height, const std::string& title, const std::string& subtitle);
+void draw_caution(Canvas& canvas);
+
+// Top of the colour scale for a largest value: a whole number of tick steps.
+struct ColourRange {
+  double high = 1.0, step = 1.0;
+};
+ColourRange colour_range(double largest);
+
+// Level bar with its top edge at `top`, `largest` marked by a pointer.
+void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, double largest,
+                        const std::string& quantity);
+
+// Round length, about `wanted` pixels long, written above the middle.
+void draw_length_bar(Canvas& canvas, const Pixel& centre, double pixels_per_mm, double wanted,
+                     const std::string& remark);
+
+// Arrows with the words at both ends of a row.
+void draw_bone_directions(Canvas& canvas, double y);
+
+struct Label {
+  Pixel subject;  // where its leader ends
+  Pixel place;    // middle of the text, as near as it may come to the subject
+  std::string text;
+  TextStyle style;
+};
+
+// Writes labels with leaders; labels that would touch are moved outward, by `row` pixels a time, up for positive.
+void draw_labels(Canvas& canvas, std::vector<Label> labels, double row);
+
+}  // namespace gapstrain::viz
