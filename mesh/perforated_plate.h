@@ -25,7 +25,7 @@ struct PerforatedPlate {
   std::vector<BarWidth> widths;  // at least one, by rising position; constant beyond the outer ones
   std::vector<Hole> holes;
   std::vector<double> cross_lines;  // places of mesh lines across the whole width
-  int rim_elements = 32;            // on each round rim, even; a slot gets the same edge length
+  int rim_elements = 48;            // on each round rim, even; a slot gets the same edge length
   double size_max = 1.5;            // mm
   double growth = 0.22;             // mm of edge length per mm away from a rim
 };

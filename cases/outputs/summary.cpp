@@ -36,13 +36,15 @@ Lines fit(const Lines& texts, std::size_t room, const std::string& bullet) {
 std::string stiffness_line(const models::StiffnessFindings& stiffness) {
   const double nm_per_degree = std::numbers::pi / 180.0 / 1000.0;  // from N mm/rad
   return fmt::format(
-      "Stiffness: axial {:.4g} N/mm; in N m per degree: bending on the flat {:.3g}, on edge {:.3g}, "
-      "torsion {:.3g}",
+      "Stiffness: axial {:.4g} N/mm; bending flat {:.3g}, on edge {:.3g}, torsion {:.3g} N m/degree",
       stiffness.axial.value(), stiffness.bending_y.value() * nm_per_degree,
       stiffness.bending_z.value() * nm_per_degree, stiffness.torsion.value() * nm_per_degree);
 }
 
 std::string or_dash(const std::optional<double>& value) { return value ? fmt::format("{:.2f}", *value) : "-"; }
+
+// In per cent to two decimals; what rounds to nothing has no sign.
+double percent(double share) { return std::round(1e4 * share) / 100.0 + 0.0; }
 
 std::string load_row(const models::LoadFindings& load) {
   const auto screw = std::max_element(load.screws.begin(), load.screws.end(), [](const auto& a, const auto& b) {
@@ -50,8 +52,8 @@ std::string load_row(const models::LoadFindings& load) {
   });
   const bool has_screw = screw != load.screws.end();
   return fmt::format("{} {:>8.2f} {:>8.2f} {:>7.2f} {:>9.0f} {} {:>6} {:>9} {} {:>9.3f}", pad(load.load, 22),
-                     100 * load.gap.axial_strain.min, 100 * load.gap.axial_strain.max,
-                     100 * load.gap.shear_strain.max, load.plate.peak.von_mises.value(),
+                     percent(load.gap.axial_strain.min), percent(load.gap.axial_strain.max),
+                     percent(load.gap.shear_strain.max), load.plate.peak.von_mises.value(),
                      pad(load.plate.peak.hole ? fmt::format("hole {}", *load.plate.peak.hole) : "", 7),
                      or_dash(load.plate.factor_to_yield),
                      has_screw ? fmt::format("{:.0f}", screw->peak_bending_stress.value()) : "-",
@@ -85,7 +87,8 @@ Lines working_length_lines(const models::Findings& findings) {
                   " (working length {:.3g} mm): plate stress {:+.0f} %, gap strain {:+.0f} %, stiffness {:+.0f} %",
                   variant.working_length.value(), 100 * variant.peak_stress, 100 * variant.gap_strain,
                   100 * variant.stiffness);
-    lines.push_back(clip(move + effect, screen_columns));
+    const Lines wrapped = wrap(move + effect, screen_columns, 4);
+    lines.insert(lines.end(), wrapped.begin(), wrapped.end());
   }
   return lines;
 }

@@ -165,7 +165,7 @@ std::vector<Key> make_keys() {
      {"flat", "edge"}},
 
     {"mesh", "refinement", Kind::number, literal, "1", "divides every element size; 2 is twice as fine", {}},
-    {"mesh", "rim_elements", Kind::count, literal, "32", "round each plate hole", {}},
+    {"mesh", "rim_elements", Kind::count, literal, "48", "round each plate hole", {}},
   };
   // clang-format on
   return keys;

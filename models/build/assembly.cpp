@@ -115,11 +115,13 @@ Assembly assemble(const Construct& construct, const std::vector<Screw>& candidat
   const std::array<const Fragment*, 2> fragments = {&assembly.fragments.proximal, &assembly.fragments.distal};
   const std::array<Shell, 2> shells = {bone_shell(construct, *fragments[0]), bone_shell(construct, *fragments[1])};
   const std::array<Eigen::Vector3d, 2> end_centres = {
-      assembly.bone_shape->section(0.0).centre, assembly.bone_shape->section(assembly.bone_shape->length()).centre};
+      assembly.bone_shape->section(0.0).centre,
+      assembly.bone_shape->section(assembly.bone_shape->length()).centre};
 
   std::vector<GapSpot> spots;
   if (construct.fracture.tissue)
-    spots = gap_spots(shells[0], fragments[0]->edge, shells[1], fragments[1]->edge, construct.fracture.obliquity.value());
+    spots = gap_spots(shells[0], fragments[0]->edge, shells[1], fragments[1]->edge,
+                      construct.fracture.obliquity.value());
 
   std::array<PortList, 2> bone_ports;
   const auto bone_job = [&](std::size_t f) {
@@ -131,7 +133,8 @@ Assembly assemble(const Construct& construct, const std::vector<Screw>& candidat
         bone_ports[f].add(screw.near_spot,
                           spot_port(shell, screw.near_spot, screw.placement.bone->near.middle, radius));
       if (groups.contains("spot:" + screw.far_spot))
-        bone_ports[f].add(screw.far_spot, spot_port(shell, screw.far_spot, screw.placement.bone->far.middle, radius));
+        bone_ports[f].add(screw.far_spot,
+                          spot_port(shell, screw.far_spot, screw.placement.bone->far.middle, radius));
     }
     bone_ports[f].add("end", ring_port(shell, "end", end_centres[f]));
     for (std::size_t k = 0; k < rollers.size(); ++k) {
@@ -174,11 +177,13 @@ Assembly assemble(const Construct& construct, const std::vector<Screw>& candidat
     candidate.near_body = near.body;
     const std::string& label = screw.screw.label;
     candidate.links.push_back(add(plug_link(label + " head", candidate.model.plug, head)));
-    candidate.links.push_back(add(shaft_link(label + " to near cortex", candidate.model.head_to_near, head, near)));
+    candidate.links.push_back(
+        add(shaft_link(label + " to near cortex", candidate.model.head_to_near, head, near)));
     if (candidate.model.near_to_far) {
       const PortPlace far = bone_place(screw.far_spot);
       candidate.far_body = far.body;
-      candidate.links.push_back(add(shaft_link(label + " to far cortex", *candidate.model.near_to_far, near, far)));
+      candidate.links.push_back(
+          add(shaft_link(label + " to far cortex", *candidate.model.near_to_far, near, far)));
     }
     assembly.screws.push_back(std::move(candidate));
   }
@@ -200,7 +205,8 @@ Assembly assemble(const Construct& construct, const std::vector<Screw>& candidat
   for (std::size_t k = 0; k + 3 < rollers.size(); k += 4) {
     std::array<Ring, 4> rings;
     for (std::size_t r = 0; r < 4; ++r)
-      rings[r] = {bone_place(fmt::format("section:{}", k + r)), assembly.bone_shape->section(rollers[k + r]).centre};
+      rings[r] = {bone_place(fmt::format("section:{}", k + r)),
+                  assembly.bone_shape->section(rollers[k + r]).centre};
     assembly.load_ports.rollers.push_back(rings);
   }
   for (const auto& setup : set_up_loads(construct.loads, assembly.load_ports))

@@ -49,23 +49,23 @@ struct Assembly {
   std::unique_ptr<PlateShape> plate_shape;
   PlateMesh plate_mesh;
   Fragments fragments;  // probe 0 of each fragment: motion of its fracture edge at mid-cortex, (3 x nodes)
-  // Nodes of the plate whose stress is read for any layout without a full recovery: every rim, and a sample elsewhere.
-  // Probe 0 of the plate reads them on the top face, probe 1 on the bottom face, (3 x nodes).
+  // Nodes of the plate whose stress is read for any layout without a full recovery: every rim, and a sample
+  // elsewhere. Probe 0 of the plate reads them on the top face, probe 1 on the bottom face, (3 x nodes).
   std::vector<int> plate_sample;
   std::array<BuiltBody, 3> bodies;
   std::vector<CandidateScrew> screws;
   std::vector<int> tissue_links;
   LoadPorts load_ports;
   std::unique_ptr<solver::System> system;
-  std::vector<AssembledLoad> loads;                // the construct's
-  std::array<AssembledLoad, 4> stiffness_loads;    // unit_loads, in that order
+  std::vector<AssembledLoad> loads;              // the construct's
+  std::array<AssembledLoad, 4> stiffness_loads;  // unit_loads, in that order
 
   // Links of a choice of screws with the tissue and a load's supports.
   std::vector<int> active_links(const std::vector<int>& chosen, const AssembledLoad& load) const;
 };
 
-// Builds the bodies with ports for all `candidates` (those of construct.screws among them, in any order). Meshes one
-// after another, factors in parallel. `progress` may be empty.
+// Builds the bodies with ports for all `candidates` (those of construct.screws among them, in any order). Meshes
+// one after another, factors in parallel. `progress` may be empty.
 // @pre check() reports no error for the construct with any of the candidates.
 // @throw mesh::MeshError, solver::NotElasticError
 Assembly assemble(const Construct& construct, const std::vector<Screw>& candidates,

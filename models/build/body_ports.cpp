@@ -38,8 +38,7 @@ Port spot_port(const Shell& bone, const std::string& spot, const Eigen::Vector3d
 Port ring_port(const Shell& bone, const std::string& group, const Eigen::Vector3d& centre) {
   const auto& nodes = bone.mesh->groups.at(group);
   double radius = 0.0;
-  for (const int node : nodes)
-    radius = std::max(radius, (bone.mesh->nodes.row(node).transpose() - centre).norm());
+  for (const int node : nodes) radius = std::max(radius, (bone.mesh->nodes.row(node).transpose() - centre).norm());
   return solver::reaction_port(bone, nodes, centre, 1.2 * radius, Eigen::Matrix3d::Identity(),
                                solver::RimModes::rigid);
 }
@@ -52,7 +51,8 @@ solver::SparseMatrix edge_motion_rows(const Shell& bone, const FractureEdge& edg
     for (int axis = 0; axis < 3; ++axis) {
       const int row = static_cast<int>(3 * k) + axis;
       triplets.emplace_back(row, 6 * node + axis, 1.0);
-      const Eigen::Vector3d turn = arm.cross(Eigen::Vector3d::Unit(axis));  // e . (theta x arm) = theta . (arm x e)
+      const Eigen::Vector3d turn =
+          arm.cross(Eigen::Vector3d::Unit(axis));  // e . (theta x arm) = theta . (arm x e)
       for (int t = 0; t < 3; ++t) triplets.emplace_back(row, 6 * node + 3 + t, turn(t));
     }
   }

@@ -30,7 +30,8 @@ class PortList {
 solver::Port hole_port(const solver::Shell& plate, const Construct& construct, const PlateShape& shape, int hole);
 
 // The patch of cortex that a shaft passes: six motions.
-solver::Port spot_port(const solver::Shell& bone, const std::string& spot, const Eigen::Vector3d& centre, double radius);
+solver::Port spot_port(const solver::Shell& bone, const std::string& spot, const Eigen::Vector3d& centre,
+                       double radius);
 
 // A whole section of the bone, as a pot or a saddle holds it: six motions.
 solver::Port ring_port(const solver::Shell& bone, const std::string& group, const Eigen::Vector3d& centre);

@@ -12,8 +12,8 @@ namespace gapstrain::models {
 
 namespace {
 
-// The tube is meshed closed, as if the fracture had no gap, so that both edges get the same nodes; what lies distal
-// of the cut is then moved by the gap. `closed` coordinates are those of the closed tube.
+// The tube is meshed closed, as if the fracture had no gap, so that both edges get the same nodes; what lies
+// distal of the cut is then moved by the gap. `closed` coordinates are those of the closed tube.
 class ClosedTube {
  public:
   ClosedTube(const Construct& construct, const BoneShape& shape)

@@ -58,8 +58,8 @@ LoadSetup set_up_ends(const LoadCase& load, const LoadPorts& ports) {
     setup.supports.push_back(hold("proximal ball", ports.proximal_end, proximal_ball, {ux, uy, uz, rx}));
     setup.supports.push_back(hold("distal ball", ports.distal_end, distal_ball, {uy, uz}));
   } else {
-    setup.supports.push_back(hold("held proximal end", ports.proximal_end, ports.proximal_end.centre,
-                                  {ux, uy, uz, rx, ry, rz}));
+    setup.supports.push_back(
+        hold("held proximal end", ports.proximal_end, ports.proximal_end.centre, {ux, uy, uz, rx, ry, rz}));
   }
   const Eigen::Vector3d line =
       balls ? (distal_ball - proximal_ball).normalized() : Eigen::Vector3d(Eigen::Vector3d::UnitX());

@@ -36,8 +36,7 @@ ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, cons
   const double radius = screw.size.core_diameter.value() / 2.0;
   const double youngs_modulus = screw.material.youngs_modulus.value();
   // The unit cell's wall is isotropic; a cortex is taken at the geometric mean of its two moduli.
-  const double bone_modulus =
-      std::sqrt(cortex.longitudinal_modulus.value() * cortex.transverse_modulus.value());
+  const double bone_modulus = std::sqrt(cortex.longitudinal_modulus.value() * cortex.transverse_modulus.value());
   const auto& bone = *placement.bone;
 
   const RootFractions at_plate =
@@ -47,8 +46,7 @@ ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, cons
   const RootFractions at_far = wall_root(far_wall / radius, youngs_modulus / bone_modulus);
 
   ScrewModel model;
-  model.section =
-      solver::solid_circle(2.0 * radius, youngs_modulus, screw.material.poissons_ratio);
+  model.section = solver::solid_circle(2.0 * radius, youngs_modulus, screw.material.poissons_ratio);
   model.head_to_near = segment(model.section, radius, placement.direction, placement.hole_centre,
                                placement.underside, at_plate, bone.near.outer, bone.near.middle, at_near);
   if (screw.cortices == 2)
@@ -80,7 +78,10 @@ solver::Link shaft_link(const std::string& name, const ShaftSegment& segment, Po
 }
 
 solver::Link plug_link(const std::string& name, const Eigen::Matrix<double, 6, 6>& flexibility, PortPlace hole) {
-  return {name, {{hole.body, hole.column + 6, Eigen::MatrixXd::Identity(6, 6)}}, flexibility, Eigen::VectorXd::Zero(6)};
+  return {name,
+          {{hole.body, hole.column + 6, Eigen::MatrixXd::Identity(6, 6)}},
+          flexibility,
+          Eigen::VectorXd::Zero(6)};
 }
 
 }  // namespace gapstrain::models

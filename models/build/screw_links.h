@@ -10,13 +10,13 @@
 
 namespace gapstrain::models {
 
-// A straight piece of shaft between two walls it is bonded to: where it is free, and how soft it is as seen from the
-// mid-surfaces' points it joins.
+// A straight piece of shaft between two walls it is bonded to: where it is free, and how soft it is as seen from
+// the mid-surfaces' points it joins.
 struct ShaftSegment {
-  Eigen::Vector3d from;       // port centre on the side of the head
-  Eigen::Vector3d to;         // port centre on the side of the tip
-  Eigen::Vector3d free_from;  // where the shaft leaves the first wall
-  Eigen::Vector3d free_to;    // where it enters the second one
+  Eigen::Vector3d from;         // port centre on the side of the head
+  Eigen::Vector3d to;           // port centre on the side of the tip
+  Eigen::Vector3d free_from;    // where the shaft leaves the first wall
+  Eigen::Vector3d free_to;      // where it enters the second one
   solver::Matrix6 flexibility;  // of the motion of `to` against `from`, both walls' roots included
 };
 
@@ -32,8 +32,8 @@ ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, cons
                        double plate_thickness, const PlateHole& hole, double near_wall, double far_wall,
                        const CorticalBone& cortex);
 
-// Flexibility of a disk that fills a rim, against the rim's six strain modes (solver/bodies/port.h): uniform strain
-// (pi a^2 t C)^-1, uniform curvature (pi a^2 t^3/12 T C T)^-1 with T = diag(1, 1, 2) for kappa_12 = w,12.
+// Flexibility of a disk that fills a rim, against the rim's six strain modes (solver/bodies/port.h): uniform
+// strain (pi a^2 t C)^-1, uniform curvature (pi a^2 t^3/12 T C T)^-1 with T = diag(1, 1, 2) for kappa_12 = w,12.
 Eigen::Matrix<double, 6, 6> plug_flexibility(double radius, double thickness, double youngs_modulus,
                                              double poissons_ratio);
 

@@ -59,7 +59,8 @@ Analysis analyse(const Construct& construct, const Progress& progress) {
     const AssembledLoad& load = assembly.loads[l];
     const solver::Solution& solution = solved.solutions[l];
     std::array<Eigen::VectorXd, 3> displacements;
-    for (std::size_t b = 0; b < 3; ++b) displacements[b] = solved.displacements[b].col(static_cast<Eigen::Index>(l));
+    for (std::size_t b = 0; b < 3; ++b)
+      displacements[b] = solved.displacements[b].col(static_cast<Eigen::Index>(l));
     LoadFindings entry;
     entry.load = load.name;
     entry.gap = measure_gap(assembly, solution);
@@ -68,12 +69,12 @@ Analysis analyse(const Construct& construct, const Progress& progress) {
     entry.bone = measure_bone(assembly, chosen, {&stress[proximal_body][l], &stress[distal_body][l]});
     entry.working_length_effect = measure_working_length_effect(assembly, variants, load);
     entry.buckling_factor = measure_buckling(assembly, chosen, load, displacements);
-    return std::pair{std::move(entry),
-                     make_fields(assembly, chosen, load.name, displacements,
-                                 {&stress[0][l], &stress[1][l], &stress[2][l]}, solution)};
+    return std::pair{std::move(entry), make_fields(assembly, chosen, load.name, displacements,
+                                                   {&stress[0][l], &stress[1][l], &stress[2][l]}, solution)};
   };
   std::vector<std::future<std::pair<LoadFindings, LoadFields>>> jobs;
-  for (std::size_t l = 0; l < assembly.loads.size(); ++l) jobs.push_back(std::async(std::launch::async, measure, l));
+  for (std::size_t l = 0; l < assembly.loads.size(); ++l)
+    jobs.push_back(std::async(std::launch::async, measure, l));
   for (auto& job : jobs) {
     auto [entry, fields] = job.get();
     findings.loads.push_back(std::move(entry));

@@ -16,7 +16,8 @@ double largest_principal(const Eigen::Vector3d& strain) {
   return std::abs(mean) + radius;
 }
 
-// Bonded ports make stress within a wall of a screw indicative only: a shell does not see the thread's surroundings.
+// Bonded ports make stress within a wall of a screw indicative only: a shell does not see the thread's
+// surroundings.
 bool is_beside_screw(const Assembly& assembly, const std::vector<int>& chosen, const Eigen::Vector3d& place,
                      double wall) {
   return std::any_of(chosen.begin(), chosen.end(), [&](int index) {
@@ -25,6 +26,17 @@ bool is_beside_screw(const Assembly& assembly, const std::vector<int>& chosen, c
     const auto& bone = *planned.placement.bone;
     return (place - bone.near.middle).norm() < reach || (place - bone.far.middle).norm() < reach;
   });
+}
+
+// A held or loaded end section is stiffer than a real one; a bone's width away its strain is the bone's own
+// (Saint-Venant).
+bool is_beside_end(const Assembly& assembly, double x) {
+  const BoneShape& shape = *assembly.bone_shape;
+  const auto width = [&](double place) {
+    const BoneSection section = shape.section(place);
+    return 2.0 * std::max(section.semi_y, section.semi_z);
+  };
+  return x < width(0.0) || x > shape.length() - width(shape.length());
 }
 
 }  // namespace
@@ -36,10 +48,11 @@ BoneFindings measure_bone(const Assembly& assembly, const std::vector<int>& chos
     const solver::Shell& shell = assembly.bodies[proximal_body + f].body->shell();
     const Eigen::Matrix3d compliance = shell.material.plane_stress.inverse();
     for (Eigen::Index node = 0; node < shell.mesh->nodes.rows(); ++node) {
-      double& peak = is_beside_screw(assembly, chosen, shell.mesh->nodes.row(node).transpose(),
-                                     shell.mesh->thickness(node))
-                         ? findings.peak_strain_at_screws
-                         : findings.peak_strain;
+      if (is_beside_end(assembly, shell.mesh->nodes(node, 0))) continue;
+      double& peak =
+          is_beside_screw(assembly, chosen, shell.mesh->nodes.row(node).transpose(), shell.mesh->thickness(node))
+              ? findings.peak_strain_at_screws
+              : findings.peak_strain;
       for (const auto* level : {&stress[f]->top, &stress[f]->bottom})
         peak = std::max(peak, largest_principal(compliance * level->row(node).transpose()));
     }

@@ -69,8 +69,8 @@ Fields first_trial(const Assembly& assembly) {
 }  // namespace
 
 std::optional<double> measure_buckling(const Assembly& assembly, const std::vector<int>& chosen,
-                                       const AssembledLoad& load, const std::array<Eigen::VectorXd, 3>& displacements,
-                                       double ceiling) {
+                                       const AssembledLoad& load,
+                                       const std::array<Eigen::VectorXd, 3>& displacements, double ceiling) {
   constexpr int rounds = 20, least_rounds = 4;
   constexpr double accuracy = 1e-3;
   std::array<solver::SparseMatrix, 3> geometric;

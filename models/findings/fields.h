@@ -17,8 +17,8 @@ struct ShellField {
   std::string name;  // "plate", "proximal fragment", "distal fragment"
   BodyKind kind = BodyKind::bone;
   std::shared_ptr<const mesh::ShellMesh> mesh;
-  Eigen::MatrixX3d displacements;  // (n x 3)
-  Eigen::MatrixX3d rotations;      // (n x 3)
+  Eigen::MatrixX3d displacements;                                     // (n x 3)
+  Eigen::MatrixX3d rotations;                                         // (n x 3)
   Eigen::VectorXd von_mises_top, von_mises_middle, von_mises_bottom;  // (n) at the nodes; top: director's side
   Eigen::MatrixX3d stress_top, stress_middle, stress_bottom;          // (n x 3) s11, s22, s12 in material axes
 };

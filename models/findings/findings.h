@@ -1,6 +1,6 @@
-// What is read off the solution of a construct: figures and curves, with units. Signs and axes as in DEVELOPERS.md:
-// x distal, z from the bone's axis to the plate, y completing a right-handed set; angles round the bone from the
-// plate's side (0, the near cortex) towards +y, so that 180 degrees is the far cortex.
+// What is read off the solution of a construct: figures and curves, with units. Signs and axes as in
+// DEVELOPERS.md: x distal, z from the bone's axis to the plate, y completing a right-handed set; angles round the
+// bone from the plate's side (0, the near cortex) towards +y, so that 180 degrees is the far cortex.
 #pragma once
 
 #include "models/parts/units.h"
@@ -14,8 +14,9 @@ namespace gapstrain::models {
 // Geometry in the trade's own ratios. Gautier & Sommer 2003, Injury 34 Suppl 2 (definitions from memory).
 struct ConstructFigures {
   Length working_length;  // along the plate between the innermost screws of both fragments
-  std::optional<double> plate_span_ratio;  // plate length / fracture length; the gap stands for the fracture length
-  double plate_screw_density = 0.0;        // screws / holes
+  std::optional<double>
+      plate_span_ratio;              // plate length / fracture length; the gap stands for the fracture length
+  double plate_screw_density = 0.0;  // screws / holes
   int screws_proximal = 0, screws_distal = 0;
   int cortices_proximal = 0, cortices_distal = 0;
 };
@@ -31,9 +32,9 @@ struct StiffnessFindings {
 // Motion across the gap at one place of the fracture edge, at mid-cortex: distal edge minus proximal edge.
 struct GapPoint {
   Angle around;
-  Length axial_motion;   // along x; negative closes the gap
+  Length axial_motion;  // along x; negative closes the gap
   Length motion_y, motion_z;
-  Length shear_motion;   // in the plane across x
+  Length shear_motion;        // in the plane across x
   double axial_strain = 0.0;  // axial motion / gap (Perren's longitudinal strain)
   double shear_strain = 0.0;  // shear motion / gap
 };
@@ -70,20 +71,23 @@ struct PlatePeak {
 struct HoleStress {
   int hole = 0;  // 1-based
   bool filled = false;
-  Length along;  // of its centre, on the plate from its proximal end
+  Length along;    // of its centre, on the plate from its proximal end
   PlatePeak peak;  // as the shell gives it: high by up to 13 % at a thick plate's rim, so on the safe side
-  std::optional<Stress> peak_solid;  // empty round hole: after the three-dimensional factors on bending and twist
+  // Empty round hole: along the rim's tangent after the three-dimensional factors (rim_factors.h), surface or
+  // inside.
+  std::optional<Stress> peak_solid;
 };
 
 // Section forces of the whole width at a place along the plate, about the plate's own centre.
 struct PlateStation {
   Length along;
-  Force normal;         // tension positive
+  Force normal;  // tension positive
   Force shear_y, shear_z;
   Moment bending_flat;  // about y: positive stretches the top face
   Moment bending_edge;  // about z
   Moment torsion;
-  Stress surface_top, surface_bottom;  // along the plate on its centre line; beside a hole, at the nearest material
+  Stress surface_top,
+      surface_bottom;  // along the plate on its centre line; beside a hole, at the nearest material
 };
 
 struct PlateFindings {
@@ -96,8 +100,8 @@ struct PlateFindings {
 
 // Forces in a screw's shaft at a place on its axis, exerted by the head's side on the tip's side.
 struct ScrewStation {
-  Length depth;   // along the screw from the plate's underside; negative inside the plate
-  Force axial;    // tension positive
+  Length depth;  // along the screw from the plate's underside; negative inside the plate
+  Force axial;   // tension positive
   Force shear;
   Moment bending;
   Moment torsion;
@@ -106,9 +110,9 @@ struct ScrewStation {
 struct ScrewFindings {
   std::string label;
   int hole = 0;
-  Force axial;     // at the plate's underside, as all of the next
-  Force shear_x, shear_y;      // along the plate, across it (perpendicular to the screw's axis)
-  Moment bending_y, bending_x; // about the directions of shear_y and shear_x
+  Force axial;                  // at the plate's underside, as all of the next
+  Force shear_x, shear_y;       // along the plate, across it (perpendicular to the screw's axis)
+  Moment bending_y, bending_x;  // about the directions of shear_y and shear_x
   Moment torsion;
   Stress peak_bending_stress;  // of the core, largest along the shaft, axial part included
   std::optional<double> factor_to_yield;
@@ -116,20 +120,21 @@ struct ScrewFindings {
 };
 
 struct BoneFindings {
-  double peak_strain = 0.0;      // largest principal strain magnitude on the surface, clear of screws by a wall
+  double peak_strain = 0.0;  // largest principal strain magnitude on the surface, clear of screws by a wall and of
+                             // the ends by a width
   double peak_strain_at_screws = 0.0;  // the same within a wall of a screw: indicative only
   std::optional<double> factor_to_yield_strain;
 };
 
 // The same construct with its innermost screws moved one hole: change against the construct, as a share.
 struct WorkingLengthVariant {
-  bool further_out = true;  // false: one hole further in
+  bool further_out = true;                 // false: one hole further in
   std::optional<std::string> unavailable;  // why there is no such construct
   Length working_length;
-  double peak_stress = 0.0;      // (variant - construct) / construct
-  double gap_strain = 0.0;       // of the largest axial strain magnitude
+  double peak_stress = 0.0;  // (variant - construct) / construct
+  double gap_strain = 0.0;   // of the largest axial strain magnitude
   double gap_motion = 0.0;
-  double stiffness = 0.0;        // load / motion of the loaded end along the load
+  double stiffness = 0.0;  // load / motion of the loaded end along the load
 };
 
 struct LoadFindings {

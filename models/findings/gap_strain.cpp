@@ -30,8 +30,8 @@ GapPoint gap_point(double around, const Eigen::Vector3d& motion, double gap) {
   return point;
 }
 
-// Motion at an angle between nodes: cubic through the four nodes around it (the motion is smooth round the edge, and
-// straight lines between nodes would cost 0.4 % at 36 nodes).
+// Motion at an angle between nodes: cubic through the four nodes around it (the motion is smooth round the edge,
+// and straight lines between nodes would cost 0.4 % at 36 nodes).
 Eigen::Vector3d motion_at(double around, const std::vector<double>& angles, const Eigen::MatrixX3d& motions) {
   const auto count = static_cast<int>(angles.size());
   const int next = static_cast<int>(std::upper_bound(angles.begin(), angles.end(), around) - angles.begin());
@@ -55,8 +55,10 @@ Range range(const std::vector<GapPoint>& edge, double GapPoint::*figure) {
   Range result{edge.front().*figure, 0.0, edge.front().*figure};
   const auto count = edge.size();
   for (std::size_t k = 0; k < count; ++k) {
-    const double before = k == 0 ? edge[count - 1].around.value() - 2.0 * std::numbers::pi : edge[k - 1].around.value();
-    const double after = k + 1 == count ? edge[0].around.value() + 2.0 * std::numbers::pi : edge[k + 1].around.value();
+    const double before =
+        k == 0 ? edge[count - 1].around.value() - 2.0 * std::numbers::pi : edge[k - 1].around.value();
+    const double after =
+        k + 1 == count ? edge[0].around.value() + 2.0 * std::numbers::pi : edge[k + 1].around.value();
     const double value = edge[k].*figure;
     result.min = std::min(result.min, value);
     result.max = std::max(result.max, value);
@@ -72,7 +74,7 @@ PerrenWindows perren_windows(const std::vector<GapPoint>& edge) {
   const double share = 1.0 / static_cast<double>(edge.size());
   for (const auto& point : edge) {
     const double strain = std::abs(point.axial_strain);
-    (strain <= 0.02 ? windows.bone
+    (strain <= 0.02   ? windows.bone
      : strain <= 0.10 ? windows.cartilage
      : strain <= 1.0  ? windows.granulation
                       : windows.none) += share;

@@ -29,10 +29,12 @@ ShellField shell_field(const BuiltBody& body, BodyKind kind, const Eigen::Vector
 }
 
 // Shape of a screw for display: the shaft follows its ports' motions, cubic pieces are not drawn.
-ScrewField screw_field(const Assembly& assembly, const CandidateScrew& candidate, const solver::Solution& solution) {
+ScrewField screw_field(const Assembly& assembly, const CandidateScrew& candidate,
+                       const solver::Solution& solution) {
   const auto& placement = candidate.planned.placement;
   const auto& links = assembly.system->links();
-  const auto motion_at = [&](const solver::LinkEnd& end, const Eigen::Vector3d& centre, const Eigen::Vector3d& place) {
+  const auto motion_at = [&](const solver::LinkEnd& end, const Eigen::Vector3d& centre,
+                             const Eigen::Vector3d& place) {
     const Eigen::Matrix<double, 6, 1> motion =
         solution.motions[static_cast<std::size_t>(end.body)].col(0).segment<6>(end.column);
     return Eigen::Vector3d((solver::rigid_transfer(centre, place) * motion).head<3>());
@@ -53,7 +55,8 @@ ScrewField screw_field(const Assembly& assembly, const CandidateScrew& candidate
     field.displacements.push_back(displacement);
     field.stress.push_back(stress);
   };
-  const auto fibre_stress = [&](const ShaftSegment& part, const Eigen::VectorXd& link, const Eigen::Vector3d& place) {
+  const auto fibre_stress = [&](const ShaftSegment& part, const Eigen::VectorXd& link,
+                                const Eigen::Vector3d& place) {
     return shaft_stress(shaft_force(part, link, place), placement.direction, field.core_radius).direct;
   };
   const Eigen::VectorXd head_force = link_force(solution, candidate.links[1]);
@@ -61,12 +64,14 @@ ScrewField screw_field(const Assembly& assembly, const CandidateScrew& candidate
   const double near_stress = fibre_stress(segment, head_force, segment.free_to);
   for (const auto& place : {placement.head_top, segment.from, segment.free_from})
     add(place, motion_at(head, segment.from, place), head_stress);
-  for (const auto& place : {segment.free_to, segment.to}) add(place, motion_at(near, segment.to, place), near_stress);
+  for (const auto& place : {segment.free_to, segment.to})
+    add(place, motion_at(near, segment.to, place), near_stress);
   if (candidate.model.near_to_far) {
     const auto& shaft = *candidate.model.near_to_far;
     const auto& far = links[static_cast<std::size_t>(candidate.links[2])].ends[0];
     const Eigen::VectorXd shaft_force = link_force(solution, candidate.links[2]);
-    add(shaft.free_from, motion_at(near, shaft.from, shaft.free_from), fibre_stress(shaft, shaft_force, shaft.free_from));
+    add(shaft.free_from, motion_at(near, shaft.from, shaft.free_from),
+        fibre_stress(shaft, shaft_force, shaft.free_from));
     const double far_stress = fibre_stress(shaft, shaft_force, shaft.free_to);
     for (const auto& place : {shaft.free_to, shaft.to, placement.tip})
       add(place, motion_at(far, shaft.to, place), place == placement.tip ? 0.0 : far_stress);

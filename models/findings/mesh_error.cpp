@@ -33,10 +33,10 @@ MeshError estimate_mesh_error(const Assembly& assembly, const SolvedLoads& solve
     const PlatePeak& peak = loads[k].plate.peak;
     const double zeta = peak.face == PlateFace::top ? 1.0 : peak.face == PlateFace::bottom ? -1.0 : 0.0;
     if (peak.von_mises.value() > 0.0)
-      error.peak = std::max(error.peak,
-                            solver::stress_jump(assembly.bodies[plate_body].body->shell(),
-                                                solved.displacements[plate_body].col(l),
-                                                hottest_node(assembly, peak), zeta, peak.von_mises.value()));
+      error.peak =
+          std::max(error.peak, solver::stress_jump(assembly.bodies[plate_body].body->shell(),
+                                                   solved.displacements[plate_body].col(l),
+                                                   hottest_node(assembly, peak), zeta, peak.von_mises.value()));
   }
   return error;
 }

@@ -50,8 +50,8 @@ class CentreLine {
     const Eigen::Vector2d place(along, 0.0);
     for (const auto& [a, b, c] : triangles_) {
       Eigen::Matrix3d corners;
-      corners << places_(a, 0), places_(b, 0), places_(c, 0), places_(a, 1), places_(b, 1), places_(c, 1), 1.0, 1.0,
-          1.0;
+      corners << places_(a, 0), places_(b, 0), places_(c, 0), places_(a, 1), places_(b, 1), places_(c, 1), 1.0,
+          1.0, 1.0;
       const Eigen::Vector3d shares = corners.inverse() * place.homogeneous();
       if (shares.minCoeff() >= -tolerance) return shares.dot(Eigen::Vector3d(values(a), values(b), values(c)));
     }

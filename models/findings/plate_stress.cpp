@@ -47,8 +47,8 @@ double tangential(const Eigen::Vector3d& stress, const Eigen::Vector2d& from_cen
          2.0 * stress(2) * tangent.x() * tangent.y();
 }
 
-// Three-dimensional over shell peak at an empty round hole. Taken on the tangential stress, whose spurious companion
-// across the free edge then drops out.
+// Three-dimensional over shell peak at an empty round hole. Taken on the tangential stress, whose spurious
+// companion across the free edge then drops out.
 double solid_share(const Assembly& assembly, const BodyStress& stress, const std::vector<int>& rim,
                    const PlateHole& hole) {
   const Eigen::Vector2d centre(hole.position.value(), 0.0);
@@ -61,7 +61,7 @@ double solid_share(const Assembly& assembly, const BodyStress& stress, const std
   }
   const double thickness = assembly.plate_shape->thickness(hole.position.value());
   return solid_over_shell(top, bottom, hole.diameter.value() / 2.0 / thickness,
-                        assembly.construct.plate.material.poissons_ratio);
+                          assembly.construct.plate.material.poissons_ratio);
 }
 
 // Area of the plate that belongs to nodes whose stress passes the limit, as a share.
@@ -115,8 +115,7 @@ PlateFindings measure_plate(const Assembly& assembly, const std::vector<int>& ch
   if (plate.material.yield_strength) {
     const double yield = plate.material.yield_strength->value();
     findings.factor_to_yield = yield / findings.peak.von_mises.value();
-    const Eigen::VectorXd largest =
-        solver::von_mises(stress.top).cwiseMax(solver::von_mises(stress.bottom));
+    const Eigen::VectorXd largest = solver::von_mises(stress.top).cwiseMax(solver::von_mises(stress.bottom));
     findings.share_over_yield = share_over(mesh, largest, yield);
   }
   findings.stations = plate_stations(assembly, chosen, solution, stress);
@@ -127,8 +126,8 @@ double sampled_peak(const Assembly& assembly, const solver::Solution& solution) 
   const auto& plate = assembly.bodies[plate_body];
   double peak = 0.0;
   for (const auto& probe : plate.condensed.probes) {
-    const Eigen::VectorXd stacked = probe.of_port_forces * solution.port_forces[plate_body] +
-                                    probe.of_rigid * solution.amplitudes[plate_body];
+    const Eigen::VectorXd stacked =
+        probe.of_port_forces * solution.port_forces[plate_body] + probe.of_rigid * solution.amplitudes[plate_body];
     peak = std::max(peak, solver::von_mises(solver::as_rows(stacked)).maxCoeff());
   }
   return peak;

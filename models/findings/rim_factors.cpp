@@ -21,7 +21,8 @@ constexpr Row tension_inside_034 = {1.066, 1.071, 1.070, 1.067, 1.058, 1.050, 1.
 double interpolate(const Row& values, double at) {
   const auto& grid = radius_over_thickness_of_columns;
   const double inside = std::clamp(at, grid.front(), grid.back());
-  const auto upper = std::max<std::ptrdiff_t>(1, std::lower_bound(grid.begin(), grid.end(), inside) - grid.begin());
+  const auto upper =
+      std::max<std::ptrdiff_t>(1, std::lower_bound(grid.begin(), grid.end(), inside) - grid.begin());
   const auto k = static_cast<std::size_t>(upper);
   const double share = (inside - grid[k - 1]) / (grid[k] - grid[k - 1]);
   return (1.0 - share) * values[k - 1] + share * values[k];
@@ -53,9 +54,8 @@ double solid_over_shell(const Eigen::VectorXd& top, const Eigen::VectorXd& botto
   const Eigen::ArrayXd bending = scaled(0.5 * (top - bottom).array(), factors.bending_surface);
   const double shell = std::max(top.cwiseAbs().maxCoeff(), bottom.cwiseAbs().maxCoeff());
   if (shell == 0.0) return 1.0;
-  const double solid =
-      std::max({(at_surface + bending).abs().maxCoeff(), (at_surface - bending).abs().maxCoeff(),
-                   scaled(membrane, factors.membrane_inside).abs().maxCoeff()});
+  const double solid = std::max({(at_surface + bending).abs().maxCoeff(), (at_surface - bending).abs().maxCoeff(),
+                                 scaled(membrane, factors.membrane_inside).abs().maxCoeff()});
   return solid / shell;
 }
 

@@ -67,8 +67,8 @@ std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::v
         const double bending = std::hypot(moment.dot(axes.x), moment.dot(axes.y));
         const double torsion = moment.dot(axes.z);
         findings.stations.push_back({(place - placement.underside).dot(placement.direction) * mm, axial * newton,
-                                     std::hypot(force.dot(axes.x), force.dot(axes.y)) * newton, bending * newton_mm,
-                                     torsion * newton_mm});
+                                     std::hypot(force.dot(axes.x), force.dot(axes.y)) * newton,
+                                     bending * newton_mm, torsion * newton_mm});
         const ShaftStress stress = shaft_stress(cut, axes.z, radius);
         peak.direct = std::max(peak.direct, stress.direct);
         peak.equivalent = std::max(peak.equivalent, stress.equivalent);
@@ -88,8 +88,7 @@ std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::v
     findings.torsion = moment.dot(axes.z) * newton_mm;
     findings.peak_bending_stress = peak.direct * mpa;
     const auto& yield = candidate.planned.screw.material.yield_strength;
-    if (yield && peak.equivalent > 0.0)
-      findings.factor_to_yield = yield->value() / peak.equivalent;
+    if (yield && peak.equivalent > 0.0) findings.factor_to_yield = yield->value() / peak.equivalent;
     all.push_back(std::move(findings));
   }
   return all;

@@ -42,9 +42,8 @@ std::array<Eigen::MatrixXd, 3> recover_displacements(const Assembly& assembly,
 std::vector<int> chosen_screws(const Assembly& assembly, const std::vector<Screw>& screws) {
   std::vector<int> chosen;
   for (const auto& screw : screws) {
-    const auto found = std::find_if(assembly.screws.begin(), assembly.screws.end(), [&](const CandidateScrew& c) {
-      return same_place(c.planned.screw, screw);
-    });
+    const auto found = std::find_if(assembly.screws.begin(), assembly.screws.end(),
+                                    [&](const CandidateScrew& c) { return same_place(c.planned.screw, screw); });
     assert(found != assembly.screws.end());
     chosen.push_back(static_cast<int>(found - assembly.screws.begin()));
   }

@@ -55,7 +55,8 @@ Trust measure_trust(const Assembly& assembly, const SolvedLoads& solved, const s
                                   std::max(std::abs(balance.stored(0)), smallest));
     over_yield = std::max(over_yield, loads[l].plate.share_over_yield);
     closes = closes || loads[l].gap.closes;
-    if (const auto& factor = loads[l].buckling_factor) buckling = buckling ? std::min(*buckling, *factor) : *factor;
+    if (const auto& factor = loads[l].buckling_factor)
+      buckling = buckling ? std::min(*buckling, *factor) : *factor;
   }
   const MeshError error = estimate_mesh_error(assembly, solved, loads);
   trust.mesh_error_stiffness = error.stiffness;
@@ -64,7 +65,8 @@ Trust measure_trust(const Assembly& assembly, const SolvedLoads& solved, const s
       at_most("residual", residual, 1e-7, "forces at every node of the mesh balance"),
       at_most("force balance", unbalanced, 1e-8, "each body is in balance under screws, supports and loads"),
       at_most("energy balance", energy, 1e-8, "the work of the loads is stored as elastic energy"),
-      at_most("largest rotation (rad)", largest_rotation(solved.displacements), 0.1, "turns are small enough for a small-displacement calculation"),
+      at_most("largest rotation (rad)", largest_rotation(solved.displacements), 0.1,
+              "turns are small enough for a small-displacement calculation"),
       at_most("share of the plate over its yield strength", over_yield, 0.01,
               "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
       at_most("fracture edges that pass through each other", closes ? 1.0 : 0.0, 0.0,

@@ -9,7 +9,8 @@
 
 namespace gapstrain::models {
 
-// All loads of a construct solved: one solution a load, displacements of each body with a column a load (6n x loads).
+// All loads of a construct solved: one solution a load, displacements of each body with a column a load (6n x
+// loads).
 struct SolvedLoads {
   std::vector<solver::Solution> solutions;
   std::array<Eigen::MatrixXd, 3> displacements;

@@ -35,7 +35,8 @@ ScrewVariant variant(const Construct& construct, bool further_out) {
     Screw& screw = moved.screws[index];
     const int hole = next_free_hole(construct, screw.hole, further_out ? -towards_fracture : towards_fracture);
     if (hole == 0) {
-      result.unavailable = fmt::format("no free hole {} of screw \"{}\"", further_out ? "outside" : "inside", screw.label);
+      result.unavailable =
+          fmt::format("no free hole {} of screw \"{}\"", further_out ? "outside" : "inside", screw.label);
       return result;
     }
     screw.hole = hole;
@@ -63,7 +64,8 @@ Brief brief(const Assembly& assembly, const std::vector<int>& chosen, const Asse
   result.peak_stress = sampled_peak(assembly, solution);
   result.gap_strain = std::max(std::abs(gap.axial_strain.min), std::abs(gap.axial_strain.max));
   for (const auto& point : gap.edge)
-    result.gap_motion = std::max(result.gap_motion, std::hypot(point.axial_motion.value(), point.shear_motion.value()));
+    result.gap_motion =
+        std::max(result.gap_motion, std::hypot(point.axial_motion.value(), point.shear_motion.value()));
   result.stiffness = 1.0 / compliance(load, solution);
   return result;
 }

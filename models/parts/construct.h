@@ -15,7 +15,7 @@ namespace gapstrain::models {
 // Mesh density. Defaults are the ones the proofs are run with.
 struct MeshDensity {
   double refinement = 1.0;  // divides every element size below
-  int rim_elements = 32;    // round each plate hole, at refinement 1
+  int rim_elements = 48;    // round each plate hole, at refinement 1
 };
 
 struct Construct {

@@ -54,7 +54,8 @@ SparseMatrix assemble_geometric_stiffness(const Shell& shell, const Eigen::Vecto
     for (std::size_t i = 0; i < cell.size(); ++i)
       for (std::size_t j = 0; j < cell.size(); ++j)
         if (cell[i] >= cell[j])
-          triplets.emplace_back(cell[i], cell[j], nodal(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)));
+          triplets.emplace_back(cell[i], cell[j],
+                                nodal(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)));
   };
   const double gauss = 1.0 / std::sqrt(3.0);
   const std::array<std::array<double, 2>, 4> points = {
@@ -99,7 +100,8 @@ PatchStiffness assemble_patch(const Shell& shell, const std::vector<int>& quads,
   }
   for (const int index : triangles) {
     const auto& triangle = shell.mesh->triangles[static_cast<std::size_t>(index)];
-    scatter_lower(localise(triangle), triangle_stiffness(triangle_shape(shell, triangle), shell.material), triplets);
+    scatter_lower(localise(triangle), triangle_stiffness(triangle_shape(shell, triangle), shell.material),
+                  triplets);
   }
   patch.stiffness = from_triplets(6 * static_cast<Eigen::Index>(patch.nodes.size()), triplets);
   return patch;

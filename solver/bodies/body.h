@@ -12,7 +12,7 @@ namespace gapstrain::solver {
 
 // A body's ports side by side. Each port's motions start at its column.
 struct Ports {
-  SparseMatrix spread;        // (6n x m)
+  SparseMatrix spread;  // (6n x m)
   std::vector<Eigen::Index> first_column;
 };
 Ports join_ports(Eigen::Index unknowns, const std::vector<Port>& ports);
@@ -39,7 +39,8 @@ class Body {
   const SparseMatrix& stiffness() const { return stiffness_; }  // lower triangle
   const Eigen::MatrixXd& rigid() const { return factor_.rigid(); }
 
-  // Compliance seen from the ports, and probes (rows over 6n unknowns) carried along. One back-substitution a column.
+  // Compliance seen from the ports, and probes (rows over 6n unknowns) carried along. One back-substitution a
+  // column.
   Condensed condense(const Ports& ports, const std::vector<SparseMatrix>& probes = {}) const;
 
   // Displacements of all nodes under port forces (m x k) and rigid amplitudes (6 x k). (6n x k)

@@ -1,5 +1,7 @@
 #include "solver/bodies/floating_factor.h"
 
+#include "solver/bodies/single_threaded_blas.h"
+
 #include <Eigen/CholmodSupport>
 #include <Eigen/Geometry>
 #include <Eigen/QR>
@@ -11,6 +13,7 @@ namespace gapstrain::solver {
 
 struct FloatingFactor::Cholesky : Eigen::CholmodSupernodalLLT<SparseMatrix, Eigen::Lower> {
   Cholesky() {
+    keep_blas_single_threaded();
     // Nested dissection fills tubes least; it is the only ordering worth trying for shells.
     cholmod().nmethods = 1;
     cholmod().method[0].ordering = CHOLMOD_METIS;
@@ -40,7 +43,8 @@ std::array<Eigen::Index, 3> spanning_nodes(const Eigen::MatrixX3d& points) {
   return nodes;
 }
 
-// Six of the nine translations of three nodes, chosen so that holding them stops all rigid motion as firmly as can be.
+// Six of the nine translations of three nodes, chosen so that holding them stops all rigid motion as firmly as can
+// be.
 std::vector<int> determinate_supports(const Eigen::MatrixX3d& points, const Eigen::MatrixXd& rigid) {
   const auto nodes = spanning_nodes(points);
   Eigen::Matrix<double, 6, 9> candidates;
@@ -63,8 +67,8 @@ FloatingFactor::FloatingFactor(const SparseMatrix& stiffness, const Eigen::Matri
   const Eigen::Vector3d centroid = points.colwise().mean().transpose();
   const double size = (points.rowwise() - centroid.transpose()).rowwise().norm().maxCoeff();
   rigid_ = rigid_motions(points, centroid, size);
-  rigid_orthonormal_ = Eigen::HouseholderQR<Eigen::MatrixXd>(rigid_).householderQ() *
-                       Eigen::MatrixXd::Identity(rigid_.rows(), 6);
+  rigid_orthonormal_ =
+      Eigen::HouseholderQR<Eigen::MatrixXd>(rigid_).householderQ() * Eigen::MatrixXd::Identity(rigid_.rows(), 6);
 
   const auto held = determinate_supports(points, rigid_);
   std::vector<int> position(static_cast<std::size_t>(stiffness.rows()), 0);

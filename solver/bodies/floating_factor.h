@@ -21,8 +21,8 @@ class FloatingFactor {
   FloatingFactor(FloatingFactor&&) noexcept;
   FloatingFactor& operator=(FloatingFactor&&) noexcept;
 
-  // K+ F for each column of `forces` (6n x k): the answer to the forces' self-equilibrated part, without rigid motion.
-  // Symmetric in the sense that G^T K+ F = (K+ G)^T F.
+  // K+ F for each column of `forces` (6n x k): the answer to the forces' self-equilibrated part, without rigid
+  // motion. Symmetric in the sense that G^T K+ F = (K+ G)^T F.
   Eigen::MatrixXd solve(const Eigen::MatrixXd& forces) const;
 
   // The rigid motions about the points' centroid (see rigid_motions), (6n x 6).

@@ -15,8 +15,8 @@ struct LinkEnd {
   Eigen::MatrixXd transfer;  // (port motions used x deformations), see System
 };
 
-// Law: sum over ends of transfer^T q = flexibility * s + initial, with s the link's forces (k). A zero flexibility is
-// a rigid joint; an end on the ground is no end at all. `initial` is the deformation at which the link carries
+// Law: sum over ends of transfer^T q = flexibility * s + initial, with s the link's forces (k). A zero flexibility
+// is a rigid joint; an end on the ground is no end at all. `initial` is the deformation at which the link carries
 // nothing: a slide, a shortening, or the gap between ports at the moment the link was put in.
 struct Link {
   std::string name;

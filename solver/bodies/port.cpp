@@ -11,9 +11,9 @@ namespace gapstrain::solver {
 
 namespace {
 
-// Motions (u, theta) of one node at `arm` from the centre, one column a mode, global axes. Modes 6 to 11 are uniform
-// membrane strains u = (x, 0), (0, y), (y, x)/2 and uniform curvatures w = x^2/2, y^2/2, x y with the rotations
-// theta = (dw/dy, -dw/dx) that keep the wall's normal straight.
+// Motions (u, theta) of one node at `arm` from the centre, one column a mode, global axes. Modes 6 to 11 are
+// uniform membrane strains u = (x, 0), (0, y), (y, x)/2 and uniform curvatures w = x^2/2, y^2/2, x y with the
+// rotations theta = (dw/dy, -dw/dx) that keep the wall's normal straight.
 Eigen::Matrix<double, 6, Eigen::Dynamic> node_modes(const Eigen::Vector3d& arm, const Eigen::Matrix3d& frame,
                                                     RimModes modes) {
   Eigen::Matrix<double, 6, Eigen::Dynamic> motion =
@@ -55,7 +55,8 @@ std::vector<char> border_nodes(const mesh::ShellMesh& mesh, const std::vector<ch
   std::vector<char> border(inside.size(), 0);
   const auto mark = [&](const auto& cells) {
     for (const auto& cell : cells) {
-      if (std::all_of(cell.begin(), cell.end(), [&](int node) { return inside[static_cast<std::size_t>(node)] != 0; }))
+      if (std::all_of(cell.begin(), cell.end(),
+                      [&](int node) { return inside[static_cast<std::size_t>(node)] != 0; }))
         continue;
       for (const int node : cell) border[static_cast<std::size_t>(node)] = 1;
     }
@@ -80,14 +81,33 @@ SparseMatrix block(const SparseMatrix& matrix, const std::vector<int>& row_posit
   return result;
 }
 
+// Nodes within reach of the centre, and whatever lies within two cells of the port's own nodes: a patch must reach
+// into the body on a coarse mesh as well.
+std::vector<char> patch_nodes(const mesh::ShellMesh& mesh, const std::vector<int>& port,
+                              const Eigen::Vector3d& centre, double reach) {
+  std::vector<char> inside(static_cast<std::size_t>(mesh.nodes.rows()), 0);
+  for (const int node : port) inside[static_cast<std::size_t>(node)] = 1;
+  const auto add_neighbours = [&](const auto& cells, const std::vector<char>& of) {
+    for (const auto& cell : cells)
+      if (std::any_of(cell.begin(), cell.end(), [&](int node) { return of[static_cast<std::size_t>(node)] != 0; }))
+        for (const int node : cell) inside[static_cast<std::size_t>(node)] = 1;
+  };
+  for (int layer = 0; layer < 2; ++layer) {
+    const std::vector<char> before = inside;
+    add_neighbours(mesh.quads, before);
+    add_neighbours(mesh.triangles, before);
+  }
+  for (Eigen::Index node = 0; node < mesh.nodes.rows(); ++node)
+    if ((mesh.nodes.row(node).transpose() - centre).norm() <= reach) inside[static_cast<std::size_t>(node)] = 1;
+  return inside;
+}
+
 }  // namespace
 
 Port reaction_port(const Shell& shell, const std::vector<int>& nodes, const Eigen::Vector3d& centre, double reach,
                    const Eigen::Matrix3d& frame, RimModes modes) {
   const auto& mesh = *shell.mesh;
-  std::vector<char> inside(static_cast<std::size_t>(mesh.nodes.rows()), 0);
-  for (Eigen::Index node = 0; node < mesh.nodes.rows(); ++node)
-    inside[static_cast<std::size_t>(node)] = (mesh.nodes.row(node).transpose() - centre).norm() <= reach ? 1 : 0;
+  const std::vector<char> inside = patch_nodes(mesh, nodes, centre, reach);
   const auto patch = assemble_patch(shell, cells_within(mesh.quads, inside), cells_within(mesh.triangles, inside));
   const auto border = border_nodes(mesh, inside);
 
@@ -113,7 +133,7 @@ Port reaction_port(const Shell& shell, const std::vector<int>& nodes, const Eige
     if (is_port) port_order.push_back(node);
   }
   if (!clamped || port_order.size() != port_nodes.size())
-    throw NotElasticError("a port's patch does not reach from its nodes into the body around them");
+    throw NotElasticError("a port's patch is the whole body, or its nodes are on no cell");
 
   const auto port_size = static_cast<Eigen::Index>(6 * port_order.size());
   const SparseMatrix full = patch.stiffness.selfadjointView<Eigen::Lower>();
@@ -128,7 +148,8 @@ Port reaction_port(const Shell& shell, const std::vector<int>& nodes, const Eige
     const SparseMatrix k_ii = block(full, free_position, free_count, free_position, free_count);
     const SparseMatrix k_ri = block(full, port_position, port_size, free_position, free_count);
     const Eigen::SimplicialLDLT<SparseMatrix> factor(k_ii);
-    if (factor.info() != Eigen::Success) throw NotElasticError("the patch around a port is not held by its border");
+    if (factor.info() != Eigen::Success)
+      throw NotElasticError("the patch around a port is not held by its border");
     reaction -= k_ri * factor.solve(k_ri.transpose() * imposed);
   }
 

@@ -1,8 +1,8 @@
 // A port: the few motions through which a patch of a body meets the rest of the world.
 //
 // A port is its spread R (6n x m): the nodal forces of m unit resultants. The port's motions are q = R^T u. Since
-// R^T Z = I on the rigid motions Z of the patch, resultants are exact and a rigid motion of the body is read exactly.
-// R only adds columns to the right-hand side, so an unused port leaves no trace in the body.
+// R^T Z = I on the rigid motions Z of the patch, resultants are exact and a rigid motion of the body is read
+// exactly. R only adds columns to the right-hand side, so an unused port leaves no trace in the body.
 #pragma once
 
 #include "solver/bodies/assemble.h"
@@ -15,8 +15,8 @@
 namespace gapstrain::solver {
 
 struct Port {
-  SparseMatrix spread;             // (6n x m)
-  Eigen::Vector3d centre;          // what its rotations turn about, mm
+  SparseMatrix spread;     // (6n x m)
+  Eigen::Vector3d centre;  // what its rotations turn about, mm
   Eigen::Index motions() const { return spread.cols(); }
 };
 
@@ -27,8 +27,9 @@ enum class RimModes {
 };
 
 // The reactions of a rigid (and uniformly strained) ring, found on the patch of cells within `reach` of the centre
-// with the patch's border to the rest of the body clamped. `nodes`: the rim or the disk of the port. `frame`: columns
-// are the patch's axes 1, 2 and its normal. @throw NotElasticError when the patch has no border to the body.
+// (at least two cells deep) with the patch's border to the rest of the body clamped. `nodes`: the rim or the disk
+// of the port. `frame`: columns are the patch's axes 1, 2 and its normal. @throw NotElasticError when the patch
+// leaves no body around it.
 Port reaction_port(const Shell& shell, const std::vector<int>& nodes, const Eigen::Vector3d& centre, double reach,
                    const Eigen::Matrix3d& frame, RimModes modes);
 

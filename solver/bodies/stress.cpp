@@ -19,7 +19,8 @@ void visit_corner_rows(const Shell& shell, double zeta, const Wanted& wanted, co
     const QuadShape shape = quad_shape(shell, quad);
     for (std::size_t corner = 0; corner < 4; ++corner)
       if (wanted(quad[corner]))
-        visit(quad[corner], quad, quad_stress(shape, shell.material, corners[corner][0], corners[corner][1], zeta));
+        visit(quad[corner], quad,
+              quad_stress(shape, shell.material, corners[corner][0], corners[corner][1], zeta));
   }
   for (const auto& triangle : shell.mesh->triangles) {
     const TriangleShape shape = triangle_shape(shell, triangle);
@@ -53,7 +54,8 @@ Eigen::MatrixXd gather(const Cell& cell, const Eigen::MatrixXd& displacements) {
 
 SparseMatrix node_stress_rows(const Shell& shell, const std::vector<int>& nodes, double zeta) {
   std::vector<int> position(static_cast<std::size_t>(shell.mesh->nodes.rows()), -1);
-  for (std::size_t k = 0; k < nodes.size(); ++k) position[static_cast<std::size_t>(nodes[k])] = static_cast<int>(k);
+  for (std::size_t k = 0; k < nodes.size(); ++k)
+    position[static_cast<std::size_t>(nodes[k])] = static_cast<int>(k);
   const auto cells_at = count_cells(*shell.mesh);
 
   std::vector<Eigen::Triplet<double>> triplets;
@@ -64,7 +66,8 @@ SparseMatrix node_stress_rows(const Shell& shell, const std::vector<int>& nodes,
         const double weight = 1.0 / cells_at(node);
         for (Eigen::Index column = 0; column < rows.cols(); ++column)
           for (int row = 0; row < 3; ++row)
-            triplets.emplace_back(first + row, 6 * cell[static_cast<std::size_t>(column / 6)] + static_cast<int>(column % 6),
+            triplets.emplace_back(first + row,
+                                  6 * cell[static_cast<std::size_t>(column / 6)] + static_cast<int>(column % 6),
                                   weight * rows(row, column));
       });
   SparseMatrix matrix(static_cast<Eigen::Index>(3 * nodes.size()), shell.unknowns());
@@ -114,8 +117,8 @@ Eigen::VectorXd recovery_error_energy(const Shell& shell, const Eigen::MatrixXd&
         for (std::size_t k = 0; k < 4; ++k)
           difference += 0.25 * (1.0 + xi * corners[k][0]) * (1.0 + eta * corners[k][1]) *
                         recovered.middleRows<3>(3 * quad[k]);
-        energy += 0.5 * volume / 4.0 *
-                  difference.cwiseProduct(compliance * difference).colwise().sum().transpose();
+        energy +=
+            0.5 * volume / 4.0 * difference.cwiseProduct(compliance * difference).colwise().sum().transpose();
       }
     }
   }

@@ -20,9 +20,9 @@ Eigen::MatrixXd node_stress(const Shell& shell, const Eigen::MatrixXd& displacem
 // the recovery indicator of the mesh error. `displacements`: (6n).
 double stress_jump(const Shell& shell, const Eigen::VectorXd& displacements, int node, double zeta, double scale);
 
-// Energy of the difference between raw and recovered (node-averaged, interpolated) wall stress over all quads, N mm:
-// the error in energy as Zienkiewicz & Zhu 1987 estimate it. Triangles, rare, are left out. `displacements`: (6n x k);
-// one energy a column.
+// Energy of the difference between raw and recovered (node-averaged, interpolated) wall stress over all quads, N
+// mm: the error in energy as Zienkiewicz & Zhu 1987 estimate it. Triangles, rare, are left out. `displacements`:
+// (6n x k); one energy a column.
 Eigen::VectorXd recovery_error_energy(const Shell& shell, const Eigen::MatrixXd& displacements);
 
 // von Mises stress of each row (s11, s22, s12) under plane stress. (k)

@@ -33,9 +33,8 @@ System::System(std::vector<const Condensed*> bodies, std::vector<Link> links)
       for (Eigen::Index column = 0; column < end.transfer.cols(); ++column)
         for (Eigen::Index row = 0; row < end.transfer.rows(); ++row)
           if (end.transfer(row, column) != 0.0)
-            triplets[static_cast<std::size_t>(end.body)].emplace_back(static_cast<int>(end.column + row),
-                                                                      static_cast<int>(first + column),
-                                                                      end.transfer(row, column));
+            triplets[static_cast<std::size_t>(end.body)].emplace_back(
+                static_cast<int>(end.column + row), static_cast<int>(first + column), end.transfer(row, column));
     }
   }
   rigid_ = Eigen::MatrixXd::Zero(forces, 6 * body_count);
@@ -104,8 +103,7 @@ Solution System::solve_free(const std::vector<int>& active, const std::vector<Ei
     throw MechanismError(static_cast<int>(body), free.segment<6>(6 * body) / free(largest));
   }
   const Eigen::MatrixXd amplitudes =
-      spectrum.eigenvectors() *
-      spectrum.eigenvalues().cwiseInverse().asDiagonal() *
+      spectrum.eigenvectors() * spectrum.eigenvalues().cwiseInverse().asDiagonal() *
       (spectrum.eigenvectors().transpose() * (rigid_load - y_rigid.transpose() * y_right));
   const Eigen::MatrixXd forces = cholesky.matrixU().solve(y_right + y_rigid * amplitudes);
 

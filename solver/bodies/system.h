@@ -22,8 +22,8 @@ namespace gapstrain::solver {
 // A rigid motion that no link resists.
 struct MechanismError : std::runtime_error {
   MechanismError(int body_index, const Eigen::Matrix<double, 6, 1>& amplitudes);
-  int body = 0;                             // the body that moves most
-  Eigen::Matrix<double, 6, 1> motion;       // its rigid amplitudes (translations, then rotations), largest 1
+  int body = 0;                        // the body that moves most
+  Eigen::Matrix<double, 6, 1> motion;  // its rigid amplitudes (translations, then rotations), largest 1
 };
 
 // Loads as forces on port motions: one matrix a body, (its motions x load cases).
@@ -61,10 +61,10 @@ class System {
  private:
   std::vector<const Condensed*> bodies_;
   std::vector<Link> links_;
-  std::vector<Eigen::Index> first_force_;      // of each link among all link forces
-  std::vector<SparseMatrix> coupling_;         // B of each body, (motions x all link forces)
-  Eigen::MatrixXd flexibility_;                // S of all links
-  Eigen::MatrixXd rigid_;                      // B^T G of all links and bodies, (all link forces x 6 bodies)
+  std::vector<Eigen::Index> first_force_;  // of each link among all link forces
+  std::vector<SparseMatrix> coupling_;     // B of each body, (motions x all link forces)
+  Eigen::MatrixXd flexibility_;            // S of all links
+  Eigen::MatrixXd rigid_;                  // B^T G of all links and bodies, (all link forces x 6 bodies)
   Eigen::VectorXd initial_;
 };
 

@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <stdexcept>
 
 namespace gapstrain::solver {
 
@@ -54,6 +55,7 @@ Matrix6 rigid_transfer(const Eigen::Vector3d& from, const Eigen::Vector3d& to) {
 }
 
 Matrix12 beam_stiffness(const BeamSection& section, const Eigen::Vector3d& end_1, const Eigen::Vector3d& end_2) {
+  if (end_1 == end_2) throw std::invalid_argument("a beam without length has no stiffness, only a flexibility");
   Eigen::Matrix<double, 6, 12> deformation;
   deformation << -rigid_transfer(end_1, end_2), Matrix6::Identity();
   return deformation.transpose() * beam_flexibility(section, end_1, end_2).inverse() * deformation;

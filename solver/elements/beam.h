@@ -26,6 +26,7 @@ Matrix6 beam_flexibility(const BeamSection& section, const Eigen::Vector3d& end_
 Matrix6 rigid_transfer(const Eigen::Vector3d& from, const Eigen::Vector3d& to);
 
 // Stiffness of the same segment: [-T, I]^T F^-1 [-T, I] with T = rigid_transfer(end_1, end_2). (12 x 12)
+// @throw std::invalid_argument when the ends coincide.
 Matrix12 beam_stiffness(const BeamSection& section, const Eigen::Vector3d& end_1, const Eigen::Vector3d& end_2);
 
 }  // namespace gapstrain::solver

@@ -76,31 +76,19 @@ inline Eigen::Matrix2d shear_law(const ShellMaterial& material) {
   return Eigen::Vector2d(shear_factor * material.shear_13, shear_factor * material.shear_23).asDiagonal();
 }
 
-// Slopes of shape functions along e1 and e2 from those in the element's own coordinates:
-// N,a = (g^1 . e_a) N,1 + (g^2 . e_a) N,2. (2 x nodes)
+// Share of one point in a geometric stiffness: area N_ab N_i,a N_j,b, the slopes along e1 and e2 made of those in
+// the element's own coordinates, N,a = (g^1 . e_a) N,1 + (g^2 . e_a) N,2. (nodes x nodes)
 template <int Nodes>
-Eigen::Matrix<double, 2, Nodes> slopes_in_axes(const LocalFrame& frame, const Eigen::Matrix<double, Nodes, 1>& n_1,
-                                               const Eigen::Matrix<double, Nodes, 1>& n_2) {
-  Eigen::Matrix<double, 2, Nodes> slopes;
-  for (int a = 0; a < 2; ++a)
-    slopes.row(a) = (frame.contravariant.col(0).dot(frame.axes.col(a)) * n_1 +
-                     frame.contravariant.col(1).dot(frame.axes.col(a)) * n_2)
-                        .transpose();
-  return slopes;
-}
-
-// Adds the share of one point to a geometric stiffness: area N_ab (u,a . u,b) for all three displacement
-// components.
-template <int Nodes>
-void add_geometric(Eigen::Matrix<double, 6 * Nodes, 6 * Nodes>& stiffness,
-                   const Eigen::Matrix<double, 2, Nodes>& slopes, const Eigen::Vector3d& membrane_force,
-                   double area) {
+Eigen::Matrix<double, Nodes, Nodes> geometric_share(const LocalFrame& frame,
+                                                    const Eigen::Matrix<double, Nodes, 1>& n_1,
+                                                    const Eigen::Matrix<double, Nodes, 1>& n_2,
+                                                    const Eigen::Vector3d& membrane_force, double area) {
+  const Eigen::Matrix2d change = frame.contravariant.leftCols<2>().transpose() * frame.axes.leftCols<2>();
+  Eigen::Matrix<double, Nodes, 2> slopes;
+  for (int a = 0; a < 2; ++a) slopes.col(a) = change(0, a) * n_1 + change(1, a) * n_2;
   Eigen::Matrix2d force;
   force << membrane_force(0), membrane_force(2), membrane_force(2), membrane_force(1);
-  const Eigen::Matrix<double, Nodes, Nodes> nodal = area * slopes.transpose() * force * slopes;
-  for (int i = 0; i < Nodes; ++i)
-    for (int j = 0; j < Nodes; ++j)
-      for (int axis = 0; axis < 3; ++axis) stiffness(6 * i + axis, 6 * j + axis) += nodal(i, j);
+  return area * slopes * force * slopes.transpose();
 }
 
 }  // namespace gapstrain::solver::detail

@@ -74,7 +74,7 @@ class Kinematics {
     if (m_slope != nullptr) {
       // Edge k runs from node k to node k + 1 and moves by (psi_k - psi_k+1), psi = theta . n_e.
       for (int k = 0; k < 4; ++k) {
-        const Eigen::Matrix3d part = (*m_slope)(k)*mid_side_.col(k) * normal_.transpose();
+        const Eigen::Matrix3d part = m_slope->coeff(k) * mid_side_.col(k) * normal_.transpose();
         rows.middleCols<3>(6 * k + 3) += part;
         rows.middleCols<3>(6 * ((k + 1) % 4) + 3) -= part;
       }
@@ -94,8 +94,7 @@ class Kinematics {
     return rows;
   }
 
-  // Difference between the membrane's own rotation and the drilling unknowns, at the centre (Hughes & Brezzi
-  // 1989).
+  // Membrane's own rotation less the drilling unknowns', at the centre (Hughes & Brezzi 1989).
   Row drilling() const {
     const ShapeValues v = shape_values(0.0, 0.0);
     const Eigen::Matrix3d g = covariant(v, 0.0);
@@ -179,7 +178,7 @@ Eigen::Matrix4d quad_geometric_stiffness(const QuadShape& shape,
     const LocalFrame frame = detail::local_frame(g, shape.axis_1);
     const double area = g.col(0).cross(g.col(1)).norm();
     const Eigen::Vector3d force = membrane_force.row(static_cast<Eigen::Index>(point)).transpose();
-    detail::add_geometric<4>(stiffness, detail::slopes_in_axes<4>(frame, values.n_xi, values.n_eta), force, area);
+    stiffness += detail::geometric_share<4>(frame, values.n_xi, values.n_eta, force, area);
   }
   return stiffness;
 }

@@ -12,7 +12,9 @@ namespace gapstrain::solver {
 
 namespace {
 
+using detail::gauss;
 using detail::LocalFrame;
+using detail::turn_of;
 // Columns 18 to 20 belong to the bubble rotation theta_4, condensed before the element is handed out.
 constexpr int columns = 21;
 using Rows3 = Eigen::Matrix<double, 3, columns>;
@@ -30,12 +32,6 @@ constexpr std::array<double, 3> n_s = {-1, 0, 1};
 ShapeValues shape_values(double r, double s) {
   const double t = 1.0 - r - s;
   return {Eigen::Vector3d(t, r, s), 27.0 * r * s * t, 27.0 * s * (t - r), 27.0 * r * (t - s)};
-}
-
-Eigen::Matrix3d turn_of(const Eigen::Vector3d& n) {
-  Eigen::Matrix3d matrix;
-  matrix << 0.0, n.z(), -n.y(), -n.z(), 0.0, n.x(), n.y(), -n.x(), 0.0;  // theta x n
-  return matrix;
 }
 
 // Kinematics with a rotation bubble (Lee, Lee & Bathe 2014, Comput Struct 138:12): MITC3+.
@@ -66,23 +62,20 @@ class Kinematics {
     return g;
   }
 
-  // Covariant rows e11, e22, 2 e12 (at zeta) and assumed 2 e13, 2 e23. Only the part of the in-plane rows that is
-  // linear in zeta is kept from the displacements (`bending`); the mid-surface part belongs to the membrane
-  // template.
+  // Covariant rows e11, e22, 2 e12 (at zeta) and assumed 2 e13, 2 e23. Of the in-plane rows only what changes with
+  // zeta is kept; the mid-surface's own strain belongs to the membrane template.
   Eigen::Matrix<double, 5, columns> strain(const ShapeValues& v, const Eigen::Matrix3d& g, double r, double s,
-                                           double zeta, bool bending_only) const {
+                                           double zeta) const {
     Rows3 u_1 = slope(n_r, v.bubble_r, zeta), u_2 = slope(n_s, v.bubble_s, zeta);
     Eigen::Matrix<double, 5, columns> rows;
     rows.row(0) = g.col(0).transpose() * u_1;
     rows.row(1) = g.col(1).transpose() * u_2;
     rows.row(2) = g.col(0).transpose() * u_2 + g.col(1).transpose() * u_1;
-    if (bending_only) {
-      const Eigen::Matrix3d g_mid = covariant(v, 0.0);
-      const Rows3 m_1 = slope(n_r, 0.0, 0.0), m_2 = slope(n_s, 0.0, 0.0);
-      rows.row(0) -= g_mid.col(0).transpose() * m_1;
-      rows.row(1) -= g_mid.col(1).transpose() * m_2;
-      rows.row(2) -= g_mid.col(0).transpose() * m_2 + g_mid.col(1).transpose() * m_1;
-    }
+    const Eigen::Matrix3d g_mid = covariant(v, 0.0);
+    const Rows3 m_1 = slope(n_r, 0.0, 0.0), m_2 = slope(n_s, 0.0, 0.0);
+    rows.row(0) -= g_mid.col(0).transpose() * m_1;
+    rows.row(1) -= g_mid.col(1).transpose() * m_2;
+    rows.row(2) -= g_mid.col(0).transpose() * m_2 + g_mid.col(1).transpose() * m_1;
     enum { a, b, c, d, e, f };
     const auto& t = tie_;
     const Row twist = t[f].row(0) - t[d].row(0) - t[f].row(1) + t[e].row(1);
@@ -144,13 +137,12 @@ class Kinematics {
 class Membrane {
  public:
   Membrane(const TriangleShape& shape, const Eigen::Vector3d& normal, const ShellMaterial& material) {
-    Eigen::Vector3d first = shape.axis_1 - shape.axis_1.dot(normal) * normal;
-    if (first.squaredNorm() < 1e-12 * shape.axis_1.squaredNorm())
-      first = (shape.nodes.row(1) - shape.nodes.row(0)).transpose();
+    const Eigen::Vector3d side = (shape.nodes.row(1) - shape.nodes.row(0)).transpose();
+    const Eigen::Vector3d first = detail::tangent_axis(normal, shape.axis_1, side);
     Eigen::Matrix3d axes;  // rows e1 (material axis 1), e2, e3
-    axes.row(0) = first.normalized().transpose();
+    axes.row(0) = first.transpose();
+    axes.row(1) = normal.cross(first).transpose();
     axes.row(2) = normal.transpose();
-    axes.row(1) = normal.cross(first.normalized()).transpose();
     const Eigen::Matrix<double, 3, 2> places = shape.nodes * axes.topRows<2>().transpose();
     x_ = places.col(0);
     y_ = places.col(1);
@@ -242,7 +234,6 @@ constexpr std::array<Point, 7> points = {{{1.0 / 3, 1.0 / 3, 0.1125},
                                           {a2, a2, w2},
                                           {1 - 2 * a2, a2, w2},
                                           {a2, 1 - 2 * a2, w2}}};
-constexpr double gauss = 0.57735026918962576;
 
 }  // namespace
 
@@ -259,7 +250,7 @@ TriangleMatrix triangle_stiffness(const TriangleShape& shape, const ShellMateria
       const LocalFrame frame = detail::local_frame(g, shape.axis_1);
       if (!(frame.jacobian > 0.0)) throw std::invalid_argument("a three-node shell is folded or inside out");
       const auto change = detail::strain_change(frame);
-      const auto covariant = kinematics.strain(values, g, point.r, point.s, zeta, true);
+      const auto covariant = kinematics.strain(values, g, point.r, point.s, zeta);
       Rows3 in_plane = change.in_plane * covariant;
       in_plane.leftCols<18>() += basic;
       const Eigen::Matrix<double, 2, columns> shear = change.shear * covariant;
@@ -287,7 +278,7 @@ TriangleStressRows triangle_stress(const TriangleShape& shape, const ShellMateri
   const Eigen::Matrix3d g = kinematics.covariant(values, zeta);
   const auto change = detail::strain_change(detail::local_frame(g, shape.axis_1));
   const Rows3 bending =
-      change.in_plane.leftCols<3>() * kinematics.strain(values, g, 1.0 / 3, 1.0 / 3, zeta, true).topRows<3>();
+      change.in_plane.leftCols<3>() * kinematics.strain(values, g, 1.0 / 3, 1.0 / 3, zeta).topRows<3>();
   const Membrane membrane(shape, kinematics.normal(), material);
   return material.plane_stress * (bending.leftCols<18>() + membrane.basic_strain());
 }
@@ -296,14 +287,8 @@ Eigen::Matrix3d triangle_geometric_stiffness(const TriangleShape& shape, const E
   const Kinematics kinematics(shape);
   const Eigen::Matrix3d g = kinematics.covariant(shape_values(1.0 / 3, 1.0 / 3), 0.0);
   const LocalFrame frame = detail::local_frame(g, shape.axis_1);
-  Eigen::Matrix<double, 2, 3> slopes;
-  for (int a = 0; a < 2; ++a)
-    for (int i = 0; i < 3; ++i)
-      slopes(a, i) = frame.contravariant.col(0).dot(frame.axes.col(a)) * n_r[static_cast<std::size_t>(i)] +
-                     frame.contravariant.col(1).dot(frame.axes.col(a)) * n_s[static_cast<std::size_t>(i)];
-  Eigen::Matrix2d force;
-  force << membrane_force(0), membrane_force(2), membrane_force(2), membrane_force(1);
-  return slopes.transpose() * force * slopes * kinematics.area();
+  return detail::geometric_share<3>(frame, Eigen::Vector3d(n_r.data()), Eigen::Vector3d(n_s.data()),
+                                    membrane_force, kinematics.area());
 }
 
 double triangle_area(const TriangleShape& shape) { return Kinematics(shape).area(); }

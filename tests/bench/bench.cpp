@@ -1,5 +1,5 @@
-// Speed of the program's main parts, as seconds and as ratios within one run. Not a test: nothing is checked here, the
-// figures are written down with the machine in DEVELOPERS.md.
+// Speed of the program's main parts, as seconds and as ratios within one run. Not a test: nothing is checked here,
+// the figures are written down with the machine in DEVELOPERS.md.
 #include "cases/reader/read_case.h"
 #include "models/findings/analyse.h"
 #include "models/findings/gap_strain.h"
@@ -56,14 +56,16 @@ int main(int argc, char** argv) {
                             sum += models::sampled_peak(assembly, solution) +
                                    models::measure_gap(assembly, solution).far.axial_strain;
                           }
-                        }) / repeats;
+                        }) /
+                        repeats;
   rusage usage{};
   getrusage(RUSAGE_SELF, &usage);
-  std::cout << fmt::format("  one more layout, one load    {:7.3f} ms ({} screws; checksum {:.6g})\n", 1e3 * layout,
-                           chosen.size(), sum / repeats);
+  std::cout << fmt::format("  one more layout, one load    {:7.3f} ms ({} screws; checksum {:.6g})\n",
+                           1e3 * layout, chosen.size(), sum / repeats);
   std::cout << fmt::format("  analyse / layout             {:7.0f}\n", whole / layout);
-  std::cout << fmt::format("  peak memory                  {:7.0f} MB\n", static_cast<double>(usage.ru_maxrss) / 1024.0);
+  std::cout << fmt::format("  peak memory                  {:7.0f} MB\n",
+                           static_cast<double>(usage.ru_maxrss) / 1024.0);
   for (const auto& body : assembly.bodies)
-    std::cout << fmt::format("  {:18} {:7} unknowns, {:4} port motions\n", body.name, body.body->shell().unknowns(),
-                             body.ports.spread.cols());
+    std::cout << fmt::format("  {:18} {:7} unknowns, {:4} port motions\n", body.name,
+                             body.body->shell().unknowns(), body.ports.spread.cols());
 }

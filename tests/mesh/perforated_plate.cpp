@@ -139,7 +139,7 @@ TEST_CASE("ends and lines across hold the nodes at their place by rising y over 
   const auto uses = edge_uses(mesh);
   require_good_shape(as_shell(mesh));
   CHECK(euler_characteristic(as_shell(mesh)) == 1 - 4);
-  for (const int k : {0, 2, 3}) CHECK(mesh.groups.at(numbered("hole:", k)).size() == 32);
+  for (const int k : {0, 2, 3}) CHECK(mesh.groups.at(numbered("hole:", k)).size() == 48);
 
   const auto check_line = [&](const std::string& name, double x, double half_width, int uses_wanted, int gaps) {
     CAPTURE(name);

@@ -64,7 +64,9 @@ Construct plated_tube() {
 
 Construct random_construct(unsigned seed) {
   std::mt19937 random(seed);
-  const auto between = [&](double low, double high) { return std::uniform_real_distribution<double>(low, high)(random); };
+  const auto between = [&](double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(random);
+  };
   const auto coin = [&](double chance) { return between(0.0, 1.0) < chance; };
 
   Construct construct;
@@ -76,8 +78,9 @@ Construct random_construct(unsigned seed) {
   bone.length = between(8.0, 11.0) * width * mm;
   const double bow = coin(0.5) ? between(0.0, 0.02) * bone.length.value() : 0.0;
   for (const double place : {0.1, 0.5, 0.9})
-    bone.stations.push_back({place * bone.length, width * between(0.95, 1.08) * mm, depth * between(0.95, 1.08) * mm,
-                             wall * mm, 0.0 * mm, (place == 0.5 ? bow : 0.0) * mm});
+    bone.stations.push_back({place * bone.length, width * between(0.95, 1.08) * mm,
+                             depth * between(0.95, 1.08) * mm, wall * mm, 0.0 * mm,
+                             (place == 0.5 ? bow : 0.0) * mm});
   bone.cortex = isotropic_cortex("random", between(14000.0, 20000.0) * mpa, 0.3, "made up for tests");
   bone.cortex.transverse_modulus = between(0.6, 1.0) * bone.cortex.longitudinal_modulus;
 
@@ -86,13 +89,15 @@ Construct random_construct(unsigned seed) {
   const int holes = 8;
   plate.length = (holes * pitch) * mm;
   plate.sections = {{0.0 * mm, hole * between(2.3, 2.8) * mm, hole * between(0.7, 0.95) * mm}};
-  for (int k = 0; k < holes; ++k) plate.holes.push_back({(k + 0.5) * pitch * mm, HoleShape::round, hole * mm, hole * mm});
+  for (int k = 0; k < holes; ++k)
+    plate.holes.push_back({(k + 0.5) * pitch * mm, HoleShape::round, hole * mm, hole * mm});
   plate.material = metal(between(100000.0, 200000.0), 0.31);
   plate.aspect = std::array{Aspect::cranial, Aspect::caudal, Aspect::medial, Aspect::lateral}[random() % 4];
   plate.proximal_end = 0.5 * (bone.length - plate.length);
   plate.standoff = between(0.5, 2.0) * mm;
 
-  const std::array<std::array<int, 6>, 4> layouts = {{{1, 2, 3, 6, 7, 8}, {1, 3, 6, 8, 0, 0}, {1, 2, 6, 8, 0, 0}, {2, 3, 6, 7, 8, 0}}};
+  const std::array<std::array<int, 6>, 4> layouts = {
+      {{1, 2, 3, 6, 7, 8}, {1, 3, 6, 8, 0, 0}, {1, 2, 6, 8, 0, 0}, {2, 3, 6, 7, 8, 0}}};
   for (const int place : layouts[random() % 4]) {
     if (place == 0) continue;
     Screw screw;
@@ -124,7 +129,8 @@ Construct random_construct(unsigned seed) {
 
   for (const auto& problem : check(construct))
     if (problem.severity == Severity::error)
-      throw std::logic_error(fmt::format("random construct {} is not sound: {}: {}", seed, problem.where, problem.message));
+      throw std::logic_error(
+          fmt::format("random construct {} is not sound: {}: {}", seed, problem.where, problem.message));
   return construct;
 }
 

@@ -33,7 +33,11 @@ Bar make_bar(bool perforated, const std::vector<double>& lines) {
   const auto flat = mesh::mesh_perforated_plate(session, plate);
   Bar bar;
   bar.shell.mesh = std::make_shared<mesh::ShellMesh>(mesh::roll_up(
-      flat, [](double x, double y) { return mesh::SurfacePoint{{x - 56.0, y, 0.0}, {0.0, 0.0, 1.0}, 2.5}; }, 0.0));
+      flat,
+      [](double x, double y) {
+        return mesh::SurfacePoint{{x - 56.0, y, 0.0}, {0.0, 0.0, 1.0}, 2.5};
+      },
+      0.0));
   bar.shell.material = solver::isotropic_shell(110000.0, 0.3);
   for (std::size_t k = 0; k < lines.size(); ++k)
     bar.lines.push_back(bar.shell.mesh->groups.at(fmt::format("cross:{}", k)));
@@ -63,8 +67,8 @@ double mean_over(const mesh::ShellMesh& mesh, const std::vector<int>& line, doub
   return sum / total;
 }
 
-// Four-point bending: lines 0 and 3 are supports (uz held at every node), 1 and 2 carry `force` each, spread evenly
-// over the width that is there.
+// Four-point bending: lines 0 and 3 are supports (uz held at every node), 1 and 2 carry `force` each, spread
+// evenly over the width that is there.
 Eigen::VectorXd bend(const Bar& bar, double force, double hole_radius_at_load) {
   const auto& mesh = *bar.shell.mesh;
   std::vector<solver::Port> ports;
@@ -74,8 +78,10 @@ Eigen::VectorXd bend(const Bar& bar, double force, double hole_radius_at_load) {
     Eigen::MatrixXd transfer = Eigen::MatrixXd::Zero(3, static_cast<Eigen::Index>(axes.size()));
     for (std::size_t k = 0; k < axes.size(); ++k) transfer(axes[k], static_cast<Eigen::Index>(k)) = 1.0;
     const auto count = transfer.cols();
-    links.push_back({"roller", {{0, static_cast<Eigen::Index>(3 * (ports.size() - 1)), transfer}},
-                     Eigen::MatrixXd::Zero(count, count), Eigen::VectorXd::Zero(count)});
+    links.push_back({"roller",
+                     {{0, static_cast<Eigen::Index>(3 * (ports.size() - 1)), transfer}},
+                     Eigen::MatrixXd::Zero(count, count),
+                     Eigen::VectorXd::Zero(count)});
   };
   for (std::size_t k = 0; k < bar.lines[0].size(); ++k)
     hold(bar.lines[0][k], k == 0 ? std::vector<int>{0, 1, 2} : std::vector<int>{2});
@@ -97,7 +103,8 @@ Eigen::VectorXd bend(const Bar& bar, double force, double hole_radius_at_load) {
   const auto condensed = body.condense(joined);
   const solver::System system({&condensed}, links);
   auto loads = system.no_loads(1);
-  for (std::size_t k = 0; k < load.size(); ++k) loads[0](static_cast<Eigen::Index>(3 * (first_loaded + k) + 2), 0) = load[k];
+  for (std::size_t k = 0; k < load.size(); ++k)
+    loads[0](static_cast<Eigen::Index>(3 * (first_loaded + k) + 2), 0) = load[k];
   std::vector<int> all;
   for (std::size_t k = 0; k < links.size(); ++k) all.push_back(static_cast<int>(k));
   const auto solution = system.solve(all, loads);
@@ -105,17 +112,20 @@ Eigen::VectorXd bend(const Bar& bar, double force, double hole_radius_at_load) {
 }
 
 // Stress (s11, s22, s12) at some nodes on one face.
-Eigen::MatrixX3d stress_at(const Bar& bar, const std::vector<int>& nodes, double zeta, const Eigen::VectorXd& displacements) {
+Eigen::MatrixX3d stress_at(const Bar& bar, const std::vector<int>& nodes, double zeta,
+                           const Eigen::VectorXd& displacements) {
   return solver::as_rows(solver::node_stress_rows(bar.shell, nodes, zeta) * displacements);
 }
 
 double shell_peak(const Bar& bar, const std::vector<int>& rim, const Eigen::VectorXd& displacements) {
   double peak = 0.0;
-  for (const double zeta : {-1.0, 0.0, 1.0}) peak = std::max(peak, solver::von_mises(stress_at(bar, rim, zeta, displacements)).maxCoeff());
+  for (const double zeta : {-1.0, 0.0, 1.0})
+    peak = std::max(peak, solver::von_mises(stress_at(bar, rim, zeta, displacements)).maxCoeff());
   return peak;
 }
 
-double solid_peak(const Bar& bar, const std::vector<int>& rim, double centre, const Eigen::VectorXd& displacements) {
+double solid_peak(const Bar& bar, const std::vector<int>& rim, double centre,
+                  const Eigen::VectorXd& displacements) {
   const auto along_rim = [&](double zeta) {
     const Eigen::MatrixX3d stress = stress_at(bar, rim, zeta, displacements);
     Eigen::VectorXd tangential(stress.rows());
@@ -123,7 +133,8 @@ double solid_peak(const Bar& bar, const std::vector<int>& rim, double centre, co
       const Eigen::Vector2d arm(bar.shell.mesh->nodes(rim[static_cast<std::size_t>(k)], 0) - centre,
                                 bar.shell.mesh->nodes(rim[static_cast<std::size_t>(k)], 1));
       const Eigen::Vector2d t = Eigen::Vector2d(-arm.y(), arm.x()).normalized();
-      tangential(k) = stress(k, 0) * t.x() * t.x() + stress(k, 1) * t.y() * t.y() + 2 * stress(k, 2) * t.x() * t.y();
+      tangential(k) =
+          stress(k, 0) * t.x() * t.x() + stress(k, 1) * t.y() * t.y() + 2 * stress(k, 2) * t.x() * t.y();
     }
     return tangential;
   };
@@ -137,7 +148,8 @@ double middle_surface_stress(const Bar& bar, const Eigen::VectorXd& displacement
   const Eigen::MatrixX3d stress = stress_at(bar, line, zeta, displacements);
   std::size_t above = 0;
   while (bar.shell.mesh->nodes(line[above], 1) < -1e-9) ++above;
-  const double y_above = bar.shell.mesh->nodes(line[above], 1), y_below = bar.shell.mesh->nodes(line[above - 1], 1);
+  const double y_above = bar.shell.mesh->nodes(line[above], 1),
+               y_below = bar.shell.mesh->nodes(line[above - 1], 1);
   const double share = -y_below / (y_above - y_below);
   const auto row = static_cast<Eigen::Index>(above);
   return (1.0 - share) * stress(row - 1, 0) + share * stress(row, 0);
@@ -149,14 +161,16 @@ std::vector<Comparison> compare_perforated_bar() {
   std::vector<Comparison> rows;
   {
     // Beam theory of four-point bending, h from roller to support, k between the rollers: deflection at the load
-    // rollers P h^2 (2h + 3k) / (12 EI), so EI = (2h + 3k) K h^2 / 12 with K = P / deflection (ASTM F382, annex A1).
+    // rollers P h^2 (2h + 3k) / (12 EI), so EI = (2h + 3k) K h^2 / 12 with K = P / deflection (ASTM F382, annex
+    // A1).
     const std::string group = "Plain bar, four-point bending 200 N";
     const Bar bar = make_bar(false, {-44.0, -16.5, 16.5, 44.0, 0.0});
     const Eigen::VectorXd u = bend(bar, 100.0, 0.0);
     const auto& mesh = *bar.shell.mesh;
     const double deflection = mean_over(mesh, bar.lines[0], 0, u, 2) - mean_over(mesh, bar.lines[1], 0, u, 2);
     const double h = 27.5, k = 33.0;
-    rows.push_back(compare(group, "bending structural stiffness", "N mm2", (2 * h + 3 * k) * (200.0 / deflection) * h * h / 12.0,
+    rows.push_back(compare(group, "bending structural stiffness", "N mm2",
+                           (2 * h + 3 * k) * (200.0 / deflection) * h * h / 12.0,
                            110000.0 * 8.0 * std::pow(2.5, 3) / 12.0, 0.005));
   }
   {
@@ -165,16 +179,21 @@ std::vector<Comparison> compare_perforated_bar() {
     const Eigen::VectorXd u = bend(bar, 100.0, 1.5);
     const auto& mesh = *bar.shell.mesh;
     rows.push_back(compare(group, "deflection at mid-span", "mm",
-                           mean_over(mesh, bar.lines[0], 0, u, 2) - mean_over(mesh, bar.lines[4], 0, u, 2), 2.44523, 0.02));
+                           mean_over(mesh, bar.lines[0], 0, u, 2) - mean_over(mesh, bar.lines[4], 0, u, 2),
+                           2.44523, 0.02));
     rows.push_back(compare(group, "deflection at the load rollers", "mm",
-                           mean_over(mesh, bar.lines[0], 0, u, 2) - mean_over(mesh, bar.lines[1], 1.5, u, 2), 2.05537, 0.02));
-    rows.push_back(compare(group, "surface stress at mid-span, top", "MPa", middle_surface_stress(bar, u, 1.0), -317.046, 0.02));
+                           mean_over(mesh, bar.lines[0], 0, u, 2) - mean_over(mesh, bar.lines[1], 1.5, u, 2),
+                           2.05537, 0.02));
+    rows.push_back(compare(group, "surface stress at mid-span, top", "MPa", middle_surface_stress(bar, u, 1.0),
+                           -317.046, 0.02));
     const auto& rim = mesh.groups.at("hole:5");
-    Comparison peak = compare(group, "peak at the hole next to mid-span, shell", "MPa", shell_peak(bar, rim, u), 804.858, 0.0);
+    Comparison peak =
+        compare(group, "peak at the hole next to mid-span, shell", "MPa", shell_peak(bar, rim, u), 804.858, 0.0);
     peak.below = 0.02;
     peak.above = 0.13;
     rows.push_back(peak);
-    rows.push_back(compare(group, "the same after the three-dimensional factors", "MPa", solid_peak(bar, rim, 5.5, u), 804.858, 0.04));
+    rows.push_back(compare(group, "the same after the three-dimensional factors", "MPa",
+                           solid_peak(bar, rim, 5.5, u), 804.858, 0.04));
   }
   {
     const std::string group = "Perforated plate, tension 500 N";
@@ -189,12 +208,15 @@ std::vector<Comparison> compare_perforated_bar() {
     const solver::Body body(bar.shell);
     const Eigen::VectorXd u = body.elastic_answer(forces);
     rows.push_back(compare(group, "elongation over 88 mm", "mm",
-                           mean_over(mesh, bar.lines[1], 0, u, 0) - mean_over(mesh, bar.lines[0], 0, u, 0), 0.0256209, 0.02));
-    Comparison peak = compare(group, "peak at the hole next to mid-span, shell, against the surface", "MPa", shell_peak(bar, mesh.groups.at("hole:5"), u), 82.038, 0.0);
+                           mean_over(mesh, bar.lines[1], 0, u, 0) - mean_over(mesh, bar.lines[0], 0, u, 0),
+                           0.0256209, 0.02));
+    Comparison peak = compare(group, "peak at the hole next to mid-span, shell, against the surface", "MPa",
+                              shell_peak(bar, mesh.groups.at("hole:5"), u), 82.038, 0.0);
     peak.below = 0.02;
     peak.above = 0.13;
     rows.push_back(peak);
-    rows.push_back(compare(group, "after the three-dimensional factors, against the peak inside", "MPa", solid_peak(bar, mesh.groups.at("hole:5"), 5.5, u), 89.8718, 0.04));
+    rows.push_back(compare(group, "after the three-dimensional factors, against the tangential peak inside", "MPa",
+                           solid_peak(bar, mesh.groups.at("hole:5"), 5.5, u), 93.8454, 0.04));
   }
   return rows;
 }

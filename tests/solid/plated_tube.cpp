@@ -45,13 +45,16 @@ const models::ScrewFindings& screw(const LoadFindings& load, const std::string& 
   return *std::find_if(load.screws.begin(), load.screws.end(), [&](const auto& s) { return s.label == label; });
 }
 
-void compare_hole(std::vector<Comparison>& rows, const std::string& group, const LoadFindings& load, double reference) {
+void compare_hole(std::vector<Comparison>& rows, const std::string& group, const LoadFindings& load,
+                  double reference) {
   const auto& hole = load.plate.holes[5];  // the empty hole nearest the gap, distal side
-  Comparison shell = compare(group, "peak at the empty hole by the gap, shell", "MPa", hole.peak.von_mises.value(), reference, 0.0);
+  Comparison shell = compare(group, "peak at the empty hole by the gap, shell", "MPa", hole.peak.von_mises.value(),
+                             reference, 0.0);
   shell.below = 0.02;
   shell.above = 0.13;
   rows.push_back(shell);
-  rows.push_back(compare(group, "the same after the three-dimensional factors", "MPa", hole.peak_solid->value(), reference, 0.04));
+  rows.push_back(compare(group, "the same after the three-dimensional factors", "MPa", hole.peak_solid->value(),
+                         reference, 0.04));
 }
 
 void compare_screws(std::vector<Comparison>& rows, const std::string& group, const LoadFindings& load,
@@ -64,7 +67,8 @@ void compare_screws(std::vector<Comparison>& rows, const std::string& group, con
   }
   for (const auto& r : references) {
     const auto& ours = screw(load, r.label);
-    rows.push_back({group, r.label + " shear along the plate", "N", ours.shear_x.value(), r.fx, force_x, 0.06, 0.06});
+    rows.push_back(
+        {group, r.label + " shear along the plate", "N", ours.shear_x.value(), r.fx, force_x, 0.06, 0.06});
     rows.push_back({group, r.label + " axial", "N", ours.axial.value(), r.fz, force_z, 0.06, 0.06});
     rows.push_back({group, r.label + " bending", "N mm", ours.bending_y.value(), r.my, moment, 0.06, 0.06});
   }
@@ -81,35 +85,51 @@ std::vector<Comparison> compare_plated_tube() {
 
   std::string group = "Plated tube, axial compression 100 N";
   rows.push_back(compare(group, "stiffness", "N/mm", findings.stiffness.axial.value(), 278.428, 0.02));
-  rows.push_back(compare(group, "axial motion, near cortex", "mm", axial.gap.near.axial_motion.value(), -0.143036, 0.02));
-  rows.push_back(compare(group, "axial motion, far cortex", "mm", axial.gap.far.axial_motion.value(), -0.559309, 0.02));
-  rows.push_back(compare(group, "surface stress at mid-span, top", "MPa", surface(axial, 56.0)[0], 108.8163, 0.02));
-  rows.push_back(compare(group, "surface stress at mid-span, bottom", "MPa", surface(axial, 56.0)[1], -115.8598, 0.02));
+  rows.push_back(
+      compare(group, "axial motion, near cortex", "mm", axial.gap.near.axial_motion.value(), -0.143036, 0.02));
+  rows.push_back(
+      compare(group, "axial motion, far cortex", "mm", axial.gap.far.axial_motion.value(), -0.559309, 0.02));
+  rows.push_back(
+      compare(group, "surface stress at mid-span, top", "MPa", surface(axial, 56.0)[0], 108.8163, 0.02));
+  rows.push_back(
+      compare(group, "surface stress at mid-span, bottom", "MPa", surface(axial, 56.0)[1], -115.8598, 0.02));
   compare_hole(rows, group, axial, 300.1633);
-  compare_screws(rows, group, axial, {{"S7", 104.4706, -64.18387, -238.5902}, {"S8", -14.5754, 67.29363, 37.42829},
-                                      {"S10", 10.10475, -3.109763, -11.23026}});
+  compare_screws(rows, group, axial,
+                 {{"S7", 104.4706, -64.18387, -238.5902},
+                  {"S8", -14.5754, 67.29363, 37.42829},
+                  {"S10", 10.10475, -3.109763, -11.23026}});
 
   group = "Plated tube, bending 1000 N mm";
   rows.push_back(compare(group, "stiffness", "N mm/rad", findings.stiffness.bending_y.value(), 24817.0, 0.02));
-  rows.push_back(compare(group, "axial motion, near cortex", "mm", bending.gap.near.axial_motion.value(), -0.144075, 0.02));
-  rows.push_back(compare(group, "axial motion, far cortex", "mm", bending.gap.far.axial_motion.value(), -0.573155, 0.02));
-  rows.push_back(compare(group, "surface stress at mid-span, top", "MPa", surface(bending, 56.0)[0], 115.2361, 0.02));
-  rows.push_back(compare(group, "surface stress at mid-span, bottom", "MPa", surface(bending, 56.0)[1], -115.2041, 0.02));
+  rows.push_back(
+      compare(group, "axial motion, near cortex", "mm", bending.gap.near.axial_motion.value(), -0.144075, 0.02));
+  rows.push_back(
+      compare(group, "axial motion, far cortex", "mm", bending.gap.far.axial_motion.value(), -0.573155, 0.02));
+  rows.push_back(
+      compare(group, "surface stress at mid-span, top", "MPa", surface(bending, 56.0)[0], 115.2361, 0.02));
+  rows.push_back(
+      compare(group, "surface stress at mid-span, bottom", "MPa", surface(bending, 56.0)[1], -115.2041, 0.02));
   compare_hole(rows, group, bending, 291.2751);
-  compare_screws(rows, group, bending, {{"S7", 92.52076, -68.2941, -230.8188}, {"S8", -42.05744, 62.7411, 74.64892},
-                                        {"S10", -50.46332, 5.552996, 29.57091}});
+  compare_screws(rows, group, bending,
+                 {{"S7", 92.52076, -68.2941, -230.8188},
+                  {"S8", -42.05744, 62.7411, 74.64892},
+                  {"S10", -50.46332, 5.552996, 29.57091}});
 
   group = "Plated tube, torsion 1000 N mm";
   rows.push_back(compare(group, "stiffness", "N mm/rad", findings.stiffness.torsion.value(), 19366.0, 0.03));
-  rows.push_back(compare(group, "transverse motion, near cortex", "mm", torsion.gap.near.motion_y.value(), 0.109405, 0.03));
-  rows.push_back(compare(group, "transverse motion, far cortex", "mm", torsion.gap.far.motion_y.value(), 0.6441, 0.03));
-  rows.push_back(compare(group, "motion towards the plate, lateral", "mm", lateral(torsion).motion_z.value(), 0.267271, 0.03));
+  rows.push_back(
+      compare(group, "transverse motion, near cortex", "mm", torsion.gap.near.motion_y.value(), 0.109405, 0.03));
+  rows.push_back(
+      compare(group, "transverse motion, far cortex", "mm", torsion.gap.far.motion_y.value(), 0.6441, 0.03));
+  rows.push_back(compare(group, "motion towards the plate, lateral", "mm", lateral(torsion).motion_z.value(),
+                         0.267271, 0.03));
   compare_hole(rows, group, torsion, 184.1599);
   for (const TorsionReference& r : {TorsionReference{"S7", -12.90134, -503.9251, -37.41156},
                                     TorsionReference{"S8", 15.01025, -298.6299, -34.03003},
                                     TorsionReference{"S10", -2.108915, -197.445, -24.07699}}) {
     const auto& ours = screw(torsion, r.label);
-    rows.push_back({group, r.label + " shear across the plate", "N", ours.shear_y.value(), r.fy, 15.01025, 0.12, 0.12});
+    rows.push_back(
+        {group, r.label + " shear across the plate", "N", ours.shear_y.value(), r.fy, 15.01025, 0.12, 0.12});
     rows.push_back({group, r.label + " bending", "N mm", ours.bending_x.value(), r.mx, 503.9251, 0.06, 0.06});
     rows.push_back({group, r.label + " torsion", "N mm", ours.torsion.value(), r.mz, 37.41156, 0.12, 0.12});
   }

@@ -10,8 +10,8 @@ namespace {
 void check_all(const std::vector<tests::Comparison>& rows) {
   for (const auto& row : rows) {
     INFO(row.group << ": " << row.figure << ": ours " << row.ours << ", solid " << row.reference << " " << row.unit
-                   << ", difference " << 100.0 * row.difference() << " %, allowed -" << 100.0 * row.below << " to +"
-                   << 100.0 * row.above << " %");
+                   << ", difference " << 100.0 * row.difference() << " %, allowed -" << 100.0 * row.below
+                   << " to +" << 100.0 * row.above << " %");
     CHECK(row.holds());
   }
 }

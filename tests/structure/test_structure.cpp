@@ -46,7 +46,8 @@ TEST_CASE("an include points to its own layer or to one below it", "[structure]"
         const bool is_tests = match[1].str() == "tests";
         INFO(file << ": " << line);
         CHECK_FALSE(is_tests);
-        if (target < static_cast<std::ptrdiff_t>(layers.size())) CHECK(target <= static_cast<std::ptrdiff_t>(layer));
+        if (target < static_cast<std::ptrdiff_t>(layers.size()))
+          CHECK(target <= static_cast<std::ptrdiff_t>(layer));
       }
     }
   }

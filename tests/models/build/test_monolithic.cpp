@@ -17,7 +17,8 @@ double difference(const Eigen::MatrixXd& one, const Eigen::MatrixXd& other) {
 
 }  // namespace
 
-TEST_CASE("a construct's displacements, stresses and link forces equal the monolithic solve's", "[models][build]") {
+TEST_CASE("a construct's displacements, stresses and link forces equal the monolithic solve's",
+          "[models][build]") {
   const unsigned seed = GENERATE(range(1U, 13U));
   const models::Construct construct = tests::random_construct(seed);
   const models::Assembly assembly = models::assemble(construct, construct.screws);
@@ -30,7 +31,8 @@ TEST_CASE("a construct's displacements, stresses and link forces equal the monol
     const auto solution = models::solve_load(assembly, chosen, load);
     const auto displacements = models::recover_displacements(assembly, {solution});
     std::vector<solver::Link> links;
-    for (const int link : solution.links) links.push_back(assembly.system->links()[static_cast<std::size_t>(link)]);
+    for (const int link : solution.links)
+      links.push_back(assembly.system->links()[static_cast<std::size_t>(link)]);
     const auto whole = tests::solve_monolithic(bodies, links, load.forces);
 
     for (std::size_t b = 0; b < 3; ++b) {

@@ -26,8 +26,8 @@ TEST_CASE("a rim of 1.25 shaft radii of the same metal has the unit cell's own f
 }
 
 TEST_CASE("the root tends to the half-space as the wall becomes one", "[models][build]") {
-  // Half-space of the shaft's own material: tilt 0.50, twist 0.32 of a radius (own unit cell). A wall of three radii
-  // is not yet one; it must lie within 20 % of it.
+  // Half-space of the shaft's own material: tilt 0.50, twist 0.32 of a radius (own unit cell). A wall of three
+  // radii is not yet one; it must lie within 20 % of it.
   const auto root = models::wall_root(3.0, 1.0);
   CHECK(root.tilt == Approx(0.50).epsilon(0.2));
   CHECK(root.twist == Approx(0.32).epsilon(0.2));
@@ -36,7 +36,8 @@ TEST_CASE("the root tends to the half-space as the wall becomes one", "[models][
 TEST_CASE("a root turns with its screw", "[models][build]") {
   const auto section = solver::solid_circle(2.4, 110000.0, 0.3);
   const auto fractions = models::wall_root(2.1, 6.5);
-  const Eigen::Matrix3d turn = Eigen::AngleAxisd(0.3, Eigen::Vector3d(1.0, 2.0, -1.0).normalized()).toRotationMatrix();
+  const Eigen::Matrix3d turn =
+      Eigen::AngleAxisd(0.3, Eigen::Vector3d(1.0, 2.0, -1.0).normalized()).toRotationMatrix();
   const Eigen::Vector3d axis = -Eigen::Vector3d::UnitZ();
   solver::Matrix6 both = solver::Matrix6::Zero();
   both.topLeftCorner<3, 3>() = turn;

@@ -24,15 +24,16 @@ double reissner(double radius_over_thickness) {
 
 }  // namespace
 
-// The table's own row for bending in one direction (ratio of three-dimensional to Reissner's peak, own Fourier solution)
-// was not used to build the rule: the rule must give it from the row for twist. Tolerance: the rows' own rounding and
-// convergence, 0.5 %.
-TEST_CASE("the factor of twist on the varying part alone gives the factor of one-way bending", "[models][findings]") {
+// The table's own row for bending in one direction (ratio of three-dimensional to Reissner's peak, own Fourier
+// solution) was not used to build the rule: the rule must give it from the row for twist. Tolerance: the rows' own
+// rounding and convergence, 0.5 %.
+TEST_CASE("the factor of twist on the varying part alone gives the factor of one-way bending",
+          "[models][findings]") {
   struct Row {
     double radius_over_thickness, bending;
   };
-  const auto row = GENERATE(Row{0.3, .900}, Row{0.4, .914}, Row{0.5, .924}, Row{0.6, .932}, Row{0.8, .944}, Row{1.0, .953},
-                            Row{1.5, .966});
+  const auto row = GENERATE(Row{0.3, .900}, Row{0.4, .914}, Row{0.5, .924}, Row{0.6, .932}, Row{0.8, .944},
+                            Row{1.0, .953}, Row{1.5, .966});
   const double kt = reissner(row.radius_over_thickness);
   const Eigen::VectorXd top = bent_rim(kt);
   const double share = models::solid_over_shell(top, -top, row.radius_over_thickness, 0.3);
@@ -40,13 +41,15 @@ TEST_CASE("the factor of twist on the varying part alone gives the factor of one
   CHECK(share == Approx(row.bending).epsilon(0.005));
 }
 
-// Likewise for stretching: surface ratio of one-way tension from the row for in-plane shear, peak inside from its own.
+// Likewise for stretching: surface ratio of one-way tension from the row for in-plane shear, peak inside from its
+// own.
 TEST_CASE("the factors of stretching give those of one-way tension", "[models][findings]") {
   struct Row {
     double radius_over_thickness, surface, inside;
   };
-  const auto row = GENERATE(Row{0.3, .884, 1.057}, Row{0.4, .900, 1.061}, Row{0.5, .916, 1.060}, Row{0.6, .930, 1.058},
-                            Row{0.8, .951, 1.051}, Row{1.0, .966, 1.044}, Row{1.5, .988, 1.033});
+  const auto row =
+      GENERATE(Row{0.3, .884, 1.057}, Row{0.4, .900, 1.061}, Row{0.5, .916, 1.060}, Row{0.6, .930, 1.058},
+               Row{0.8, .951, 1.051}, Row{1.0, .966, 1.044}, Row{1.5, .988, 1.033});
   CAPTURE(row.radius_over_thickness);
   const auto factors = models::rim_factors(row.radius_over_thickness, 0.3);
   CHECK((1.0 + 2.0 * factors.membrane_surface) / 3.0 == Approx(row.surface).epsilon(0.005));

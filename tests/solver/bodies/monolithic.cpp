@@ -6,8 +6,8 @@
 
 namespace gapstrain::tests {
 
-MonolithicSolution solve_monolithic(const std::vector<MonolithicBody>& bodies, const std::vector<solver::Link>& links,
-                                    const solver::PortLoads& loads) {
+MonolithicSolution solve_monolithic(const std::vector<MonolithicBody>& bodies,
+                                    const std::vector<solver::Link>& links, const solver::PortLoads& loads) {
   std::vector<Eigen::Index> first;
   Eigen::Index size = 0;
   for (const auto& body : bodies) {

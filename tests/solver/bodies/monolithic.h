@@ -18,7 +18,7 @@ struct MonolithicSolution {
 };
 
 // [K  RB; (RB)^T  -F] with all bodies' full stiffness and the links' forces as multipliers, by sparse LU.
-MonolithicSolution solve_monolithic(const std::vector<MonolithicBody>& bodies, const std::vector<solver::Link>& links,
-                                    const solver::PortLoads& loads);
+MonolithicSolution solve_monolithic(const std::vector<MonolithicBody>& bodies,
+                                    const std::vector<solver::Link>& links, const solver::PortLoads& loads);
 
 }  // namespace gapstrain::tests

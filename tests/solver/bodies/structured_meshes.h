@@ -12,7 +12,8 @@
 namespace gapstrain::tests {
 
 // Flat strip x in [0, length], y in [-width/2, width/2], groups "end:0" and "end:1" by rising y.
-inline std::shared_ptr<mesh::ShellMesh> strip(double length, double width, double thickness, int along, int across) {
+inline std::shared_ptr<mesh::ShellMesh> strip(double length, double width, double thickness, int along,
+                                              int across) {
   auto mesh = std::make_shared<mesh::ShellMesh>();
   const int count = (along + 1) * (across + 1);
   mesh->nodes.resize(count, 3);
@@ -33,8 +34,8 @@ inline std::shared_ptr<mesh::ShellMesh> strip(double length, double width, doubl
 }
 
 // Round tube about x from `start`, groups "end:0" and "end:1" round from +z towards +y.
-inline std::shared_ptr<mesh::ShellMesh> tube(double radius, double thickness, double start, double length, int around,
-                                             int along) {
+inline std::shared_ptr<mesh::ShellMesh> tube(double radius, double thickness, double start, double length,
+                                             int around, int along) {
   auto mesh = std::make_shared<mesh::ShellMesh>();
   const int count = around * (along + 1);
   mesh->nodes.resize(count, 3);
@@ -45,7 +46,8 @@ inline std::shared_ptr<mesh::ShellMesh> tube(double radius, double thickness, do
     for (int j = 0; j < around; ++j) {
       const double angle = 2.0 * std::numbers::pi * j / around;
       mesh->directors.row(node(i, j)) << 0.0, std::sin(angle), std::cos(angle);
-      mesh->nodes.row(node(i, j)) << start + length * i / along, radius * std::sin(angle), radius * std::cos(angle);
+      mesh->nodes.row(node(i, j)) << start + length * i / along, radius * std::sin(angle),
+          radius * std::cos(angle);
     }
   }
   for (int i = 0; i < along; ++i)

@@ -15,8 +15,8 @@ namespace gapstrain {
 
 namespace {
 
-// A strip over two tubes with a gap between them, joined by four oblique bars, one tube's far end held, the other's
-// loaded: a construct in miniature. All of it may be turned and moved as a whole.
+// A strip over two tubes with a gap between them, joined by four oblique bars, one tube's far end held, the
+// other's loaded: a construct in miniature. All of it may be turned and moved as a whole.
 struct Miniature {
   std::vector<solver::Body> bodies;
   std::vector<solver::Ports> ports;
@@ -38,7 +38,8 @@ struct Miniature {
       std::vector<int> nodes;
       const Eigen::Vector3d centre = motion * place;
       for (Eigen::Index node = 0; node < shell.mesh->nodes.rows(); ++node)
-        if ((shell.mesh->nodes.row(node).transpose() - centre).norm() < radius) nodes.push_back(static_cast<int>(node));
+        if ((shell.mesh->nodes.row(node).transpose() - centre).norm() < radius)
+          nodes.push_back(static_cast<int>(node));
       return solver::reaction_port(shell, nodes, centre, 3.0 * radius, motion.linear(), solver::RimModes::rigid);
     };
     const std::array<double, 4> heads = {4.0, 12.0, 28.0, 36.0};
@@ -70,15 +71,17 @@ struct Miniature {
                        solver::beam_flexibility(section, from, to),
                        Eigen::VectorXd::Zero(6)});
     }
-    links.push_back({"support", {{1, 12, Eigen::MatrixXd::Identity(6, 6)}}, Eigen::MatrixXd::Zero(6, 6), Eigen::VectorXd::Zero(6)});
+    links.push_back({"support",
+                     {{1, 12, Eigen::MatrixXd::Identity(6, 6)}},
+                     Eigen::MatrixXd::Zero(6, 6),
+                     Eigen::VectorXd::Zero(6)});
   }
 
-  solver::System system() const {
-    return {{&condensed[0], &condensed[1], &condensed[2]}, links};
-  }
+  solver::System system() const { return {{&condensed[0], &condensed[1], &condensed[2]}, links}; }
 
   // Two load cases at the distal end: a skew force with a moment, and another.
-  solver::PortLoads loads(const solver::System& system, const Eigen::Matrix3d& turn = Eigen::Matrix3d::Identity()) const {
+  solver::PortLoads loads(const solver::System& system,
+                          const Eigen::Matrix3d& turn = Eigen::Matrix3d::Identity()) const {
     solver::PortLoads loads = system.no_loads(2);
     Eigen::Matrix<double, 6, 2> wrench;
     wrench << -73.0, 11.0, 13.0, -29.0, -7.0, 17.0, 310.0, 45.0, -120.0, 260.0, 90.0, -35.0;
@@ -183,7 +186,8 @@ TEST_CASE("turning and moving the whole model turns and moves its answer", "[sol
   }
   const auto stress = [](const Miniature& m, const solver::Solution& s) {
     return (solver::node_stress_rows(m.bodies[0].shell(), {60, 71, 90}, -1.0) *
-            m.bodies[0].displacements(m.ports[0], s.port_forces[0], s.amplitudes[0])).eval();
+            m.bodies[0].displacements(m.ports[0], s.port_forces[0], s.amplitudes[0]))
+        .eval();
   };
   CHECK(difference(stress(turned, moved), stress(model, plain)) < 1e-9);
 }

@@ -190,4 +190,21 @@ TEST_CASE("elastic constants without a positive energy are refused", "[elements]
   CHECK_THROWS_AS(solver::isotropic_shell(-1.0, 0.3), std::invalid_argument);
 }
 
+// A material axis that stands on the wall leaves the direction open; an isotropic wall does not care which is
+// taken.
+TEST_CASE("a material axis along the wall's normal is replaced by one in the wall", "[elements]") {
+  Eigen::MatrixX3d nodes(4, 3);
+  nodes << 0.0, 0.0, 0.0, 1.1, 0.1, 0.0, 0.9, 1.2, 0.0, -0.2, 0.8, 0.0;
+  const auto material = solver::isotropic_shell(17000.0, 0.3);
+  auto quad = shell_shape<solver::QuadShape>(nodes, 0.0, std::vector<double>(4, 0.3));
+  const auto usual = solver::quad_stiffness(quad, material);
+  quad.axis_1 = Eigen::Vector3d::UnitZ();
+  CHECK((solver::quad_stiffness(quad, material) - usual).cwiseAbs().maxCoeff() < 1e-12 * usual.maxCoeff());
+  auto triangle = shell_shape<solver::TriangleShape>(nodes.topRows<3>(), 0.0, std::vector<double>(3, 0.3));
+  const auto usual_3 = solver::triangle_stiffness(triangle, material);
+  triangle.axis_1 = Eigen::Vector3d::UnitZ();
+  CHECK((solver::triangle_stiffness(triangle, material) - usual_3).cwiseAbs().maxCoeff() <
+        1e-12 * usual_3.maxCoeff());
+}
+
 }  // namespace gapstrain::tests

@@ -172,4 +172,26 @@ TEST_CASE("distorted quads carry a constant transverse shear", "[elements][patch
         Approx(5.0 / 6.0 * shear_modulus * thickness * 1.25 * area).epsilon(1e-12));
 }
 
+// A bowl of quads and triangles with random tilts of the directors: all six rigid motions at once.
+TEST_CASE("a rigid motion of a curved, distorted, mixed mesh gives no force", "[elements][laws]") {
+  auto model = patch(Cut::mixed, solver::orthotropic_shell(17000.0, 11000.0, 0.4, 3300.0, 3100.0, 2700.0));
+  for (std::size_t i = 0; i < model.nodes.size(); ++i) {
+    auto& place = model.nodes[i];
+    place *= 100.0;
+    place.z() = 0.02 * place.x() * place.x() + 0.013 * place.x() * place.y();
+    const double tilt = 0.1 * std::sin(3.0 * static_cast<double>(i));
+    model.directors[i] = Eigen::Vector3d(-0.04 * place.x() + tilt, -0.013 * place.x(), 1.0).normalized();
+    model.thickness[i] = 2.0 + tilt;
+  }
+  const auto stiffness = assemble_stiffness(model);
+  const Eigen::Vector3d shift(0.3, -0.8, 0.5), turn(0.6, 0.9, -0.4);
+  Eigen::VectorXd motion(model.unknowns());
+  for (std::size_t i = 0; i < model.nodes.size(); ++i) {
+    motion.segment<3>(6 * static_cast<Eigen::Index>(i)) = shift + turn.cross(model.nodes[i]);
+    motion.segment<3>(6 * static_cast<Eigen::Index>(i) + 3) = turn;
+  }
+  const double scale = stiffness.coeffs().cwiseAbs().maxCoeff() * motion.cwiseAbs().maxCoeff();
+  CHECK((stiffness * motion).cwiseAbs().maxCoeff() < 1e-13 * scale);
+}
+
 }  // namespace gapstrain::tests

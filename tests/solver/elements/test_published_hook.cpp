@@ -1,4 +1,4 @@
-// Raasch's hook: Knight 1997, AIAA J 35:342, "Raasch challenge for shell elements". Two arcs of a 2 mm strip 20
+// Raasch's hook: Knight 1997, AIAA J 35(2), "Raasch challenge for shell elements". Two arcs of a 2 mm strip 20
 // wide, radius 14 through 60 degrees (clamped) and radius 46 through 150 degrees (free), E = 3300, nu = 0.35, unit
 // shear load across the tip along the width. Mesh n across and 7 n along, tip displacement along the load at the
 // strip's edge.

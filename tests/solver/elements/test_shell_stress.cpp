@@ -39,8 +39,7 @@ TEST_CASE("a quad's stresses at its nodes follow in-plane bending exactly", "[el
   }
 }
 
-// Curvature that grows along x (theta_y = -c x^2 / 2): the surface stress at a node, averaged over its two
-// elements, is the exact one; material axes turned by 30 degrees read the same state in their own components.
+// Uniaxial tension along x read in axes turned by 30 degrees: E eps times c^2, s^2 and -c s.
 TEST_CASE("a quad's stresses are given in the material's own axes", "[elements][stress]") {
   constexpr double modulus = 17000.0, nu = 0.3, strain = 2e-3, angle = 0.5236;
   auto model = strip({2, 2}, 6.0, 4.0, 0.8, solver::isotropic_shell(modulus, nu));
