@@ -3,7 +3,7 @@
 set -euo pipefail
 
 packages=(
-  ccache cmake g++ ninja-build
+  cmake g++ ninja-build
   libboost-dev libcli11-dev libeigen3-dev libfmt-dev libgmsh-dev libopenblas-pthread-dev libsuitesparse-dev
   libtomlplusplus-dev libvtk9-dev nlohmann-json3-dev catch2
   fonts-dejavu-core libgl1-mesa-dri xvfb

@@ -53,8 +53,9 @@ std::array<Quantity, 3> quantities(const std::vector<models::PlateStation>& stat
                 {"bending, edge", column(stations, [](const Station& s) { return s.bending_edge.value(); })},
                 {"torsion", column(stations, [](const Station& s) { return s.torsion.value(); })}}},
       Quantity{"surface stress on the centre line, MPa",
-               {{"top face", column(stations, [](const Station& s) { return s.surface_top.value(); })},
-                {"bottom face", column(stations, [](const Station& s) { return s.surface_bottom.value(); })}}}};
+               {{"along, top", column(stations, [](const Station& s) { return s.surface_top.value(); })},
+                {"along, bottom", column(stations, [](const Station& s) { return s.surface_bottom.value(); })},
+                {"shear, top", column(stations, [](const Station& s) { return s.surface_shear_top.value(); })}}}};
   double largest = 0.0;
   for (const auto& curve : all[1].curves)
     for (const double value : curve.values) largest = std::max(largest, std::abs(value));

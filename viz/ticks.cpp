@@ -33,7 +33,7 @@ std::vector<double> ticks_within(double low, double high, double step) {
 
 std::string tick_text(double value, double step) {
   const int decimals = std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9)));
-  if (std::abs(value) < 1e-6 * step) value = 0.0;
+  if (std::abs(value) < 0.5 * std::pow(10.0, -decimals)) value = 0.0;  // what rounds to nothing has no sign
   // The true minus sign is as wide as a digit and does not get lost.
   return fmt::format("{}{:.{}f}", value < 0.0 ? "\u2212" : "", std::abs(value), decimals);
 }

@@ -50,11 +50,12 @@ std::string gap_strain_csv(const models::Findings& findings) {
 std::string plate_csv(const models::Findings& findings) {
   std::string table;
   add_row(table, "load", "along_mm", "normal_n", "shear_y_n", "shear_z_n", "bending_flat_n_mm",
-          "bending_edge_n_mm", "torsion_n_mm", "surface_top_mpa", "surface_bottom_mpa");
+          "bending_edge_n_mm", "torsion_n_mm", "surface_top_mpa", "surface_bottom_mpa", "surface_shear_top_mpa",
+          "surface_shear_bottom_mpa");
   for (const auto& load : findings.loads)
     for (const auto& at : load.plate.stations)
       add_row(table, load.load, at.along, at.normal, at.shear_y, at.shear_z, at.bending_flat, at.bending_edge,
-              at.torsion, at.surface_top, at.surface_bottom);
+              at.torsion, at.surface_top, at.surface_bottom, at.surface_shear_top, at.surface_shear_bottom);
   return table;
 }
 

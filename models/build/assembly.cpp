@@ -47,20 +47,133 @@ BuiltBody build(const std::string& name, const Shell& shell, const PortList& por
   built.name = name;
   built.body = std::make_unique<solver::Body>(shell);
   built.ports = solver::join_ports(shell.unknowns(), ports.ports());
-  built.condensed = built.body->condense(built.ports, probes);
+  built.condensed = std::make_unique<const solver::Condensed>(built.body->condense(built.ports, probes));
   return built;
 }
 
-AssembledLoad assemble_load(const LoadSetup& setup, std::vector<solver::Link>& links,
-                            const std::array<BuiltBody, 3>& bodies) {
+// Names and places of everything on the bodies that links and loads may take hold of.
+struct PortBook {
+  PortList plate;
+  std::array<PortList, 2> fragments;  // proximal, distal
+
+  PortPlace hole(int number) const { return {plate_body, plate.column(fmt::format("hole:{}", number))}; }
+  // A name that only one fragment has.
+  PortPlace bone(const std::string& name) const {
+    const std::size_t f = fragments[0].has(name) ? 0 : 1;
+    return on_fragment(f, name);
+  }
+  PortPlace on_fragment(std::size_t f, const std::string& name) const {
+    return {f == 0 ? proximal_body : distal_body, fragments[f].column(name)};
+  }
+};
+
+class LinkList {
+ public:
+  int add(solver::Link link) {
+    links_.push_back(std::move(link));
+    return static_cast<int>(links_.size()) - 1;
+  }
+  std::vector<solver::Link> take() { return std::move(links_); }
+
+ private:
+  std::vector<solver::Link> links_;
+};
+
+PortList plate_ports(const Shell& shell, const Assembly& assembly, const std::vector<PlannedScrew>& planned) {
+  PortList ports;
+  for (const auto& screw : planned) {
+    const std::string name = fmt::format("hole:{}", screw.screw.hole);
+    if (!ports.has(name))
+      ports.add(name, hole_port(shell, assembly.construct, *assembly.plate_shape, screw.screw.hole));
+  }
+  return ports;
+}
+
+// `f`: 0 proximal, 1 distal. A spot or a roller is a port of the fragment whose mesh has its group.
+PortList fragment_ports(std::size_t f, const Shell& shell, const BoneShape& shape,
+                        const std::vector<PlannedScrew>& planned, const std::vector<double>& rollers,
+                        const std::vector<GapSpot>& spots) {
+  PortList ports;
+  const auto& groups = shell.mesh->groups;
+  const auto add_spot = [&](const PlannedScrew& screw, const std::string& spot, const WallCrossing& wall) {
+    if (groups.contains("spot:" + spot))
+      ports.add(spot, spot_port(shell, spot, wall.middle, screw.screw.size.core_diameter.value() / 2.0));
+  };
+  for (const auto& screw : planned) {
+    add_spot(screw, screw.near_spot, screw.placement.bone->near);
+    add_spot(screw, screw.far_spot, screw.placement.bone->far);
+  }
+  ports.add("end", ring_port(shell, "end", shape.section(f == 0 ? 0.0 : shape.length()).centre));
+  for (std::size_t k = 0; k < rollers.size(); ++k) {
+    const std::string group = fmt::format("section:{}", k);
+    if (groups.contains(group)) ports.add(group, ring_port(shell, group, shape.section(rollers[k]).centre));
+  }
+  for (std::size_t s = 0; s < spots.size(); ++s)
+    ports.add(fmt::format("gap:{}", s), f == 0 ? spots[s].proximal : spots[s].distal);
+  return ports;
+}
+
+CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned, const PortBook& ports,
+                          LinkList& links) {
+  const auto wall = [](const WallCrossing& crossing) { return (crossing.outer - crossing.inner).norm(); };
+  const Construct& construct = assembly.construct;
+  const Screw& screw = planned.screw;
+  const PlateHole& hole = construct.plate.holes[static_cast<std::size_t>(screw.hole - 1)];
+  CandidateScrew candidate;
+  candidate.planned = planned;
+  candidate.model = model_screw(
+      screw, planned.placement, construct.plate, assembly.plate_shape->thickness(hole.position.value()), hole,
+      wall(planned.placement.bone->near), wall(planned.placement.bone->far), construct.bone.cortex);
+  const PortPlace head = ports.hole(screw.hole), near = ports.bone(planned.near_spot);
+  candidate.near_body = near.body;
+  candidate.links.push_back(links.add(plug_link(screw.label + " head", candidate.model.plug, head)));
+  candidate.links.push_back(
+      links.add(shaft_link(screw.label + " to near cortex", candidate.model.head_to_near, head, near)));
+  if (candidate.model.near_to_far) {
+    const PortPlace far = ports.bone(planned.far_spot);
+    candidate.far_body = far.body;
+    candidate.links.push_back(
+        links.add(shaft_link(screw.label + " to far cortex", *candidate.model.near_to_far, near, far)));
+  }
+  return candidate;
+}
+
+std::vector<int> link_tissue(const Fracture& fracture, const std::vector<GapSpot>& spots, const PortBook& ports,
+                             LinkList& links) {
+  const Eigen::Vector3d normal = cut_normal(fracture);
+  const Eigen::MatrixXd same = Eigen::MatrixXd::Identity(3, 3);
+  std::vector<int> indices;
+  for (std::size_t s = 0; s < spots.size(); ++s) {
+    const std::string name = fmt::format("gap:{}", s);
+    const PortPlace distal = ports.on_fragment(1, name), proximal = ports.on_fragment(0, name);
+    indices.push_back(
+        links.add({name,
+                   {{distal.body, distal.column, same}, {proximal.body, proximal.column, -same}},
+                   tissue_flexibility(*fracture.tissue, spots[s].area, fracture.gap.value() * normal.x(), normal),
+                   Eigen::VectorXd::Zero(3)}));
+  }
+  return indices;
+}
+
+LoadPorts find_load_ports(const BoneShape& shape, const std::vector<double>& rollers, const PortBook& ports) {
+  LoadPorts found;
+  found.proximal_end = {ports.on_fragment(0, "end"), shape.section(0.0).centre};
+  found.distal_end = {ports.on_fragment(1, "end"), shape.section(shape.length()).centre};
+  for (std::size_t k = 0; k + 3 < rollers.size(); k += 4) {
+    std::array<Ring, 4> rings;
+    for (std::size_t r = 0; r < 4; ++r)
+      rings[r] = {ports.bone(fmt::format("section:{}", k + r)), shape.section(rollers[k + r]).centre};
+    found.rollers.push_back(rings);
+  }
+  return found;
+}
+
+AssembledLoad assemble_load(const LoadSetup& setup, const std::array<BuiltBody, 3>& bodies, LinkList& links) {
   AssembledLoad load;
   load.name = setup.name;
-  for (const auto& support : setup.supports) {
-    load.supports.push_back(static_cast<int>(links.size()));
-    links.push_back(support);
-  }
+  for (const auto& support : setup.supports) load.supports.push_back(links.add(support));
   for (const auto& body : bodies)
-    load.forces.push_back(Eigen::MatrixXd::Zero(body.condensed.compliance.rows(), 1));
+    load.forces.push_back(Eigen::MatrixXd::Zero(body.condensed->compliance.rows(), 1));
   for (const auto& force : setup.forces)
     load.forces[static_cast<std::size_t>(force.place.body)].middleRows<6>(force.place.column) += force.force;
   return load;
@@ -88,136 +201,56 @@ Assembly assemble(const Construct& construct, const std::vector<Screw>& candidat
   assembly.construct = construct;
   assembly.bone_shape = std::make_unique<BoneShape>(construct.bone, construct.plate.aspect);
   assembly.plate_shape = std::make_unique<PlateShape>(construct.plate, *assembly.bone_shape);
-  const auto planned = plan_screws(construct, candidates, *assembly.plate_shape, *assembly.bone_shape);
+  const BoneShape& shape = *assembly.bone_shape;
+  const auto planned = plan_screws(construct, candidates, *assembly.plate_shape, shape);
   const auto rollers = roller_places(construct.loads);
+  PortBook ports;
 
   // Gmsh works on one mesh at a time; what is meshed already is factored meanwhile.
   const mesh::GmshSession session;
   stage("meshing the plate");
   assembly.plate_mesh = mesh_plate(session, construct, *assembly.plate_shape);
   assembly.plate_sample = sample_plate(*assembly.plate_mesh.mesh);
-  PortList plate_ports;
   auto plate_job = std::async(std::launch::async, [&] {
     const Shell shell = plate_shell(construct, assembly.plate_mesh);
-    for (const auto& screw : planned) {
-      const std::string name = fmt::format("hole:{}", screw.screw.hole);
-      if (!plate_ports.has(name))
-        plate_ports.add(name, hole_port(shell, construct, *assembly.plate_shape, screw.screw.hole));
-    }
-    return build("plate", shell, plate_ports,
+    ports.plate = plate_ports(shell, assembly, planned);
+    return build("plate", shell, ports.plate,
                  {solver::node_stress_rows(shell, assembly.plate_sample, 1.0),
                   solver::node_stress_rows(shell, assembly.plate_sample, -1.0)});
   });
-
   stage("meshing the bone");
-  assembly.fragments = mesh_fragments(session, construct, *assembly.bone_shape, planned, rollers);
+  assembly.fragments = mesh_fragments(session, construct, shape, planned, rollers);
+
   stage("factoring the bodies");
   const std::array<const Fragment*, 2> fragments = {&assembly.fragments.proximal, &assembly.fragments.distal};
   const std::array<Shell, 2> shells = {bone_shell(construct, *fragments[0]), bone_shell(construct, *fragments[1])};
-  const std::array<Eigen::Vector3d, 2> end_centres = {
-      assembly.bone_shape->section(0.0).centre,
-      assembly.bone_shape->section(assembly.bone_shape->length()).centre};
-
   std::vector<GapSpot> spots;
   if (construct.fracture.tissue)
     spots = gap_spots(shells[0], fragments[0]->edge, shells[1], fragments[1]->edge,
                       construct.fracture.obliquity.value());
-
-  std::array<PortList, 2> bone_ports;
-  const auto bone_job = [&](std::size_t f) {
-    const Shell& shell = shells[f];
-    const auto& groups = shell.mesh->groups;
-    for (const auto& screw : planned) {
-      const double radius = screw.screw.size.core_diameter.value() / 2.0;
-      if (groups.contains("spot:" + screw.near_spot))
-        bone_ports[f].add(screw.near_spot,
-                          spot_port(shell, screw.near_spot, screw.placement.bone->near.middle, radius));
-      if (groups.contains("spot:" + screw.far_spot))
-        bone_ports[f].add(screw.far_spot,
-                          spot_port(shell, screw.far_spot, screw.placement.bone->far.middle, radius));
-    }
-    bone_ports[f].add("end", ring_port(shell, "end", end_centres[f]));
-    for (std::size_t k = 0; k < rollers.size(); ++k) {
-      const std::string group = fmt::format("section:{}", k);
-      if (groups.contains(group))
-        bone_ports[f].add(group, ring_port(shell, group, assembly.bone_shape->section(rollers[k]).centre));
-    }
-    for (std::size_t s = 0; s < spots.size(); ++s)
-      bone_ports[f].add(fmt::format("gap:{}", s), f == 0 ? spots[s].proximal : spots[s].distal);
-    return build(f == 0 ? "proximal fragment" : "distal fragment", shell, bone_ports[f],
-                 {edge_motion_rows(shell, fragments[f]->edge)});
+  const auto fragment_job = [&](std::size_t f) {
+    ports.fragments[f] = fragment_ports(f, shells[f], shape, planned, rollers, spots);
+    return build(f == 0 ? "proximal fragment" : "distal fragment", shells[f], ports.fragments[f],
+                 {edge_motion_rows(shells[f], fragments[f]->edge)});
   };
-  auto proximal_job = std::async(std::launch::async, bone_job, 0U);
-  assembly.bodies[distal_body] = bone_job(1);
+  auto proximal_job = std::async(std::launch::async, fragment_job, 0U);
+  assembly.bodies[distal_body] = fragment_job(1);
   assembly.bodies[proximal_body] = proximal_job.get();
   assembly.bodies[plate_body] = plate_job.get();
 
-  const auto fragment_of = [&](const std::string& name) { return bone_ports[0].has(name) ? 0U : 1U; };
-  const auto bone_place = [&](const std::string& name) -> PortPlace {
-    const auto f = fragment_of(name);
-    return {f == 0 ? proximal_body : distal_body, bone_ports[f].column(name)};
-  };
-
-  std::vector<solver::Link> links;
-  const auto add = [&](solver::Link link) {
-    links.push_back(std::move(link));
-    return static_cast<int>(links.size()) - 1;
-  };
-  for (const auto& screw : planned) {
-    const auto& bone = *screw.placement.bone;
-    const PlateHole& hole = construct.plate.holes[static_cast<std::size_t>(screw.screw.hole - 1)];
-    const auto wall = [](const WallCrossing& crossing) { return (crossing.outer - crossing.inner).norm(); };
-    CandidateScrew candidate;
-    candidate.planned = screw;
-    candidate.model = model_screw(screw.screw, screw.placement, construct.plate,
-                                  assembly.plate_shape->thickness(hole.position.value()), hole, wall(bone.near),
-                                  wall(bone.far), construct.bone.cortex);
-    const PortPlace head{plate_body, plate_ports.column(fmt::format("hole:{}", screw.screw.hole))};
-    const PortPlace near = bone_place(screw.near_spot);
-    candidate.near_body = near.body;
-    const std::string& label = screw.screw.label;
-    candidate.links.push_back(add(plug_link(label + " head", candidate.model.plug, head)));
-    candidate.links.push_back(
-        add(shaft_link(label + " to near cortex", candidate.model.head_to_near, head, near)));
-    if (candidate.model.near_to_far) {
-      const PortPlace far = bone_place(screw.far_spot);
-      candidate.far_body = far.body;
-      candidate.links.push_back(
-          add(shaft_link(label + " to far cortex", *candidate.model.near_to_far, near, far)));
-    }
-    assembly.screws.push_back(std::move(candidate));
-  }
-
-  const Eigen::Vector3d normal = cut_normal(construct.fracture);
-  for (std::size_t s = 0; s < spots.size(); ++s) {
-    const std::string name = fmt::format("gap:{}", s);
-    const Eigen::MatrixXd same = Eigen::MatrixXd::Identity(3, 3);
-    assembly.tissue_links.push_back(
-        add({name,
-             {{distal_body, bone_ports[1].column(name), same}, {proximal_body, bone_ports[0].column(name), -same}},
-             tissue_flexibility(*construct.fracture.tissue, spots[s].area,
-                                construct.fracture.gap.value() * normal.x(), normal),
-             Eigen::VectorXd::Zero(3)}));
-  }
-
-  assembly.load_ports.proximal_end = {bone_place("end"), end_centres[0]};
-  assembly.load_ports.distal_end = {{distal_body, bone_ports[1].column("end")}, end_centres[1]};
-  for (std::size_t k = 0; k + 3 < rollers.size(); k += 4) {
-    std::array<Ring, 4> rings;
-    for (std::size_t r = 0; r < 4; ++r)
-      rings[r] = {bone_place(fmt::format("section:{}", k + r)),
-                  assembly.bone_shape->section(rollers[k + r]).centre};
-    assembly.load_ports.rollers.push_back(rings);
-  }
+  LinkList links;
+  for (const auto& screw : planned) assembly.screws.push_back(link_screw(assembly, screw, ports, links));
+  if (construct.fracture.tissue) assembly.tissue_links = link_tissue(construct.fracture, spots, ports, links);
+  assembly.load_ports = find_load_ports(shape, rollers, ports);
   for (const auto& setup : set_up_loads(construct.loads, assembly.load_ports))
-    assembly.loads.push_back(assemble_load(setup, links, assembly.bodies));
+    assembly.loads.push_back(assemble_load(setup, assembly.bodies, links));
   const auto unit = unit_loads(assembly.load_ports);
   for (std::size_t k = 0; k < unit.size(); ++k)
-    assembly.stiffness_loads[k] = assemble_load(unit[k], links, assembly.bodies);
+    assembly.stiffness_loads[k] = assemble_load(unit[k], assembly.bodies, links);
 
   std::vector<const solver::Condensed*> condensed;
-  for (const auto& body : assembly.bodies) condensed.push_back(&body.condensed);
-  assembly.system = std::make_unique<solver::System>(std::move(condensed), std::move(links));
+  for (const auto& body : assembly.bodies) condensed.push_back(body.condensed.get());
+  assembly.system = std::make_unique<solver::System>(std::move(condensed), links.take());
   return assembly;
 }
 

@@ -26,7 +26,7 @@ struct BuiltBody {
   std::string name;
   std::unique_ptr<solver::Body> body;
   solver::Ports ports;
-  solver::Condensed condensed;
+  std::unique_ptr<const solver::Condensed> condensed;  // at a place of its own: the system refers to it
 };
 
 // A screw in the assembly: its mechanics and its links among the system's.

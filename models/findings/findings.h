@@ -86,8 +86,9 @@ struct PlateStation {
   Moment bending_flat;  // about y: positive stretches the top face
   Moment bending_edge;  // about z
   Moment torsion;
-  Stress surface_top,
-      surface_bottom;  // along the plate on its centre line; beside a hole, at the nearest material
+  // On the centre line; beside a hole, at the nearest material: along the plate, and shear in the surface.
+  Stress surface_top, surface_bottom;
+  Stress surface_shear_top, surface_shear_bottom;
 };
 
 struct PlateFindings {

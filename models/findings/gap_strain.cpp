@@ -12,7 +12,7 @@ namespace {
 
 Eigen::MatrixX3d edge_motion(const BuiltBody& body, const Eigen::MatrixXd& port_forces,
                              const Eigen::MatrixXd& amplitudes) {
-  const solver::Probe& probe = body.condensed.probes.front();
+  const solver::Probe& probe = body.condensed->probes.front();
   const Eigen::VectorXd stacked = probe.of_port_forces * port_forces + probe.of_rigid * amplitudes;
   return Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, 3, Eigen::RowMajor>>(stacked.data(),
                                                                                      stacked.size() / 3, 3);

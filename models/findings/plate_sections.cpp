@@ -46,18 +46,19 @@ class CentreLine {
     for (const auto& triangle : plate.mesh->triangles) add(triangle[0], triangle[1], triangle[2]);
   }
 
-  double at(double along, const Eigen::VectorXd& values) const {
+  Eigen::Vector3d at(double along, const Eigen::MatrixX3d& values) const {
     const Eigen::Vector2d place(along, 0.0);
     for (const auto& [a, b, c] : triangles_) {
       Eigen::Matrix3d corners;
       corners << places_(a, 0), places_(b, 0), places_(c, 0), places_(a, 1), places_(b, 1), places_(c, 1), 1.0,
           1.0, 1.0;
       const Eigen::Vector3d shares = corners.inverse() * place.homogeneous();
-      if (shares.minCoeff() >= -tolerance) return shares.dot(Eigen::Vector3d(values(a), values(b), values(c)));
+      if (shares.minCoeff() >= -tolerance)
+        return (shares(0) * values.row(a) + shares(1) * values.row(b) + shares(2) * values.row(c)).transpose();
     }
     Eigen::Index nearest = 0;
     (places_.rowwise() - place.transpose()).rowwise().squaredNorm().minCoeff(&nearest);
-    return values(nearest);
+    return values.row(nearest).transpose();
   }
 
  private:
@@ -83,7 +84,6 @@ std::vector<PlateStation> plate_stations(const Assembly& assembly, const std::ve
   std::sort(places.begin(), places.end());
 
   const CentreLine centre_line(assembly.plate_mesh);
-  const Eigen::VectorXd top = stress.top.col(0), bottom = stress.bottom.col(0);
   std::vector<PlateStation> stations;
   for (const double along : places) {
     const mesh::SurfacePoint section = assembly.plate_shape->mid_surface(along, 0.0);
@@ -104,8 +104,11 @@ std::vector<PlateStation> plate_stations(const Assembly& assembly, const std::ve
     station.torsion = moment.dot(tangent) * newton_mm;
     station.bending_flat = moment.dot(across) * newton_mm;
     station.bending_edge = moment.dot(section.normal) * newton_mm;
-    station.surface_top = centre_line.at(along, top) * mpa;
-    station.surface_bottom = centre_line.at(along, bottom) * mpa;
+    const Eigen::Vector3d top = centre_line.at(along, stress.top), bottom = centre_line.at(along, stress.bottom);
+    station.surface_top = top(0) * mpa;
+    station.surface_bottom = bottom(0) * mpa;
+    station.surface_shear_top = top(2) * mpa;
+    station.surface_shear_bottom = bottom(2) * mpa;
     stations.push_back(station);
   }
   return stations;

@@ -125,7 +125,7 @@ PlateFindings measure_plate(const Assembly& assembly, const std::vector<int>& ch
 double sampled_peak(const Assembly& assembly, const solver::Solution& solution) {
   const auto& plate = assembly.bodies[plate_body];
   double peak = 0.0;
-  for (const auto& probe : plate.condensed.probes) {
+  for (const auto& probe : plate.condensed->probes) {
     const Eigen::VectorXd stacked =
         probe.of_port_forces * solution.port_forces[plate_body] + probe.of_rigid * solution.amplitudes[plate_body];
     peak = std::max(peak, solver::von_mises(solver::as_rows(stacked)).maxCoeff());

@@ -28,7 +28,7 @@ std::array<Eigen::MatrixXd, 3> recover_displacements(const Assembly& assembly,
   std::array<Eigen::MatrixXd, 3> displacements;
   for (std::size_t b = 0; b < 3; ++b) {
     const auto& body = assembly.bodies[b];
-    Eigen::MatrixXd forces(body.condensed.compliance.rows(), count), amplitudes(6, count);
+    Eigen::MatrixXd forces(body.condensed->compliance.rows(), count), amplitudes(6, count);
     for (Eigen::Index k = 0; k < count; ++k) {
       const auto& solution = solutions[static_cast<std::size_t>(k)];
       forces.col(k) = solution.port_forces[b];

@@ -11,8 +11,8 @@ namespace {
 
 const Angle largest_obliquity = 65.0 * degree;  // the mesh of a longer cut is too distorted
 
-// Of a screw's axis from the fracture's edge, in core radii: one for the shaft and one for bone to hold it.
-constexpr double least_edge_distance = 2.0;
+// Of a screw's axis from the fracture's edge, in core radii: one for the shaft and half of one for bone around it.
+constexpr double least_edge_distance = 1.5;
 
 // The cut's middle plane, as a place along the axis for each unrolled coordinate u.
 class CutPlane {

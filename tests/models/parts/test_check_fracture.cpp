@@ -53,14 +53,14 @@ TEST_CASE("a fracture lies inside the bone with both fragments whole", "[models]
   });
 }
 
-TEST_CASE("a screw keeps one core radius of bone to the fracture's edge", "[models][parts]") {
-  // Hole 3 lies at 61.6 mm; needed are two core radii, 2.4 mm.
+TEST_CASE("a screw keeps half a core radius of bone to the fracture's edge", "[models][parts]") {
+  // Hole 3 lies at 61.6 mm; needed are one and a half core radii, 1.8 mm.
   Construct construct = transverse();
   construct.fracture.position = 66.0 * mm;
-  construct.fracture.gap = 3.9 * mm;  // edge at 64.05
+  construct.fracture.gap = 5.1 * mm;  // edge at 63.45
   CHECK(check(construct).empty());
-  construct.fracture.gap = 4.1 * mm;  // edge at 63.95
-  check_finds_only_error(construct, "screw[2]", "\"S3\" passes 2.35 mm from the fracture's edge");
+  construct.fracture.gap = 5.3 * mm;  // edge at 63.35
+  check_finds_only_error(construct, "screw[2]", "\"S3\" passes 1.75 mm from the fracture's edge");
   construct.fracture.position = 62.0 * mm;
   check_finds_only_error(construct, "screw[2]", "goes into the fracture gap");
 }

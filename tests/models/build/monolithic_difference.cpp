@@ -1,0 +1,51 @@
+#include "tests/models/build/monolithic_difference.h"
+
+#include "models/findings/solve.h"
+#include "solver/bodies/stress.h"
+#include "tests/solver/bodies/monolithic.h"
+
+#include <algorithm>
+
+namespace gapstrain::tests {
+
+namespace {
+
+double difference(const Eigen::MatrixXd& one, const Eigen::MatrixXd& other) {
+  return (one - other).cwiseAbs().maxCoeff() / std::max(other.cwiseAbs().maxCoeff(), 1e-300);
+}
+
+}  // namespace
+
+MonolithicDifference monolithic_difference(const models::Construct& construct) {
+  const models::Assembly assembly = models::assemble(construct, construct.screws);
+  const auto chosen = models::chosen_screws(assembly, construct.screws);
+  std::vector<MonolithicBody> bodies;
+  for (const auto& body : assembly.bodies) bodies.push_back({&body.body->stiffness(), &body.ports});
+
+  MonolithicDifference worst;
+  for (const auto& load : assembly.loads) {
+    const auto solution = models::solve_load(assembly, chosen, load);
+    const auto displacements = models::recover_displacements(assembly, {solution});
+    std::vector<solver::Link> links;
+    for (const int link : solution.links)
+      links.push_back(assembly.system->links()[static_cast<std::size_t>(link)]);
+    const auto whole = solve_monolithic(bodies, links, load.forces);
+
+    for (std::size_t b = 0; b < 3; ++b) {
+      worst.displacement = std::max(worst.displacement, difference(displacements[b], whole.displacements[b]));
+      const auto stress = [&](const Eigen::MatrixXd& u) {
+        return solver::node_stress(assembly.bodies[b].body->shell(), u, 1.0);
+      };
+      worst.stress = std::max(worst.stress, difference(stress(displacements[b]), stress(whole.displacements[b])));
+    }
+    double largest = 0.0, off = 0.0;
+    for (std::size_t l = 0; l < links.size(); ++l) {
+      largest = std::max(largest, whole.link_forces[l].cwiseAbs().maxCoeff());
+      off = std::max(off, (solution.link_forces[l] - whole.link_forces[l]).cwiseAbs().maxCoeff());
+    }
+    worst.link_force = std::max(worst.link_force, off / largest);
+  }
+  return worst;
+}
+
+}  // namespace gapstrain::tests
