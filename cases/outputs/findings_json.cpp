@@ -108,6 +108,7 @@ Json variant(const models::WorkingLengthVariant& variant) {
 Json load(const models::LoadFindings& load) {
   Json json{{"load", load.load}};
   put(json, "buckling_factor", load.buckling_factor);
+  if (load.plate_clearance) json["plate_clearance_mm"] = load.plate_clearance->value();
   json["gap"] = gap(load.gap);
   json["plate"] = plate(load.plate);
   json["screws"] = Json::array();

@@ -127,6 +127,8 @@ std::vector<FindingsKey> findings_keys() {
   keys.push_back({"loads[].load", "name of the load case"});
   keys.push_back(
       {"loads[].buckling_factor", "factor on the load at which the construct buckles; left out when it cannot"});
+  keys.push_back({"loads[].plate_clearance_mm",
+                  "least distance of the plate's underside from the bone; negative: they would overlap"});
   append(keys, "loads[].gap.", gap);
   append(keys, "loads[].gap.near.", gap_point);
   append(keys, "loads[].gap.far.", gap_point);

@@ -52,21 +52,34 @@ ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, cons
   if (screw.cortices == 2)
     model.near_to_far = segment(model.section, radius, placement.direction, bone.near.middle, bone.near.inner,
                                 at_near, bone.far.inner, bone.far.middle, at_far);
-  model.plug = plug_flexibility(hole.diameter.value() / 2.0, plate_thickness, youngs_modulus,
+  model.plug = plug_flexibility(hole.diameter.value() / 2.0, plate_thickness, radius, youngs_modulus,
                                 screw.material.poissons_ratio);
   return model;
 }
 
-Eigen::Matrix<double, 6, 6> plug_flexibility(double radius, double thickness, double youngs_modulus,
-                                             double poissons_ratio) {
+Eigen::Matrix<double, 6, 6> plug_flexibility(double rim_radius, double thickness, double shaft_radius,
+                                             double youngs_modulus, double poissons_ratio) {
+  constexpr double even_depth = 0.145, uneven_depth = 0.24;  // of the shaft's hold, in shaft radii
   const Eigen::Matrix3d law = solver::isotropic_shell(youngs_modulus, poissons_ratio).plane_stress;
-  const Eigen::DiagonalMatrix<double, 3> twice_twist(1.0, 1.0, 2.0);
-  const double area = std::numbers::pi * radius * radius;
-  Eigen::Matrix<double, 6, 6> flexibility = Eigen::Matrix<double, 6, 6>::Zero();
-  flexibility.topLeftCorner<3, 3>() = (area * thickness * law).inverse();
-  flexibility.bottomRightCorner<3, 3>() =
-      (area * std::pow(thickness, 3) / 12.0 * (twice_twist * law * twice_twist)).inverse();
-  return flexibility;
+  const double even = even_depth * shaft_radius * youngs_modulus / (1.0 - poissons_ratio);
+  const double uneven = uneven_depth * shaft_radius * youngs_modulus / (1.0 + poissons_ratio);
+  Eigen::Matrix3d foot;
+  foot << (even + uneven) / 2.0, (even - uneven) / 2.0, 0.0,  //
+      (even - uneven) / 2.0, (even + uneven) / 2.0, 0.0,      //
+      0.0, 0.0, uneven / 2.0;
+
+  const Eigen::Matrix3d twice_twist = Eigen::Vector3d(1.0, 1.0, 2.0).asDiagonal();
+  const double disk_area = std::numbers::pi * rim_radius * rim_radius;
+  const double foot_area = std::numbers::pi * shaft_radius * shaft_radius;
+  Eigen::Matrix<double, 6, 6> stiffness = Eigen::Matrix<double, 6, 6>::Zero();
+  stiffness.topLeftCorner<3, 3>() = disk_area * thickness * law;
+  stiffness.bottomRightCorner<3, 3>() =
+      disk_area * std::pow(thickness, 3) / 12.0 * (twice_twist * law * twice_twist);
+  // Strain at the underside of the rim's modes: the wall's normal points away from the shaft.
+  Eigen::Matrix<double, 3, 6> at_underside;
+  at_underside << Eigen::Matrix3d::Identity(), thickness / 2.0 * twice_twist;
+  stiffness += foot_area * at_underside.transpose() * foot * at_underside;
+  return stiffness.inverse();
 }
 
 solver::Link shaft_link(const std::string& name, const ShaftSegment& segment, PortPlace from, PortPlace to) {

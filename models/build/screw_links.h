@@ -32,10 +32,16 @@ ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, cons
                        double plate_thickness, const PlateHole& hole, double near_wall, double far_wall,
                        const CorticalBone& cortex);
 
-// Flexibility of a disk that fills a rim, against the rim's six strain modes (solver/bodies/port.h): uniform
-// strain (pi a^2 t C)^-1, uniform curvature (pi a^2 t^3/12 T C T)^-1 with T = diag(1, 1, 2) for kappa_12 = w,12.
-Eigen::Matrix<double, 6, 6> plug_flexibility(double radius, double thickness, double youngs_modulus,
-                                             double poissons_ratio);
+// Flexibility of a head that fills a rim, against the rim's six strain modes (solver/bodies/port.h).
+//
+// The head is a disk, stiffness pi a^2 t C against uniform strain and pi a^2 t^3/12 T C T against uniform
+// curvature, T = diag(1, 1, 2) for kappa_12 = w,12. The shaft that stands on its underside holds it there over the
+// shaft's own section, like a layer of metal of depth delta at the height h = t/2 from the middle: it resists the
+// strain there, eps + h T kappa. Depths in shaft radii: 0.145 for strain alike in all directions, 0.24 for the
+// rest (own three-dimensional unit cell of a disk with a shaft of its own metal, for radii of disk over shaft
+// of 1.25 to 1.54). `rim_radius`, `thickness`: of the disk; `shaft_radius`: of the core, mm.
+Eigen::Matrix<double, 6, 6> plug_flexibility(double rim_radius, double thickness, double shaft_radius,
+                                             double youngs_modulus, double poissons_ratio);
 
 // Where a port sits among the construct's bodies.
 struct PortPlace {

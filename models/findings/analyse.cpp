@@ -6,12 +6,15 @@
 #include "models/findings/figures.h"
 #include "models/findings/gap_strain.h"
 #include "models/findings/make_fields.h"
+#include "models/findings/plate_clearance.h"
 #include "models/findings/plate_stress.h"
 #include "models/findings/screw_forces.h"
 #include "models/findings/solve.h"
 #include "models/findings/stiffness.h"
 #include "models/findings/trust.h"
 #include "models/findings/working_length.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <future>
@@ -68,6 +71,8 @@ Analysis analyse(const Construct& construct, const Progress& progress) {
     entry.screws = measure_screws(assembly, chosen, solution);
     entry.bone = measure_bone(assembly, chosen, {&stress[proximal_body][l], &stress[distal_body][l]});
     entry.working_length_effect = measure_working_length_effect(assembly, variants, load);
+    if (const auto clearance = measure_plate_clearance(assembly, displacements))
+      entry.plate_clearance = clearance->under_load;
     entry.buckling_factor = measure_buckling(assembly, chosen, load, displacements);
     return std::pair{std::move(entry), make_fields(assembly, chosen, load.name, displacements,
                                                    {&stress[0][l], &stress[1][l], &stress[2][l]}, solution)};
@@ -80,6 +85,12 @@ Analysis analyse(const Construct& construct, const Progress& progress) {
     findings.loads.push_back(std::move(entry));
     analysis.fields.loads.push_back(std::move(fields));
   }
+  for (const auto& load : findings.loads)
+    if (load.plate_clearance && load.plate_clearance->value() < 0.0)
+      findings.remarks.push_back(
+          fmt::format("Under \"{}\" the plate would press {:.2g} mm into the bone; contact there is not in this "
+                      "calculation, in truth the bone takes part of the plate's load.",
+                      load.load, -load.plate_clearance->value()));
   findings.trust = measure_trust(assembly, solved, findings.loads);
   return analysis;
 }

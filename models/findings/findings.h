@@ -144,6 +144,7 @@ struct LoadFindings {
   PlateFindings plate;
   std::vector<ScrewFindings> screws;
   BoneFindings bone;
+  std::optional<Length> plate_clearance;  // least, underside to bone, under load; negative: they would overlap
   std::vector<WorkingLengthVariant> working_length_effect;
   std::optional<double> buckling_factor;  // smallest positive; absent when the load cannot buckle the construct
 };
