@@ -25,31 +25,40 @@ Metal metal(double youngs_modulus, double nu) {
 
 }  // namespace
 
-Construct plated_tube() {
+Construct plated_tube(const TubeSizes& sizes) {
   Construct construct;
   construct.name = "plated tube";
   construct.bone.name = "tube";
-  construct.bone.length = 160.0 * mm;
-  construct.bone.stations = {{80.0 * mm, 14.0 * mm, 14.0 * mm, 2.5 * mm, 0.0 * mm, 0.0 * mm}};
-  construct.bone.cortex = isotropic_cortex("tube", 17000.0 * mpa, 0.3, "made up for tests");
+  construct.bone.length = sizes.length * mm;
+  const Length outer = sizes.outer * mm, middle = 0.5 * construct.bone.length;
+  construct.bone.stations = {{middle, outer, outer, 0.5 * (sizes.outer - sizes.inner) * mm, 0.0 * mm, 0.0 * mm}};
+  construct.bone.cortex = isotropic_cortex("tube", sizes.bone_modulus * mpa, 0.3, "made up for tests");
   Plate& plate = construct.plate;
-  plate.length = 112.0 * mm;
-  plate.sections = {{0.0 * mm, 8.0 * mm, 2.5 * mm}};
-  for (int hole = 0; hole < 10; ++hole)
-    plate.holes.push_back({(6.5 + 11.0 * hole) * mm, HoleShape::round, 3.0 * mm, 3.0 * mm});
-  plate.material = metal(110000.0, 0.3);
-  plate.proximal_end = 24.0 * mm;
-  plate.standoff = 1.5 * mm;
-  for (const int hole : {1, 3, 4, 7, 8, 10}) {
-    Screw screw;
-    screw.label = fmt::format("S{}", hole);
-    screw.hole = hole;
-    screw.size = {"2.4 core", 3.0 * mm, 2.4 * mm, 1.0 * mm, "made up for tests"};
-    screw.material = plate.material;
-    construct.screws.push_back(screw);
+  plate.length = sizes.plate_length * mm;
+  plate.sections = {{0.0 * mm, sizes.plate_width * mm, sizes.plate_thickness * mm}};
+  plate.material = metal(sizes.metal_modulus, 0.3);
+  plate.proximal_end = middle - 0.5 * plate.length;
+  plate.standoff = sizes.standoff * mm;
+  // Holes from proximal to distal: outermost to innermost, then back out.
+  for (int side = -1; side <= 1; side += 2) {
+    for (int step = 0; step < sizes.holes_a_side; ++step) {
+      const int k = side < 0 ? sizes.holes_a_side - 1 - step : step;
+      const Length place = 0.5 * plate.length + side * (sizes.first_hole + sizes.pitch * k) * mm;
+      plate.holes.push_back({place, HoleShape::round, sizes.hole * mm, sizes.hole * mm});
+      if (std::find(sizes.screws.begin(), sizes.screws.end(), k) == sizes.screws.end()) continue;
+      Screw screw;
+      screw.hole = static_cast<int>(plate.holes.size());
+      screw.label = fmt::format("S{}", screw.hole);
+      screw.size = {"test size", std::max(sizes.hole, sizes.core) * mm, sizes.core * mm, 1.0 * mm,
+                    "made up for tests"};
+      screw.material = plate.material;
+      screw.cortices = sizes.cortices;
+      screw.tilt_along = -side * sizes.tilt * degree;
+      construct.screws.push_back(screw);
+    }
   }
-  construct.fracture.position = 80.0 * mm;
-  construct.fracture.gap = 3.0 * mm;
+  construct.fracture.position = middle;
+  construct.fracture.gap = sizes.gap * mm;
 
   LoadCase axial = named_load("axial"), bending = named_load("bending"), torsion = named_load("torsion");
   axial.ball_distance = 4.0 * mm;
