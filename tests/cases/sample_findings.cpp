@@ -49,6 +49,7 @@ LoadFindings sample_load(int number) {
   load.working_length_effect = {{true, std::nullopt, 66.0 * mm, 0.12, 0.41, 0.39, -0.28},
                                 {false, "the next hole lies over the gap", Length{}, 0.0, 0.0, 0.0, 0.0}};
   load.buckling_factor = 31.7 / size;
+  load.plate_clearance = 0.83 * mm;
   return load;
 }
 
