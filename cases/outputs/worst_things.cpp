@@ -42,9 +42,9 @@ Remark plate_remark(const models::Findings& findings) {
   const std::string place = peak.hole ? fmt::format("at hole {}", *peak.hole)
                                       : fmt::format("{:.0f} mm from its proximal end", peak.along.value());
   std::string solid;
-  if (peak.hole)
-    if (const auto& at_hole = load.plate.holes[static_cast<std::size_t>(*peak.hole - 1)]; at_hole.peak_solid)
-      solid = fmt::format(" (less conservative, in three dimensions: {:.0f} MPa)", at_hole.peak_solid->value());
+  for (const auto& hole : load.plate.holes)
+    if (peak.hole == hole.hole && hole.peak_solid)
+      solid = fmt::format(" (less conservative, in three dimensions: {:.0f} MPa)", hole.peak_solid->value());
   return {used(load.plate.factor_to_yield),
           fmt::format("Plate: {:.0f} MPa von Mises {}, {} face, under \"{}\"{}; {}.", peak.von_mises.value(),
                       place, face_name(peak.face), load.load, solid, factor(load.plate.factor_to_yield))};
