@@ -135,7 +135,7 @@ void Window::write(const std::filesystem::path& png) {
   vtkNew<vtkPNGWriter> writer;
   writer->SetInputData(averaged_down(pixels->GetPointer(0), width_, height_));
   writer->WriteToMemoryOn();
-  writer->SetCompressionLevel(4);
+  writer->SetCompressionLevel(1);
   writer->Write();
   vtkUnsignedCharArray* bytes = writer->GetResult();
   const std::string_view contents(reinterpret_cast<const char*>(bytes->GetPointer(0)),

@@ -1,5 +1,7 @@
 #include "models/findings/plate_clearance.h"
 
+#include <cmath>
+
 namespace gapstrain::models {
 
 std::optional<PlateClearance> measure_plate_clearance(const Assembly& assembly,
@@ -8,7 +10,7 @@ std::optional<PlateClearance> measure_plate_clearance(const Assembly& assembly,
   const double cell = assembly.bone_shape->perimeter() / 24.0;
   const mesh::ShellMesh& plate = *assembly.plate_mesh.mesh;
   std::optional<PlateClearance> least;
-  for (Eigen::Index node = 0; node < plate.nodes.rows(); ++node) {
+  for (const int node : assembly.plate_sample) {
     const Eigen::Vector3d normal = plate.directors.row(node).transpose();
     const Eigen::Vector3d underside = plate.nodes.row(node).transpose() - 0.5 * plate.thickness(node) * normal;
     Eigen::Vector3d bone_motion = Eigen::Vector3d::Zero();
@@ -16,6 +18,7 @@ std::optional<PlateClearance> measure_plate_clearance(const Assembly& assembly,
     for (const auto body : {proximal_body, distal_body}) {
       const Eigen::MatrixX3d& nodes = assembly.bodies[body].body->shell().mesh->nodes;
       for (Eigen::Index k = 0; k < nodes.rows(); ++k) {
+        if (std::abs(nodes(k, 0) - underside.x()) > 2.0 * cell) continue;
         const Eigen::Vector3d arm = nodes.row(k).transpose() - underside;
         const double height = arm.dot(normal), across = arm.squaredNorm() - height * height;
         const bool is_below = height < 0.0 && -height < 4.0 * cell;

@@ -13,7 +13,7 @@ struct PlateClearance {
   Length under_load;  // negative: they would overlap
 };
 
-// Place of least clearance under one load, over all nodes of the plate that have bone below them; nothing when
+// Place of least clearance under one load, over the plate's sampled nodes that have bone below them; nothing when
 // none has. `displacements`: of each body, (6n).
 std::optional<PlateClearance> measure_plate_clearance(const Assembly& assembly,
                                                       const std::array<Eigen::VectorXd, 3>& displacements);
