@@ -125,13 +125,11 @@ CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned,
       screw, planned.placement, construct.plate, assembly.plate_shape->thickness(hole.position.value()), hole,
       wall(planned.placement.bone->near), wall(planned.placement.bone->far), construct.bone.cortex);
   const PortPlace head = ports.hole(screw.hole), near = ports.bone(planned.near_spot);
-  candidate.near_body = near.body;
   candidate.links.push_back(links.add(plug_link(screw.label + " head", candidate.model.plug, head)));
   candidate.links.push_back(
       links.add(shaft_link(screw.label + " to near cortex", candidate.model.head_to_near, head, near)));
   if (candidate.model.near_to_far) {
     const PortPlace far = ports.bone(planned.far_spot);
-    candidate.far_body = far.body;
     candidate.links.push_back(
         links.add(shaft_link(screw.label + " to far cortex", *candidate.model.near_to_far, near, far)));
   }

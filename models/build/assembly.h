@@ -33,7 +33,6 @@ struct BuiltBody {
 struct CandidateScrew {
   PlannedScrew planned;
   ScrewModel model;
-  int near_body = proximal_body, far_body = proximal_body;
   std::vector<int> links;  // head plug, head to near cortex, near to far cortex (when there is one)
 };
 

@@ -71,8 +71,7 @@ Analysis analyse(const Construct& construct, const Progress& progress) {
     entry.screws = measure_screws(assembly, chosen, solution);
     entry.bone = measure_bone(assembly, chosen, {&stress[proximal_body][l], &stress[distal_body][l]});
     entry.working_length_effect = measure_working_length_effect(assembly, variants, load);
-    if (const auto clearance = measure_plate_clearance(assembly, displacements))
-      entry.plate_clearance = clearance->under_load;
+    entry.plate_clearance = measure_plate_clearance(assembly, displacements);
     entry.buckling_factor = measure_buckling(assembly, chosen, load, displacements);
     return std::pair{std::move(entry), make_fields(assembly, chosen, load.name, displacements,
                                                    {&stress[0][l], &stress[1][l], &stress[2][l]}, solution)};

@@ -4,12 +4,12 @@
 
 namespace gapstrain::models {
 
-std::optional<PlateClearance> measure_plate_clearance(const Assembly& assembly,
-                                                      const std::array<Eigen::VectorXd, 3>& displacements) {
+std::optional<Length> measure_plate_clearance(const Assembly& assembly,
+                                              const std::array<Eigen::VectorXd, 3>& displacements) {
   // A place is over bone when a node of the bone is no further from it, across the plate's normal, than a cell.
   const double cell = assembly.bone_shape->perimeter() / 24.0;
   const mesh::ShellMesh& plate = *assembly.plate_mesh.mesh;
-  std::optional<PlateClearance> least;
+  std::optional<Length> least;
   for (const int node : assembly.plate_sample) {
     const Eigen::Vector3d normal = plate.directors.row(node).transpose();
     const Eigen::Vector3d underside = plate.nodes.row(node).transpose() - 0.5 * plate.thickness(node) * normal;
@@ -30,7 +30,7 @@ std::optional<PlateClearance> measure_plate_clearance(const Assembly& assembly,
     if (nearest >= cell * cell) continue;
     const double at_rest = -assembly.bone_shape->depth(underside);
     const double under_load = at_rest + normal.dot(displacements[plate_body].segment<3>(6 * node) - bone_motion);
-    if (!least || under_load < least->under_load.value()) least = {at_rest * mm, under_load * mm};
+    if (!least || under_load < least->value()) least = under_load * mm;
   }
   return least;
 }

@@ -8,14 +8,9 @@
 
 namespace gapstrain::models {
 
-struct PlateClearance {
-  Length at_rest;     // between the plate's underside and the bone, at the place that comes closest
-  Length under_load;  // negative: they would overlap
-};
-
-// Place of least clearance under one load, over the plate's sampled nodes that have bone below them; nothing when
-// none has. `displacements`: of each body, (6n).
-std::optional<PlateClearance> measure_plate_clearance(const Assembly& assembly,
-                                                      const std::array<Eigen::VectorXd, 3>& displacements);
+// Least distance of the plate's underside from the bone under one load (negative: they would overlap), over the
+// plate's sampled nodes that have bone below them; nothing when none has. `displacements`: of each body, (6n).
+std::optional<Length> measure_plate_clearance(const Assembly& assembly,
+                                              const std::array<Eigen::VectorXd, 3>& displacements);
 
 }  // namespace gapstrain::models
