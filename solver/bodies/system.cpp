@@ -1,21 +1,25 @@
 #include "solver/bodies/system.h"
 
-#include <Eigen/Cholesky>
-#include <Eigen/Eigenvalues>
+#include "solver/bodies/elimination.h"
 
 #include <cassert>
 #include <utility>
 
 namespace gapstrain::solver {
 
-MechanismError::MechanismError(int body_index, const Eigen::Matrix<double, 6, 1>& amplitudes)
-    : std::runtime_error("the links leave a body free to move"), body(body_index), motion(amplitudes) {}
+MechanismError::MechanismError(const Eigen::VectorXd& free_motion)
+    : std::runtime_error("the links leave a body free to move") {
+  Eigen::Index largest = 0;
+  free_motion.cwiseAbs().maxCoeff(&largest);
+  body = static_cast<int>(largest / 6);
+  motion = free_motion.segment<6>(6 * (largest / 6)) / free_motion(largest);
+}
 
 System::System(std::vector<const Condensed*> bodies, std::vector<Link> links)
     : bodies_(std::move(bodies)), links_(std::move(links)) {
   Eigen::Index forces = 0;
   for (const auto& link : links_) {
-    first_force_.push_back(forces);
+    first_row_.push_back(forces);
     forces += link.size();
   }
   const auto body_count = static_cast<Eigen::Index>(bodies_.size());
@@ -24,7 +28,7 @@ System::System(std::vector<const Condensed*> bodies, std::vector<Link> links)
   initial_ = Eigen::VectorXd::Zero(forces);
   for (std::size_t l = 0; l < links_.size(); ++l) {
     const auto& link = links_[l];
-    const Eigen::Index first = first_force_[l];
+    const Eigen::Index first = first_row_[l];
     assert(link.initial.size() == link.size());
     flexibility_.block(first, first, link.size(), link.size()) = link.flexibility;
     initial_.segment(first, link.size()) = link.initial;
@@ -49,78 +53,90 @@ System::System(std::vector<const Condensed*> bodies, std::vector<Link> links)
   flexibility_ = (0.5 * (flexibility_ + flexibility_.transpose())).eval();
 }
 
+std::vector<Eigen::Index> System::rows_of(const std::vector<int>& links) const {
+  std::vector<Eigen::Index> rows;
+  for (const int link : links)
+    for (Eigen::Index k = 0; k < links_[static_cast<std::size_t>(link)].size(); ++k)
+      rows.push_back(first_row(link) + k);
+  return rows;
+}
+
 PortLoads System::no_loads(Eigen::Index load_cases) const {
   PortLoads loads;
   for (const auto* body : bodies_) loads.push_back(Eigen::MatrixXd::Zero(body->compliance.rows(), load_cases));
   return loads;
 }
 
-Solution System::solve(const std::vector<int>& active, const PortLoads& loads) const {
-  std::vector<Eigen::MatrixXd> free_motions, resultants;
+System::LoadAlone System::alone(const PortLoads& loads) const {
+  const Eigen::Index cases = loads.front().cols();
+  LoadAlone alone{Eigen::MatrixXd::Zero(rows(), cases), Eigen::MatrixXd(rigid_.cols(), cases)};
   for (std::size_t b = 0; b < bodies_.size(); ++b) {
-    free_motions.push_back(bodies_[b]->compliance * loads[b]);
-    resultants.push_back(bodies_[b]->rigid.transpose() * loads[b]);
+    alone.deformations += coupling_[b].transpose() * (bodies_[b]->compliance * loads[b]);
+    alone.resultants.middleRows<6>(static_cast<Eigen::Index>(6 * b)) = bodies_[b]->rigid.transpose() * loads[b];
   }
-  Solution solution = solve_free(active, free_motions, resultants, false);
+  return alone;
+}
+
+Solution System::solve(const std::vector<int>& active, const PortLoads& loads) const {
+  return solve(active, loads, initial_);
+}
+
+Solution System::solve(const std::vector<int>& active, const PortLoads& loads,
+                       const Eigen::VectorXd& initial) const {
+  Solution solution = solve_rows(active, alone(loads), initial);
   for (std::size_t b = 0; b < bodies_.size(); ++b) {
     solution.port_forces[b] += loads[b];
-    solution.motions[b] += free_motions[b];
+    solution.motions[b] += bodies_[b]->compliance * loads[b];
   }
   return solution;
 }
 
 Solution System::solve_free(const std::vector<int>& active, const std::vector<Eigen::MatrixXd>& free_motions,
-                            const std::vector<Eigen::MatrixXd>& resultants, bool stress_free) const {
-  std::vector<Eigen::Index> rows;
-  for (const int link : active)
-    for (Eigen::Index k = 0; k < links_[static_cast<std::size_t>(link)].size(); ++k)
-      rows.push_back(first_force_[static_cast<std::size_t>(link)] + k);
-
-  const Eigen::Index load_cases = free_motions.front().cols();
-  const auto rigid_count = static_cast<Eigen::Index>(6 * bodies_.size());
-  Eigen::MatrixXd right = Eigen::MatrixXd::Zero(flexibility_.rows(), load_cases);
-  Eigen::MatrixXd rigid_load(rigid_count, load_cases);
+                            const std::vector<Eigen::MatrixXd>& resultants) const {
+  const Eigen::Index cases = free_motions.front().cols();
+  LoadAlone load{Eigen::MatrixXd::Zero(rows(), cases), Eigen::MatrixXd(rigid_.cols(), cases)};
   for (std::size_t b = 0; b < bodies_.size(); ++b) {
-    right += coupling_[b].transpose() * free_motions[b];
-    rigid_load.middleRows<6>(static_cast<Eigen::Index>(6 * b)) = resultants[b];
+    load.deformations += coupling_[b].transpose() * free_motions[b];
+    load.resultants.middleRows<6>(static_cast<Eigen::Index>(6 * b)) = resultants[b];
   }
-  if (!stress_free) right.colwise() -= initial_;
+  return solve_rows(active, load, Eigen::VectorXd::Zero(rows()));
+}
 
-  // Schur complement on the rigid amplitudes: A = D^T S^-1 D holds the bodies if and only if it is definite.
-  const Eigen::LLT<Eigen::MatrixXd> cholesky(Eigen::MatrixXd(flexibility_(rows, rows)));
-  if (cholesky.info() != Eigen::Success)
-    throw std::invalid_argument("two rigid links hold the same motion of a port");
-  const Eigen::MatrixXd rigid_rows = rigid_(rows, Eigen::all);
-  const Eigen::MatrixXd y_rigid = cholesky.matrixL().solve(rigid_rows);
-  const Eigen::MatrixXd y_right = cholesky.matrixL().solve(right(rows, Eigen::all).eval());
-  const Eigen::MatrixXd holding = y_rigid.transpose() * y_rigid;
-  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> spectrum(holding);
-  if (spectrum.eigenvalues()(0) < 1e-12 * spectrum.eigenvalues()(rigid_count - 1)) {
-    const Eigen::VectorXd free = spectrum.eigenvectors().col(0);
-    Eigen::Index largest = 0;
-    free.cwiseAbs().maxCoeff(&largest);
-    const Eigen::Index body = largest / 6;
-    throw MechanismError(static_cast<int>(body), free.segment<6>(6 * body) / free(largest));
-  }
-  const Eigen::MatrixXd amplitudes =
-      spectrum.eigenvectors() * spectrum.eigenvalues().cwiseInverse().asDiagonal() *
-      (spectrum.eigenvectors().transpose() * (rigid_load - y_rigid.transpose() * y_right));
-  const Eigen::MatrixXd forces = cholesky.matrixU().solve(y_right + y_rigid * amplitudes);
+Solution System::solve_rows(const std::vector<int>& active, const LoadAlone& load,
+                            const Eigen::VectorXd& initial) const {
+  const auto taken = rows_of(active);
+  const Elimination links(flexibility_(taken, taken), rigid_(taken, Eigen::all));
+  if (links.free_motions().cols() > 0) throw MechanismError(links.free_motions().col(0));
+  const Eigen::MatrixXd right = load.deformations.colwise() - initial;
+  const auto answer = links.solve(right(taken, Eigen::all), load.resultants);
+  Eigen::MatrixXd forces = Eigen::MatrixXd::Zero(rows(), right.cols());
+  forces(taken, Eigen::all) = answer.forces;
+  return compose(active, forces, answer.amplitudes, no_loads(right.cols()), initial);
+}
 
+Solution System::compose(const std::vector<int>& active, const Eigen::MatrixXd& forces,
+                         const Eigen::MatrixXd& amplitudes, const PortLoads& loads,
+                         const Eigen::VectorXd& initial) const {
   Solution solution;
   solution.links = active;
-  Eigen::MatrixXd all_forces = Eigen::MatrixXd::Zero(flexibility_.rows(), load_cases);
-  all_forces(rows, Eigen::all) = forces;
-  for (const int link : active)
-    solution.link_forces.push_back(all_forces.middleRows(first_force_[static_cast<std::size_t>(link)],
-                                                         links_[static_cast<std::size_t>(link)].size()));
+  for (const int link : active) {
+    const Eigen::Index size = links_[static_cast<std::size_t>(link)].size();
+    solution.link_forces.push_back(forces.middleRows(first_row(link), size));
+    solution.initial.push_back(initial.segment(first_row(link), size));
+  }
   for (std::size_t b = 0; b < bodies_.size(); ++b) {
     const Eigen::MatrixXd amplitude = amplitudes.middleRows<6>(static_cast<Eigen::Index>(6 * b));
-    solution.port_forces.push_back(-(coupling_[b] * all_forces));
+    solution.port_forces.push_back(loads[b] - coupling_[b] * forces);
     solution.motions.push_back(bodies_[b]->compliance * solution.port_forces[b] + bodies_[b]->rigid * amplitude);
     solution.amplitudes.push_back(amplitude);
   }
   return solution;
+}
+
+Eigen::MatrixXd System::deformations(const Solution& solution) const {
+  Eigen::MatrixXd deformations = Eigen::MatrixXd::Zero(rows(), solution.motions.front().cols());
+  for (std::size_t b = 0; b < bodies_.size(); ++b) deformations += coupling_[b].transpose() * solution.motions[b];
+  return deformations;
 }
 
 EnergyBalance energy_balance(const System& system, const Solution& solution, const PortLoads& loads) {
@@ -137,7 +153,7 @@ EnergyBalance energy_balance(const System& system, const Solution& solution, con
     const auto& forces = solution.link_forces[l];
     const Eigen::MatrixXd stretch = link.flexibility * forces;
     balance.stored += 0.5 * forces.cwiseProduct(stretch).colwise().sum().transpose();
-    balance.supplied -= 0.5 * (forces.transpose() * link.initial);
+    balance.supplied -= 0.5 * (forces.transpose() * solution.initial[l]);
   }
   return balance;
 }

@@ -1,0 +1,63 @@
+// The dense problem of links in place, solved for any right-hand side: see system.h for the equations.
+#pragma once
+
+#include <Eigen/Cholesky>
+#include <Eigen/Core>
+
+#include <optional>
+
+namespace gapstrain::solver {
+
+// Weak springs on those rigid motions that no link resists, as a hand holds a part until something else does.
+// They pull towards the amplitudes `at` with `stiffness` and leave every resisted motion alone. Turns count as the
+// way of a point 50 mm off.
+struct Hands {
+  double stiffness = 0.01;  // N/mm
+  Eigen::VectorXd at;       // (6 bodies)
+};
+
+class Elimination {
+ public:
+  // `flexibility`: S of the links' rows (k x k); `rigid`: D = B^T G of them (k x 6 bodies).
+  // @throw std::invalid_argument when rigid links are redundant on one and the same port.
+  Elimination(const Eigen::MatrixXd& flexibility, const Eigen::MatrixXd& rigid, std::optional<Hands> hands = {});
+
+  // Motions that the links leave free: (6 bodies x free motions), each of length 1; without columns when they hold
+  // all bodies.
+  const Eigen::MatrixXd& free_motions() const { return free_; }
+
+  struct Answer {
+    Eigen::MatrixXd forces;      // s (k x cases)
+    Eigen::MatrixXd amplitudes;  // a (6 bodies x cases)
+  };
+
+  // S s - D a = right, D^T s + H (a - at) = rigid_load, H the hands'. @pre no free motion, or hands.
+  Answer solve(const Eigen::MatrixXd& right, const Eigen::MatrixXd& rigid_load) const;
+
+  void move_hands(const Eigen::VectorXd& at) { hands_->at = at; }
+
+  // What the hands pull with at these amplitudes: resultants on the bodies (6 bodies), N.
+  Eigen::VectorXd pull(const Eigen::VectorXd& amplitudes) const;
+
+  // For further rows c, coupled to these by S_sc (k x c) and with D_c (c x 6 bodies), `own` = S_cc: the compliance
+  // that they see, own - S_cs s + D_c a of unit forces on them. Split in two so that blocks can be had one by one.
+  struct Columns {
+    Eigen::MatrixXd reduced;  // L^-1 S_sc
+    Eigen::MatrixXd rigid;    // D_c^T - D^T S^-1 S_sc
+    Eigen::MatrixXd held;     // (A + H)^-1 of the former
+  };
+  Columns columns(const Eigen::MatrixXd& coupling, const Eigen::MatrixXd& rigid) const;
+  static Eigen::MatrixXd compliance(const Eigen::MatrixXd& own, const Columns& rows, const Columns& columns);
+
+ private:
+  Eigen::MatrixXd hold(const Eigen::MatrixXd& rigid_load) const;  // (A + H)^-1
+
+  Eigen::LLT<Eigen::MatrixXd> cholesky_;
+  Eigen::MatrixXd reduced_rigid_;  // L^-1 D
+  Eigen::MatrixXd vectors_;        // of A
+  Eigen::VectorXd inverse_values_;
+  Eigen::MatrixXd free_;
+  std::optional<Hands> hands_;
+};
+
+}  // namespace gapstrain::solver
