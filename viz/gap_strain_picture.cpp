@@ -1,5 +1,5 @@
-#include "viz/chart.h"
 #include "viz/pictures.h"
+#include "viz/round_bone.h"
 #include "viz/sheet.h"
 #include "viz/ticks.h"
 #include "viz/window.h"
@@ -9,17 +9,16 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 namespace gapstrain::viz {
 
 namespace {
 
-constexpr std::size_t most_loads = curve_colours.size();
-constexpr std::array<Marker, most_loads> load_markers{Marker::circle, Marker::square, Marker::triangle,
-                                                      Marker::diamond};
 constexpr double most_strain = 150.0;  // %; beyond it no tissue lives, and the windows would shrink to lines
 constexpr double legend_row = 50.0;
+constexpr double closed_row = 40.0;
 
 // A healing window: magnitudes of axial strain in % between `from` and `to`.
 // Limits 2, 10 and 100 %: Perren & Cordey 1980, as quoted in open surgical texts.
@@ -34,44 +33,32 @@ constexpr std::array<HealingWindow, 3> windows{{{0.0, 2.0, "bone may form", "up 
                                                 {10.0, 100.0, "granulation", "up to 100 %", {0.95, 0.97, 0.98}}}};
 
 struct LoadCurves {
-  std::vector<double> around, axial, shear;  // degrees, %, %
+  RoundCurve axial, shear;  // %
+  std::size_t places = 0;
+  bool closed_somewhere() const { return !axial.missing.empty(); }
 };
 
-// The edge as a closed curve over 0 to 360 degrees: its last point comes again before its first, and the first
-// after its last.
 LoadCurves curves_of(const models::GapFindings& gap) {
-  LoadCurves curves;
-  const auto add = [&](const models::GapPoint& point, double turn) {
-    curves.around.push_back(point.around.value() * 180.0 / std::numbers::pi + turn);
-    curves.axial.push_back(100.0 * point.axial_strain);
-    curves.shear.push_back(100.0 * point.shear_strain);
-  };
-  if (gap.edge.empty()) return curves;
-  // The neighbours from across the seam are cut to the chart's ends.
-  const auto cut_at = [&](double angle, const models::GapPoint& before, const models::GapPoint& after) {
-    constexpr double full = 2.0 * std::numbers::pi;
-    const double start = before.around.value() - full, span = after.around.value() - start;
-    const double part = span > 0.0 ? -start / span : 0.0;
-    const auto mix = [&](double a, double b) { return 100.0 * (a + part * (b - a)); };
-    curves.around.push_back(angle);
-    curves.axial.push_back(mix(before.axial_strain, after.axial_strain));
-    curves.shear.push_back(mix(before.shear_strain, after.shear_strain));
-  };
-  cut_at(0.0, gap.edge.back(), gap.edge.front());
-  for (const auto& point : gap.edge) add(point, 0.0);
-  cut_at(360.0, gap.edge.back(), gap.edge.front());
-  return curves;
+  constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
+  std::vector<double> around, axial, shear;
+  for (const auto& point : gap.edge) {
+    around.push_back(point.around.value() * 180.0 / std::numbers::pi);
+    axial.push_back(100.0 * point.axial_strain.value_or(nothing));
+    shear.push_back(100.0 * point.shear_strain.value_or(nothing));
+  }
+  return {round_curve(around, axial), round_curve(around, shear), around.size()};
 }
 
 Axis strain_axis(const std::vector<LoadCurves>& loads) {
   // At least the first window shows whole, however small the strains.
   double low = -windows[0].to, high = windows[0].to;
   for (const auto& load : loads)
-    for (const auto* values : {&load.axial, &load.shear})
-      for (const double value : *values) {
-        low = std::min(low, value);
-        high = std::max(high, value);
-      }
+    for (const auto* curve : {&load.axial, &load.shear})
+      for (const auto& piece : curve->pieces)
+        for (const double value : piece.values) {
+          low = std::min(low, value);
+          high = std::max(high, value);
+        }
   const double room = 0.06 * (high - low);
   if (low < -windows[0].to) low = std::max(low - room, -most_strain);
   if (high > windows[0].to) high = std::min(high + room, most_strain);
@@ -115,24 +102,26 @@ void draw_windows(Canvas& canvas, const Panel& panel) {
   }
 }
 
-void draw_places_round(Canvas& canvas, const Panel& panel) {
-  constexpr std::array<const char*, 5> words{"near cortex", "+y side", "far cortex", "\u2212y side",
-                                             "near cortex"};
-  for (std::size_t k = 0; k < words.size(); ++k) {
-    const double angle = 90.0 * static_cast<double>(k), x = panel.at(angle, 0.0).x();
-    canvas.text({x, panel.area.bottom - 14.0}, fmt::format("{:.0f}°", angle),
-                {.size = letter::small, .across = Across::centre, .upright = Upright::top});
-    canvas.text({x, panel.area.bottom - 52.0}, words[k], {.across = Across::centre, .upright = Upright::top});
+// Under the panel a row for each load that closes the fracture somewhere: grey where it does.
+double draw_closed(Canvas& canvas, const Panel& panel, const std::vector<LoadCurves>& loads) {
+  double top = panel.area.bottom - 8.0;
+  for (std::size_t l = 0; l < loads.size(); ++l) {
+    if (!loads[l].closed_somewhere()) continue;
+    const double middle = top - 0.5 * closed_row;
+    for (const auto& [from, to] : loads[l].axial.missing) {
+      const Rect band{panel.at(from, 0.0).x(), top - closed_row + 4.0, panel.at(to, 0.0).x(), top};
+      canvas.fill(band, ink::grid);
+      const TextStyle style{.size = letter::small, .across = Across::centre, .upright = Upright::centre};
+      if (canvas.text_size("closed", style).x() < band.width()) canvas.text(band.centre(), "closed", style);
+    }
+    canvas.marker({panel.area.left - 30.0, middle}, load_style(l, 1).marker, 11.0, load_style(l, 1).colour, false);
+    top -= closed_row;
   }
-}
-
-CurveStyle axial_style(std::size_t load, std::size_t points) {
-  const std::size_t apart = std::max<std::size_t>(points / 12, 1);
-  return {curve_colours[load], Dash::solid, load_markers[load], false, 5.0, (load * apart) / most_loads, apart};
+  return panel.area.bottom - top;
 }
 
 CurveStyle shear_style(std::size_t load, std::size_t points) {
-  CurveStyle style = axial_style(load, points);
+  CurveStyle style = load_style(load, points);
   style.dash = Dash::dashed;
   style.hollow = true;
   style.width = 4.0;
@@ -151,22 +140,26 @@ void draw_legend(Canvas& canvas, double top, const models::Findings& findings, s
     TextStyle name_style = style;
     while (name_style.size > 18 && canvas.text_size(load.load, name_style).x() > 640.0) name_style.size -= 2;
     canvas.text({sheet::margin, y}, load.load, name_style);
-    draw_sample(canvas, {740.0, y}, 110.0, axial_style(l, 1));
-    canvas.text(
-        {866.0, y},
-        fmt::format("axial {} to {} %", percent(load.gap.axial_strain.min), percent(load.gap.axial_strain.max)),
-        style);
+    const auto& axial = load.gap.axial_strain;
+    const auto& shear = load.gap.shear_strain;
+    draw_sample(canvas, {740.0, y}, 110.0, load_style(l, 1));
+    if (!axial || !shear) {
+      canvas.text({866.0, y}, "closed all round: no strain", style);
+      continue;
+    }
+    canvas.text({866.0, y}, fmt::format("axial {} to {} %", percent(axial->min), percent(axial->max)), style);
     draw_sample(canvas, {1370.0, y}, 110.0, shear_style(l, 1));
-    canvas.text({1496.0, y}, fmt::format("shear up to {} %", percent(load.gap.shear_strain.max)), style);
+    canvas.text({1496.0, y}, fmt::format("shear up to {} %", percent(shear->max)), style);
   }
 }
 
-std::string subtitle(const models::Findings& findings, std::size_t count) {
+std::string subtitle(const models::Findings& findings, const std::vector<LoadCurves>& loads) {
+  const std::size_t count = loads.size();
   std::string text = "Strain of the gap round the fracture edge; negative axial strain closes it";
   if (findings.loads.size() > count)
     text = fmt::format("{}. First {} of {} loads", text, count, findings.loads.size());
-  if (std::any_of(findings.loads.begin(), findings.loads.end(), [](const auto& l) { return l.gap.closes; }))
-    text += ". A gap would close: its strains do not hold";
+  if (std::any_of(loads.begin(), loads.end(), [](const auto& l) { return l.closed_somewhere(); }))
+    text += ". None where the faces touch";
   return text;
 }
 
@@ -180,23 +173,32 @@ void draw_gap_strain(const Display&, const models::Findings& findings, const std
   const double legend_top = sheet::caution_height + 20.0 + legend_row * static_cast<double>(count);
   constexpr int height = 1330;
   Panel panel;
-  panel.area = {150.0, legend_top + 140.0, 1650.0, height - sheet::head_height - 60.0};
-  panel.x = {0.0, 360.0, 45.0};
+  const auto rows = std::count_if(loads.begin(), loads.end(), [](const auto& l) { return l.closed_somewhere(); });
+  panel.area = {150.0, legend_top + 140.0 + closed_row * static_cast<double>(rows), 1650.0,
+                height - sheet::head_height - 60.0};
+  panel.x = round_bone_axis();
   panel.y = strain_axis(loads);
+
+  const bool closed =
+      count > 0 && std::all_of(loads.begin(), loads.end(), [](const auto& l) { return l.axial.pieces.empty(); });
 
   Window window(picture_width, height);
   window.draw([&](Canvas& canvas) {
-    draw_head(canvas, height, findings.construct, subtitle(findings, count));
-    draw_windows(canvas, panel);
+    draw_head(canvas, height, findings.construct, subtitle(findings, loads));
+    if (!closed) draw_windows(canvas, panel);
     draw_panel(canvas, panel, "strain, % of the gap");
-    canvas.text({picture_width - sheet::margin, panel.area.top + 12.0}, "Windows: Perren",
-                {.size = letter::small, .colour = ink::quiet_text, .across = Across::right});
-    draw_places_round(canvas, panel);
+    if (!closed)
+      canvas.text({picture_width - sheet::margin, panel.area.top + 12.0}, "Windows: Perren",
+                  {.size = letter::small, .colour = ink::quiet_text, .across = Across::right});
+    draw_places_round(canvas, panel, 14.0 + draw_closed(canvas, panel, loads));
     for (std::size_t l = 0; l < count; ++l) {
-      const std::size_t points = loads[l].around.size();
-      draw_curve(canvas, panel, loads[l].around, loads[l].shear, shear_style(l, points));
-      draw_curve(canvas, panel, loads[l].around, loads[l].axial, axial_style(l, points));
+      loads[l].shear.draw(canvas, panel, shear_style(l, loads[l].places));
+      loads[l].axial.draw(canvas, panel, load_style(l, loads[l].places));
     }
+    if (closed)
+      canvas.text(panel.area.centre() + Pixel(0.0, 60.0),
+                  "The fracture is closed all round: change over gap has no meaning. See its pressure.",
+                  {.across = Across::centre, .upright = Upright::centre, .bold = true});
     draw_legend(canvas, legend_top, findings, count);
     draw_caution(canvas);
   });

@@ -8,6 +8,7 @@
 #include "viz/display.h"
 
 #include <filesystem>
+#include <vector>
 
 namespace gapstrain::viz {
 
@@ -20,8 +21,23 @@ void draw_construct(const Display&, const models::LoadFields& fields, const mode
 void draw_hottest_hole(const Display&, const models::LoadFields& fields, const models::LoadFindings& findings,
                        const std::filesystem::path& png);
 
-// Axial and shear strain round the fracture edge of every load, healing windows shaded.
+// Axial and shear strain round the fracture edge of every load, healing windows shaded; where the faces touch
+// there is none.
 void draw_gap_strain(const Display&, const models::Findings& findings, const std::filesystem::path& png);
+
+// Pressure of the fracture's faces round the bone after the last step and under every load, mean of both points
+// through the wall; below it the opening of what the faces leave open.
+void draw_face_pressure(const Display&, const models::Findings& findings, const std::filesystem::path& png);
+
+// A small picture a step, from the side: what is in, how the fracture stands (motion and gap magnified, factor
+// printed), and the force across it on a common scale. Of more than twelve steps the first, the last and those
+// that change the force most. @pre there is a step; as many findings as fields.
+void draw_steps(const Display&, const models::CompressionFindings& findings,
+                const std::vector<models::StepFields>& steps, const std::filesystem::path& png);
+
+// Pressure at the near and the far cortex, and its unevenness, over the height of the plate's prebend; the most
+// even one marked.
+void draw_prebend(const Display&, const models::PrebendFindings& findings, const std::filesystem::path& png);
 
 // Section force, moment and surface stress along the plate under a load, holes and screws marked.
 void draw_along_plate(const Display&, const models::LoadFindings& findings, const std::filesystem::path& png);

@@ -66,4 +66,8 @@ vtkSmartPointer<vtkPolyData> head_surface(const models::ScrewField& screw, doubl
               0.95 * screw.head_radius);
 }
 
+vtkSmartPointer<vtkPolyData> rod_surface(const models::HoldField& hold, double radius) {
+  return tube({hold.from, hold.to}, {0.0, 0.0}, radius);
+}
+
 }  // namespace gapstrain::viz

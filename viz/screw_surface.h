@@ -19,4 +19,7 @@ vtkSmartPointer<vtkPolyData> shaft_surface(const models::ScrewField& screw, doub
 // Cylinder of `height` from the axis' first point towards the tip.
 vtkSmartPointer<vtkPolyData> head_surface(const models::ScrewField& screw, double height, double factor);
 
+// A wire or the bar of a clamp.
+vtkSmartPointer<vtkPolyData> rod_surface(const models::HoldField& hold, double radius);
+
 }  // namespace gapstrain::viz

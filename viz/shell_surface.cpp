@@ -114,7 +114,9 @@ FacePoints deformed_faces(const mesh::ShellMesh& mesh, const Eigen::MatrixX3d& d
   FacePoints faces;
   faces.directors.resize(mesh.nodes.rows(), 3);
   for (Eigen::Index i = 0; i < mesh.nodes.rows(); ++i) {
-    const Eigen::Vector3d director = mesh.directors.row(i), rotation = rotations.row(i);
+    const Eigen::Vector3d director = mesh.directors.row(i);
+    const Eigen::Vector3d rotation =
+        rotations.rows() > 0 ? Eigen::Vector3d(rotations.row(i)) : Eigen::Vector3d::Zero();
     faces.directors.row(i) = (director + factor * rotation.cross(director)).normalized();
   }
   const Eigen::MatrixX3d middle = mesh.nodes + factor * displacements;

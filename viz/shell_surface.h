@@ -22,7 +22,7 @@ struct FacePoints {
   Eigen::MatrixX3d directors;    // (n x 3) turned with the rotations, unit
 };
 
-// `factor` magnifies displacements and rotations.
+// `factor` magnifies displacements and rotations. Without rotations directors stay as they are.
 FacePoints deformed_faces(const mesh::ShellMesh& mesh, const Eigen::MatrixX3d& displacements,
                           const Eigen::MatrixX3d& rotations, double factor);
 FacePoints undeformed_faces(const mesh::ShellMesh& mesh);

@@ -93,23 +93,24 @@ Window::~Window() = default;
 
 void Window::open_scene(const Rect& area, const Projection& projection) {
   window_->SetNumberOfLayers(2);
-  scene_ = vtkSmartPointer<vtkRenderer>::New();
-  scene_->SetBackground(1.0, 1.0, 1.0);
-  scene_->SetViewport(area.left / width_, area.bottom / height_, area.right / width_, area.top / height_);
+  auto scene = vtkSmartPointer<vtkRenderer>::New();
+  scene->SetBackground(1.0, 1.0, 1.0);
+  scene->SetViewport(area.left / width_, area.bottom / height_, area.right / width_, area.top / height_);
   assert((projection.at - area.centre()).norm() < 1e-6);
   const Eigen::Vector3d eye = projection.target + 1000.0 * projection.towards_viewer;
-  vtkCamera* camera = scene_->GetActiveCamera();
+  vtkCamera* camera = scene->GetActiveCamera();
   camera->ParallelProjectionOn();
   camera->SetFocalPoint(projection.target.data());
   camera->SetPosition(eye.data());
   camera->SetViewUp(projection.up.data());
   camera->SetParallelScale(0.5 * area.height() / projection.pixels_per_mm);
-  window_->AddRenderer(scene_);
+  window_->AddRenderer(scene);
+  scenes_.push_back(scene);
 }
 
 void Window::add(vtkActor* actor) {
-  assert(scene_);
-  scene_->AddActor(actor);
+  assert(!scenes_.empty());
+  scenes_.back()->AddActor(actor);
 }
 
 void Window::draw(std::function<void(Canvas&)> drawing) {
@@ -117,7 +118,7 @@ void Window::draw(std::function<void(Canvas&)> drawing) {
   item->draw = std::move(drawing);
   vtkNew<vtkContextActor> sheet;
   sheet->GetScene()->AddItem(item);
-  if (!scene_) {
+  if (scenes_.empty()) {
     ground_->AddActor(sheet);
     return;
   }
@@ -128,7 +129,7 @@ void Window::draw(std::function<void(Canvas&)> drawing) {
 }
 
 void Window::write(const std::filesystem::path& png) {
-  if (scene_) scene_->ResetCameraClippingRange();
+  for (const auto& scene : scenes_) scene->ResetCameraClippingRange();
   window_->Render();
   vtkNew<vtkUnsignedCharArray> pixels;
   window_->GetPixelData(0, 0, fineness * width_ - 1, fineness * height_ - 1, 0, pixels);

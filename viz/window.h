@@ -8,6 +8,7 @@
 
 #include <filesystem>
 #include <functional>
+#include <vector>
 
 class vtkActor;
 class vtkPolyData;
@@ -42,6 +43,7 @@ class Window {
 
   int height() const { return height_; }
   // Shows the actors added from now on through `projection`, cut off at `area`, whose centre `projection.at` is.
+  // A picture may hold several scenes.
   void open_scene(const Rect& area, const Projection& projection);
   void add(vtkActor* actor);  // translucent ones blend in the order they are added
   void draw(std::function<void(Canvas&)> drawing);
@@ -51,7 +53,8 @@ class Window {
  private:
   int width_, height_;
   vtkSmartPointer<vtkRenderWindow> window_;
-  vtkSmartPointer<vtkRenderer> ground_, scene_;
+  vtkSmartPointer<vtkRenderer> ground_;
+  std::vector<vtkSmartPointer<vtkRenderer>> scenes_;
 };
 
 enum class Cull { nothing, back, front };

@@ -47,6 +47,44 @@ std::string gap_strain_csv(const models::Findings& findings) {
   return table;
 }
 
+std::string steps_csv(const models::Findings& findings) {
+  std::string table;
+  add_row(table, "number", "step", "force_n", "friction_n", "near_mpa", "far_mpa", "peak_mpa", "touching",
+          "largest_slip_mm", "travel_mm", "travel_in_all_mm", "plate_peak_mpa", "friction_use", "by_hand");
+  int number = 0;
+  for (const auto& step : findings.compression.steps) {
+    const auto& face = step.face;
+    add_row(table, ++number, step.text, face.force, face.friction, face.near, face.far, face.peak, face.touching,
+            face.largest_slip, step.travel, step.travel_in_all, step.plate_peak, step.friction_use,
+            step.by_hand ? "yes" : "no");
+  }
+  return table;
+}
+
+std::string face_csv(const models::Findings& findings) {
+  std::string table;
+  add_row(table, "state", "number", "name", "around_deg", "wall", "pressure_mpa", "opening_mm", "slip_mm");
+  const auto add_rows = [&](const char* state, int number, const std::string& name,
+                            const models::FaceFindings& face) {
+    for (const auto& point : face.points)
+      add_row(table, state, number, name, point.around / models::degree, point.outer ? "outer" : "inner",
+              point.pressure, point.opening, point.slip);
+  };
+  int number = 0;
+  for (const auto& step : findings.compression.steps) add_rows("after step", ++number, step.text, step.face);
+  number = 0;
+  for (const auto& load : findings.loads) add_rows("under load", ++number, load.load, load.face);
+  return table;
+}
+
+std::string prebend_csv(const models::PrebendFindings& prebend) {
+  std::string table;
+  add_row(table, "height_mm", "force_n", "near_mpa", "far_mpa", "touching", "unevenness");
+  for (const auto& point : prebend.curve)
+    add_row(table, point.height, point.force, point.near, point.far, point.touching, point.unevenness);
+  return table;
+}
+
 std::string plate_csv(const models::Findings& findings) {
   std::string table;
   add_row(table, "load", "along_mm", "normal_n", "shear_y_n", "shear_z_n", "bending_flat_n_mm",

@@ -1,13 +1,13 @@
 #include "cases/outputs/findings_json.h"
 
 #include "cases/cautions.h"
+#include "cases/outputs/compression_json.h"
 #include "cases/outputs/face_name.h"
 #include "cases/outputs/findings_keys.h"
 #include "cases/outputs/text_hash.h"
 #include "cases/version.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <cmath>
 
@@ -15,34 +15,29 @@ namespace gapstrain::cases {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-template <class T>
-void put(Json& json, const char* key, const std::optional<T>& value) {
-  if (value) json[key] = *value;
-}
-
 Json range(const models::Range& range) { return {{"min", range.min}, {"mean", range.mean}, {"max", range.max}}; }
 
 Json gap_point(const models::GapPoint& point) {
-  return {{"around_deg", (point.around / models::degree).value()},
-          {"axial_motion_mm", point.axial_motion.value()},
-          {"motion_y_mm", point.motion_y.value()},
-          {"motion_z_mm", point.motion_z.value()},
-          {"shear_motion_mm", point.shear_motion.value()},
-          {"axial_strain", point.axial_strain},
-          {"shear_strain", point.shear_strain}};
+  Json json{{"around_deg", (point.around / models::degree).value()},
+            {"axial_motion_mm", point.axial_motion.value()},
+            {"motion_y_mm", point.motion_y.value()},
+            {"motion_z_mm", point.motion_z.value()},
+            {"shear_motion_mm", point.shear_motion.value()}};
+  put(json, "axial_strain", point.axial_strain);
+  put(json, "shear_strain", point.shear_strain);
+  return json;
 }
 
 Json gap(const models::GapFindings& gap) {
   Json json;
-  json["closes"] = gap.closes;
-  json["axial_strain"] = range(gap.axial_strain);
-  json["shear_strain"] = range(gap.shear_strain);
+  json["largest_motion_mm"] = gap.largest_motion.value();
+  if (gap.axial_strain) json["axial_strain"] = range(*gap.axial_strain);
+  if (gap.shear_strain) json["shear_strain"] = range(*gap.shear_strain);
   json["share_of_edge"] = {{"bone", gap.windows.bone},
                            {"cartilage", gap.windows.cartilage},
                            {"granulation", gap.windows.granulation},
-                           {"none", gap.windows.none}};
+                           {"none", gap.windows.none},
+                           {"closed", gap.windows.closed}};
   json["near"] = gap_point(gap.near);
   json["far"] = gap_point(gap.far);
   json["edge"] = Json::array();
@@ -67,7 +62,7 @@ Json plate(const models::PlateFindings& plate) {
   for (const auto& hole : plate.holes) {
     Json entry{{"hole", hole.hole}, {"filled", hole.filled}, {"centre_mm", hole.along.value()}};
     put_peak(entry, hole.peak);
-    if (hole.peak_solid) entry["peak_solid_mpa"] = hole.peak_solid->value();
+    put(entry, "peak_solid_mpa", hole.peak_solid);
     json["holes"].push_back(entry);
   }
   return json;
@@ -99,7 +94,7 @@ Json variant(const models::WorkingLengthVariant& variant) {
   if (variant.unavailable) return json;
   json["working_length_mm"] = variant.working_length.value();
   json["change_of_peak_stress"] = variant.peak_stress;
-  json["change_of_gap_strain"] = variant.gap_strain;
+  put(json, "change_of_gap_strain", variant.gap_strain);
   json["change_of_gap_motion"] = variant.gap_motion;
   json["change_of_stiffness"] = variant.stiffness;
   return json;
@@ -108,8 +103,13 @@ Json variant(const models::WorkingLengthVariant& variant) {
 Json load(const models::LoadFindings& load) {
   Json json{{"load", load.load}};
   put(json, "buckling_factor", load.buckling_factor);
-  if (load.plate_clearance) json["plate_clearance_mm"] = load.plate_clearance->value();
+  put(json, "plate_clearance_mm", load.plate_clearance);
+  json["plate_pressure_n"] = load.plate_pressure.value();
+  put(json, "friction_use", load.friction_use);
+  put(json, "force_left", load.force_left);
+  json["gapes"] = load.gapes;
   json["gap"] = gap(load.gap);
+  json["face"] = face_json(load.face);
   json["plate"] = plate(load.plate);
   json["screws"] = Json::array();
   for (const auto& entry : load.screws) json["screws"].push_back(screw(entry));
@@ -139,6 +139,7 @@ Json construct(const models::Findings& findings) {
   json["plate_screw_density"] = figures.plate_screw_density;
   json["screws_proximal"] = figures.screws_proximal;
   json["screws_distal"] = figures.screws_distal;
+  json["screws_across"] = figures.screws_across;
   json["cortices_proximal"] = figures.cortices_proximal;
   json["cortices_distal"] = figures.cortices_distal;
   return json;
@@ -180,6 +181,7 @@ FindingsJson make_findings_json(const models::Findings& findings, const CaseOrig
                        {"bending_y_n_mm_per_rad", stiffness.bending_y.value()},
                        {"bending_z_n_mm_per_rad", stiffness.bending_z.value()},
                        {"torsion_n_mm_per_rad", stiffness.torsion.value()}};
+  json["compression"] = compression_json(findings.compression);
   json["loads"] = Json::array();
   for (const auto& entry : findings.loads) json["loads"].push_back(load(entry));
   json["files"] = files;

@@ -30,9 +30,12 @@ const Keys top{
     {"construct.plate_screw_density", "screws / holes"},
     {"construct.screws_proximal", "screws in the proximal fragment"},
     {"construct.screws_distal", "screws in the distal fragment"},
+    {"construct.screws_across", "lag screws, which hold both fragments"},
     {"construct.cortices_proximal", "cortices held by the screws of the proximal fragment"},
     {"construct.cortices_distal", "cortices held by the screws of the distal fragment"},
-    {"stiffness.axial_n_per_mm", "between balls at the centres of the end sections, as the next three"},
+    {"stiffness.axial_n_per_mm",
+     "between balls at the centres of the end sections, for small loads in the state after the last step; so are "
+     "the next three"},
     {"stiffness.bending_y_n_mm_per_rad", "bending the plate on the flat"},
     {"stiffness.bending_z_n_mm_per_rad", "bending the plate on its edge"},
     {"stiffness.torsion_n_mm_per_rad", "about the bone"},
@@ -49,22 +52,75 @@ const Keys gap_point{
     {"motion_y_mm", "likewise across the plate"},
     {"motion_z_mm", "likewise towards the plate"},
     {"shear_motion_mm", "magnitude in the plane across the bone"},
-    {"axial_strain", "axial motion / gap (Perren's longitudinal strain)"},
-    {"shear_strain", "shear motion / gap"},
+    {"axial_strain",
+     "axial motion / gap that the steps left (Perren's longitudinal strain); left out where the faces touch"},
+    {"shear_strain", "shear motion / that gap; left out where the faces touch"},
 };
 
 const Keys gap{
-    {"closes", "the edges would pass through each other: the open-gap model does not hold"},
-    {"axial_strain.min", "round the edge, signed"},
-    {"axial_strain.mean", "round the edge, signed"},
-    {"axial_strain.max", "round the edge, signed"},
-    {"shear_strain.min", "round the edge"},
-    {"shear_strain.mean", "round the edge"},
-    {"shear_strain.max", "round the edge"},
+    {"largest_motion_mm",
+     "of any place of the edge, magnitude, against the unloaded construct after the last step"},
+    {"axial_strain.min",
+     "where the edge is open, signed; left out, as the next five, when it is closed all round"},
+    {"axial_strain.mean", "likewise"},
+    {"axial_strain.max", "likewise"},
+    {"shear_strain.min", "where the edge is open"},
+    {"shear_strain.mean", "likewise"},
+    {"shear_strain.max", "likewise"},
     {"share_of_edge.bone", "share with an axial strain of up to 2 % (windows of Perren & Cordey 1980)"},
     {"share_of_edge.cartilage", "share from 2 to 10 %"},
     {"share_of_edge.granulation", "share from 10 to 100 %"},
     {"share_of_edge.none", "share above 100 %"},
+    {"share_of_edge.closed", "share where the faces touch: no strain, see face"},
+};
+
+const Keys face{
+    {"force_n", "force across the fracture, square to the cut"},
+    {"friction_n", "resultant in the cut's plane, what the proximal face does to the distal one"},
+    {"touching", "share of the faces' area that carries pressure"},
+    {"near_mpa", "mean pressure within 30 degrees of the plate's side"},
+    {"far_mpa", "mean pressure within 30 degrees of the opposite side"},
+    {"peak_mpa", "largest pressure"},
+    {"largest_slip_mm", "largest sideways slip of places that touch"},
+    {"points[].around_deg", "place round the bone: 0 is the plate's side; two points a place, through the wall"},
+    {"points[].wall", "outer or inner half of the wall"},
+    {"points[].pressure_mpa", "0 where the faces do not touch"},
+    {"points[].opening_mm", "0 where they touch"},
+    {"points[].slip_mm", "sideways, since the faces met there; 0 where they do not touch"},
+};
+
+const Keys step{
+    {"text", "what was done"},
+    {"by_hand", "a part is still free and stays where the hand holds it"},
+    {"travel_mm", "of the distal fragment's face along the bone in this step; negative closes the gap"},
+    {"travel_in_all_mm", "likewise, since before the first step"},
+    {"plate_peak_mpa", "largest von Mises stress locked in the plate, over rims and a sample"},
+    {"friction_use", "of the plate on the bone: force carried / limit; left out when they do not touch"},
+    {"held[].label", "ball-headed screw or clamp that is in"},
+    {"held[].axial_n", "its force, tension positive"},
+    {"held[].of_pull_out", "force / pull-out strength; left out for clamps"},
+    {"held[].of_yield", "force / tension at which the core yields; left out for clamps"},
+};
+
+const Keys prebend_point{
+    {"height_mm", "of the plate's bend over the fracture, made before the first step"},
+    {"force_n", "across the fracture after the last step, as the next four"},
+    {"near_mpa", "mean pressure within 30 degrees of the plate's side"},
+    {"far_mpa", "mean pressure within 30 degrees of the opposite side"},
+    {"touching", "share of the faces' area that carries pressure"},
+    {"unevenness", "standard deviation of the pressure over the face / its mean"},
+};
+
+const Keys compression{
+    {"limits[]", "plain sentences on limits that were passed, worst first"},
+    {"frictionless_n",
+     "force across the fracture after the last step if surfaces slid freely; left out when nothing presses"},
+    {"sticking_n", "likewise, if they did not slide at all"},
+    {"order.early", "what was put in, or left in, too early; order is left out when the order does no harm"},
+    {"order.pressing", "the screw or clamp that presses less for it"},
+    {"order.reached_n", "force across the fracture after the last step, as given"},
+    {"order.possible_n", "likewise, in the better order"},
+    {"order.better_order[]", "the steps of the better order"},
 };
 
 const Keys peak{
@@ -89,7 +145,7 @@ const Keys hole{
 
 const Keys screw{
     {"label", "as in the case"},
-    {"hole", "number of its plate hole"},
+    {"hole", "number of its plate hole; 0 for a screw beside the plate"},
     {"axial_n", "force in the shaft at the plate's underside, tension positive"},
     {"shear_x_n", "there, along the plate"},
     {"shear_y_n", "there, across the plate"},
@@ -111,7 +167,7 @@ const Keys variant{
     {"unavailable", "why there is no such construct; the figures are then left out"},
     {"working_length_mm", "of the variant"},
     {"change_of_peak_stress", "(variant - construct) / construct"},
-    {"change_of_gap_strain", "likewise, of the largest axial strain"},
+    {"change_of_gap_strain", "likewise, of the largest axial strain; left out where strain has no meaning"},
     {"change_of_gap_motion", "likewise"},
     {"change_of_stiffness", "likewise, of load / motion of the loaded end"},
 };
@@ -124,15 +180,29 @@ void append(Keys& keys, const std::string& prefix, const Keys& more) {
 
 std::vector<FindingsKey> findings_keys() {
   Keys keys = top;
+  append(keys, "compression.", compression);
+  append(keys, "compression.steps[].", step);
+  append(keys, "compression.steps[].face.", face);
+  append(keys, "compression.prebend.best.", prebend_point);
+  append(keys, "compression.prebend.curve[].", prebend_point);
   keys.push_back({"loads[].load", "name of the load case"});
   keys.push_back(
       {"loads[].buckling_factor", "factor on the load at which the construct buckles; left out when it cannot"});
   keys.push_back({"loads[].plate_clearance_mm",
-                  "least distance of the plate's underside from the bone; negative: they would overlap"});
+                  "least distance of the plate's underside from the bone under the load; 0: they touch"});
+  keys.push_back({"loads[].plate_pressure_n", "of the plate's underside on the bone, in all"});
+  keys.push_back({"loads[].friction_use",
+                  "of the plate on the bone: force carried / limit, the worse fragment's; left out when they do "
+                  "not touch"});
+  keys.push_back({"loads[].force_left",
+                  "share of the force across the fracture after the last step that is left under the load; left "
+                  "out when there was none"});
+  keys.push_back({"loads[].gapes", "a place that the steps pressed together opens under the load"});
   append(keys, "loads[].gap.", gap);
   append(keys, "loads[].gap.near.", gap_point);
   append(keys, "loads[].gap.far.", gap_point);
   append(keys, "loads[].gap.edge[].", gap_point);
+  append(keys, "loads[].face.", face);
   append(keys, "loads[].plate.", peak);
   append(keys, "loads[].plate.", plate);
   append(keys, "loads[].plate.holes[].", hole);

@@ -8,7 +8,7 @@
 namespace gapstrain::cases {
 
 struct FindingsKey {
-  std::string path;  // "loads[].gap.closes"
+  std::string path;  // "loads[].gap.largest_motion_mm"
   std::string meaning;
 };
 

@@ -2,6 +2,7 @@
 
 #include "cases/cautions.h"
 #include "cases/outputs/columns.h"
+#include "cases/outputs/compression_sentences.h"
 #include "cases/outputs/worst_things.h"
 #include "cases/version.h"
 
@@ -44,16 +45,20 @@ std::string stiffness_line(const models::StiffnessFindings& stiffness) {
 std::string or_dash(const std::optional<double>& value) { return value ? fmt::format("{:.2f}", *value) : "-"; }
 
 // In per cent to two decimals; what rounds to nothing has no sign.
-double percent(double share) { return std::round(1e4 * share) / 100.0 + 0.0; }
+std::string percent(const std::optional<models::Range>& range, double models::Range::*which) {
+  if (!range) return "-";
+  return fmt::format("{:.2f}", std::round(1e4 * (*range).*which) / 100.0 + 0.0);
+}
 
 std::string load_row(const models::LoadFindings& load) {
   const auto screw = std::max_element(load.screws.begin(), load.screws.end(), [](const auto& a, const auto& b) {
     return a.peak_bending_stress < b.peak_bending_stress;
   });
   const bool has_screw = screw != load.screws.end();
-  return fmt::format("{} {:>8.2f} {:>8.2f} {:>7.2f} {:>9.0f} {} {:>6} {:>9} {} {:>9.3f}", pad(load.load, 22),
-                     percent(load.gap.axial_strain.min), percent(load.gap.axial_strain.max),
-                     percent(load.gap.shear_strain.max), load.plate.peak.von_mises.value(),
+  return fmt::format("{} {:>8} {:>8} {:>7} {:>9.0f} {} {:>6} {:>9} {} {:>9.3f}", pad(load.load, 22),
+                     percent(load.gap.axial_strain, &models::Range::min),
+                     percent(load.gap.axial_strain, &models::Range::max),
+                     percent(load.gap.shear_strain, &models::Range::max), load.plate.peak.von_mises.value(),
                      pad(load.plate.peak.hole ? fmt::format("hole {}", *load.plate.peak.hole) : "", 7),
                      or_dash(load.plate.factor_to_yield),
                      has_screw ? fmt::format("{:.0f}", screw->peak_bending_stress.value()) : "-",
@@ -80,13 +85,13 @@ Lines working_length_lines(const models::Findings& findings) {
       lines.push_back(
           clip(fmt::format("With the innermost screws moved, under \"{}\":", load.load), screen_columns));
     const std::string move = fmt::format("  one hole further {}", variant.further_out ? "out" : "in");
+    const std::string gap = variant.gap_strain ? fmt::format("gap strain {:+.0f} %", 100 * *variant.gap_strain)
+                                               : fmt::format("gap motion {:+.0f} %", 100 * variant.gap_motion);
     const std::string effect =
         variant.unavailable
             ? ": " + *variant.unavailable
-            : fmt::format(
-                  " (working length {:.3g} mm): plate stress {:+.0f} %, gap strain {:+.0f} %, stiffness {:+.0f} %",
-                  variant.working_length.value(), 100 * variant.peak_stress, 100 * variant.gap_strain,
-                  100 * variant.stiffness);
+            : fmt::format(" (working length {:.3g} mm): plate stress {:+.0f} %, {}, stiffness {:+.0f} %",
+                          variant.working_length.value(), 100 * variant.peak_stress, gap, 100 * variant.stiffness);
     const Lines wrapped = wrap(move + effect, screen_columns, 4);
     lines.insert(lines.end(), wrapped.begin(), wrapped.end());
   }
@@ -96,10 +101,12 @@ Lines working_length_lines(const models::Findings& findings) {
 std::string figures_line(const models::Findings& findings) {
   const auto& figures = findings.figures;
   return fmt::format(
-      "{} + {} screws, {} + {} cortices; working length {:.3g} mm; plate span ratio {}; screw density "
+      "{} + {} screws{}, {} + {} cortices; working length {:.3g} mm; plate span ratio {}; screw density "
       "{:.2f}",
-      figures.screws_proximal, figures.screws_distal, figures.cortices_proximal, figures.cortices_distal,
-      figures.working_length.value(), or_dash(figures.plate_span_ratio), figures.plate_screw_density);
+      figures.screws_proximal, figures.screws_distal,
+      figures.screws_across > 0 ? fmt::format(" + {} lag", figures.screws_across) : std::string{},
+      figures.cortices_proximal, figures.cortices_distal, figures.working_length.value(),
+      or_dash(figures.plate_span_ratio), figures.plate_screw_density);
 }
 
 void append_block(Lines& lines, const Lines& block) {
@@ -127,17 +134,31 @@ std::string summarise(const models::Findings& findings, const CaseOrigin& origin
   Lines remarks = origin.assumptions;
   remarks.insert(remarks.end(), findings.remarks.begin(), findings.remarks.end());
 
+  Lines alarms = fit(doubts(findings, not_finite), 4, "NOT TO BE TRUSTED: ");
+  const auto alarm = [&](const Lines& texts, std::size_t room, const std::string& bullet) {
+    const Lines more = fit(texts, room - std::min(alarms.size(), room), bullet);
+    alarms.insert(alarms.end(), more.begin(), more.end());
+  };
+  alarm(findings.compression.limits, 7, "LIMIT: ");
+  alarm(order_sentences(findings), 9, "ORDER: ");
+  const Lines lengths = working_length_lines(findings);
+  const Lines steps = fit(compression_sentences(findings, 2 * (screen_columns - 4)), 5, "");
+
   Lines head;
-  append_block(head, fit(doubts(findings, not_finite), 5, "NOT TO BE TRUSTED: "));
-  append_block(head, {clip(fmt::format("{} ({})", findings.construct, origin.file), screen_columns),
-                      clip(figures_line(findings), screen_columns)});
-  append_block(head, fit(worst_things(findings), 10, ""));
+  append_block(head, alarms);
+  Lines title = wrap(figures_line(findings), screen_columns, 2);
+  title.insert(title.begin(), clip(fmt::format("{} ({})", findings.construct, origin.file), screen_columns));
+  append_block(head, title);
+  // So many that a table of three loads and a remark still have their place below.
+  const std::size_t taken =
+      title.size() - 2 + alarms.size() + steps.size() + lengths.size() + (remarks.empty() ? 0 : 2);
+  append_block(head, fit(worst_things(findings), taken < 20 ? std::min<std::size_t>(10, 22 - taken) : 2, ""));
+  append_block(head, steps);
   append_block(head, {clip(stiffness_line(findings.stiffness), screen_columns)});
   Lines tail;
   append_block(tail, Lines(cautions.begin(), cautions.end()));
   for (auto& line : tail) line = clip(line, screen_columns);
   tail.push_back(clip(fmt::format("Files: {}", folder), screen_columns));
-  const Lines lengths = working_length_lines(findings);
 
   // The table of loads takes what is left, but for two lines of remarks; the remarks take the rest.
   const std::size_t fixed = head.size() + 1 + lengths.size() + 1 + tail.size() + 1 + 1;

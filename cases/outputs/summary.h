@@ -1,4 +1,5 @@
-// The findings on one screen, for a surgeon: what cannot be trusted first, then the worst first.
+// The findings on one screen, for a surgeon: what cannot be trusted first, then limits that were passed and an
+// order of steps that defeats itself, then the worst of each part.
 #pragma once
 
 #include "cases/outputs/case_origin.h"

@@ -1,6 +1,7 @@
 #include "cases/outputs/worst_things.h"
 
 #include "cases/outputs/face_name.h"
+#include "cases/outputs/fracture_remark.h"
 
 #include <fmt/format.h>
 
@@ -11,13 +12,6 @@ namespace gapstrain::cases {
 
 namespace {
 
-constexpr double healing_limit = 0.10;  // axial strain above which no cartilage forms: Perren & Cordey 1980
-
-struct Remark {
-  double used = 0.0;  // share of the part's limit
-  std::string sentence;
-};
-
 std::string factor(const std::optional<double>& factor) {
   if (!factor) return "no yield strength is known";
   return *factor < 1.0 ? fmt::format("factor to yield {:.2g}: IT YIELDS", *factor)
@@ -25,10 +19,6 @@ std::string factor(const std::optional<double>& factor) {
 }
 
 double used(const std::optional<double>& factor) { return factor && *factor > 0.0 ? 1.0 / *factor : 0.0; }
-
-double largest_axial_strain(const models::LoadFindings& load) {
-  return std::max(std::abs(load.gap.axial_strain.min), std::abs(load.gap.axial_strain.max));
-}
 
 template <class Measure>
 const models::LoadFindings& worst_load(const models::Findings& findings, Measure measure) {
@@ -45,26 +35,14 @@ Remark plate_remark(const models::Findings& findings) {
   for (const auto& hole : load.plate.holes)
     if (peak.hole == hole.hole && hole.peak_solid)
       solid = fmt::format(" (less conservative, in three dimensions: {:.0f} MPa)", hole.peak_solid->value());
-  return {used(load.plate.factor_to_yield),
-          fmt::format("Plate: {:.0f} MPa von Mises {}, {} face, under \"{}\"{}; {}.", peak.von_mises.value(),
-                      place, face_name(peak.face), load.load, solid, factor(load.plate.factor_to_yield))};
-}
-
-Remark gap_remark(const models::Findings& findings) {
-  const auto& load = worst_load(findings, largest_axial_strain);
-  const auto& gap = load.gap;
-  const auto& share = gap.windows;
-  if (gap.closes)
-    return {1e9,
-            fmt::format("Gap: under \"{}\" the fragments would pass through each other; they touch in truth, and "
-                        "the gap figures do not hold.",
-                        load.load)};
-  return {largest_axial_strain(load) / healing_limit,
-          fmt::format(
-              "Gap: axial strain {:+.2g} to {:+.2g} %, shear up to {:.2g} %, under \"{}\". Of the edge {:.0f} % "
-              "is below 2 % (bone), {:.0f} % below 10 % (cartilage), {:.0f} % above.",
-              100 * gap.axial_strain.min, 100 * gap.axial_strain.max, 100 * gap.shear_strain.max, load.load,
-              100 * share.bone, 100 * share.cartilage, 100 * (share.granulation + share.none))};
+  const auto& steps = findings.compression.steps;
+  const double locked_in = steps.empty() ? 0.0 : steps.back().plate_peak.value();
+  return {
+      used(load.plate.factor_to_yield),
+      fmt::format("Plate: {:.0f} MPa von Mises {}, {} face, under \"{}\"{}{}; {}.", peak.von_mises.value(), place,
+                  face_name(peak.face), load.load, solid,
+                  locked_in >= 0.5 ? fmt::format(", {:.0f} MPa after the steps alone", locked_in) : std::string{},
+                  factor(load.plate.factor_to_yield))};
 }
 
 std::optional<Remark> screw_remark(const models::Findings& findings) {
@@ -77,10 +55,10 @@ std::optional<Remark> screw_remark(const models::Findings& findings) {
         under = &load;
       }
   if (worst == nullptr) return std::nullopt;
-  return Remark{
-      used(worst->factor_to_yield),
-      fmt::format("Screws: {} in hole {} is loaded most: {:.0f} MPa in its core under \"{}\"; {}.", worst->label,
-                  worst->hole, worst->peak_bending_stress.value(), under->load, factor(worst->factor_to_yield))};
+  return Remark{used(worst->factor_to_yield),
+                fmt::format("Screws: {}{} is loaded most: {:.0f} MPa in its core under \"{}\"; {}.", worst->label,
+                            worst->hole > 0 ? fmt::format(" in hole {}", worst->hole) : std::string{},
+                            worst->peak_bending_stress.value(), under->load, factor(worst->factor_to_yield))};
 }
 
 Remark bone_remark(const models::Findings& findings) {
@@ -102,6 +80,36 @@ std::optional<Remark> buckling_remark(const models::Findings& findings) {
   return remark;
 }
 
+std::optional<Remark> friction_remark(const models::Findings& findings) {
+  std::optional<Remark> remark;
+  const auto consider = [&](const std::optional<double>& use, const std::string& when) {
+    if (use && (!remark || *use > remark->used))
+      remark = {*use,
+                *use < 0.995
+                    ? fmt::format("Plate on bone: friction carries {:.0f} % of what it can, {}.", 100 * *use, when)
+                    : fmt::format("Plate on bone: friction is used up, the plate SLIPS, {}.", when)};
+  };
+  if (!findings.compression.steps.empty())
+    consider(findings.compression.steps.back().friction_use, "after the last step");
+  for (const auto& load : findings.loads) consider(load.friction_use, fmt::format("under \"{}\"", load.load));
+  return remark;
+}
+
+// The ball-headed screw that the steps leave nearest to its pull-out or its yield.
+std::optional<Remark> preload_remark(const models::Findings& findings) {
+  if (findings.compression.steps.empty()) return std::nullopt;
+  std::optional<Remark> remark;
+  for (const auto& held : findings.compression.steps.back().held) {
+    const double share = std::max(held.of_pull_out.value_or(0.0), held.of_yield.value_or(0.0));
+    if (share == 0.0 || (remark && share <= remark->used)) continue;
+    std::string limits;
+    if (held.of_pull_out) limits += fmt::format(", {:.0f} % of its pull-out strength", 100 * *held.of_pull_out);
+    if (held.of_yield) limits += fmt::format(", {:.0f} % of its core's yield", 100 * *held.of_yield);
+    remark = {share, fmt::format("Preload: {} is left with {:.0f} N{}.", held.label, held.axial.value(), limits)};
+  }
+  return remark;
+}
+
 }  // namespace
 
 const models::LoadFindings& hottest_load(const models::Findings& findings) {
@@ -110,9 +118,10 @@ const models::LoadFindings& hottest_load(const models::Findings& findings) {
 
 std::vector<std::string> worst_things(const models::Findings& findings) {
   if (findings.loads.empty()) return {};
-  std::vector<Remark> remarks{plate_remark(findings), gap_remark(findings), bone_remark(findings)};
-  if (const auto screw = screw_remark(findings)) remarks.push_back(*screw);
-  if (const auto buckling = buckling_remark(findings)) remarks.push_back(*buckling);
+  std::vector<Remark> remarks{plate_remark(findings), fracture_remark(findings), bone_remark(findings)};
+  for (const auto& remark :
+       {screw_remark(findings), buckling_remark(findings), friction_remark(findings), preload_remark(findings)})
+    if (remark) remarks.push_back(*remark);
   std::stable_sort(remarks.begin(), remarks.end(),
                    [](const Remark& a, const Remark& b) { return a.used > b.used; });
   std::vector<std::string> sentences;

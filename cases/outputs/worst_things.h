@@ -8,8 +8,8 @@
 
 namespace gapstrain::cases {
 
-// Worst first: by how much of its limit a part uses (yield, the healing windows' 10 %, buckling at factor 1).
-// Empty without loads.
+// Worst first: by how much of its limit a part uses (yield, pull-out, friction, the healing windows' 10 %, the
+// force across the fracture, buckling at factor 1). Empty without loads.
 std::vector<std::string> worst_things(const models::Findings& findings);
 
 // The load that stresses the plate most. @pre there is a load.

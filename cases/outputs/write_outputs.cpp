@@ -16,9 +16,27 @@ namespace fs = std::filesystem;
 
 namespace {
 
+// Steps that only lock screws, with nothing pressed or held, make no picture worth looking at.
+bool steps_tell(const models::CompressionFindings& compression) {
+  return std::any_of(compression.steps.begin(), compression.steps.end(),
+                     [](const auto& step) { return step.face.force.value() > 0.0 || !step.held.empty(); });
+}
+
+bool faces_touch(const models::Findings& findings) {
+  const auto touches = [](const auto& state) { return state.face.touching > 0.0; };
+  return std::any_of(findings.compression.steps.begin(), findings.compression.steps.end(), touches) ||
+         std::any_of(findings.loads.begin(), findings.loads.end(), touches);
+}
+
 void draw_pictures(const models::Analysis& analysis, const fs::path& folder, const models::Progress& progress) {
   const viz::Display display;
-  viz::draw_gap_strain(display, analysis.findings, folder / "gap_strain.png");
+  const auto& all = analysis.findings;
+  const auto& compression = all.compression;
+  viz::draw_gap_strain(display, all, folder / "gap_strain.png");
+  if (steps_tell(compression) && compression.steps.size() == analysis.fields.steps.size())
+    viz::draw_steps(display, compression, analysis.fields.steps, folder / "steps.png");
+  if (faces_touch(all)) viz::draw_face_pressure(display, all, folder / "face_pressure.png");
+  if (compression.prebend) viz::draw_prebend(display, *compression.prebend, folder / "prebend.png");
   for (std::size_t i = 0; i < analysis.fields.loads.size(); ++i) {
     const auto& fields = analysis.fields.loads[i];
     const auto& findings = analysis.findings.loads[i];
@@ -47,6 +65,9 @@ WrittenOutputs write_outputs(OutputFolder& folder, const models::Analysis& analy
   if (progress) progress("writing files");
   folder.write("case.toml", origin.text);
   folder.write("gap_strain.csv", gap_strain_csv(findings));
+  folder.write("steps.csv", steps_csv(findings));
+  folder.write("face.csv", face_csv(findings));
+  if (findings.compression.prebend) folder.write("prebend.csv", prebend_csv(*findings.compression.prebend));
   folder.write("plate.csv", plate_csv(findings));
   folder.write("screws.csv", screws_csv(findings));
   folder.write("screw_shafts.csv", screw_shafts_csv(findings));

@@ -23,6 +23,8 @@ std::vector<Key> make_keys() {
   const auto sizes = models::screw_size_designations();
   const std::vector<std::string> aspects{"cranial", "caudal", "medial", "lateral", "anterior", "posterior"};
 
+  const std::vector<std::string> screw_kinds{"locking", "cortical", "compression", "lag"};
+
   std::vector<Key> keys;
   // clang-format off
   keys = {
@@ -30,8 +32,12 @@ std::vector<Key> make_keys() {
     {"", "body_mass", Kind::mass, optional, "", "of the patient, for plausibility only", {}},
     {"", "bone", Kind::table, required, "", "the shaft the plate lies on", {}},
     {"", "plate", Kind::table, required, "", "the bone plate", {}},
-    {"", "screw", Kind::tables, required, "", "the screws in the order of insertion", {}},
+    {"", "screw", Kind::tables, required, "", "the screws; without [[step]] in the order of insertion", {}},
     {"", "screws", Kind::table, optional, "", "values for every [[screw]] that does not set them itself", {}},
+    {"", "temporary", Kind::tables, optional, "", "wires and clamps that hold until a step takes them out", {}},
+    {"", "step", Kind::tables, derived, "every screw is inserted and tightened, in the order of the file",
+     "the operation, step by step", {}},
+    {"", "contact", Kind::table, optional, "", "how surfaces that touch hold each other sideways", {}},
     {"", "fracture", Kind::table, required, "", "the fracture gap", {}},
     {"", "load", Kind::tables, derived, "three bench loads: axial 100 N, bending 1 N m, torsion 1 N m",
      "the load cases", {}},
@@ -84,6 +90,8 @@ std::vector<Key> make_keys() {
     {"plate", "first_hole", Kind::length, derived, "equal margins at both ends",
      "centre of the most proximal hole from the plate's proximal end", {}},
     {"plate", "hole_diameter", Kind::length, optional, "", "needed with `holes`", {}},
+    {"plate", "slot_length", Kind::length, optional, "",
+     "makes every hole of the row a slot: overall length along the plate", {}},
     {"plate", "hole", Kind::tables, optional, "", "the holes one by one, by rising position", {}},
     {"plate", "material", Kind::choice, optional, "", "metal by name; or give [plate.metal]", metals},
     {"plate", "metal", Kind::table, optional, "", "own elastic constants in place of `material`", {}},
@@ -91,10 +99,12 @@ std::vector<Key> make_keys() {
      "the face of the bone the plate lies on; anterior is cranial, posterior is caudal", aspects},
     {"plate", "proximal_end", Kind::length, derived, "the plate's middle over the fracture",
      "place of the plate's proximal end along the bone", {}},
-    {"plate", "standoff", Kind::length, literal, "1 mm",
-     "underside to bone surface; the default is common practice, no source", {}},
+    {"plate", "standoff", Kind::length, derived, "1 mm when all screws lock in the plate, 0 mm when a ball head presses it on",
+     "underside to bone surface; the defaults are common practice, no source", {}},
     {"plate", "contour", Kind::choice, literal, "follows-bone", "bent to the bone, or left straight",
      {"follows-bone", "straight"}},
+    {"plate", "prebend", Kind::length, literal, "0 mm",
+     "bent once more before it is put on: height over its bed at the fracture, falling to nothing at both ends", {}},
 
     {"plate.section", "position", Kind::length, required, "", "along the plate from its proximal end", {}},
     {"plate.section", "width", Kind::length, required, "", "across the plate", {}},
@@ -113,13 +123,22 @@ std::vector<Key> make_keys() {
     {"plate.metal", "source", Kind::text, literal, "case file", "where the constants come from", {}},
 
     {"screws", "size", Kind::choice, optional, "", "thread by designation", sizes},
-    {"screws", "kind", Kind::choice, optional, "", "how the head meets the plate", {"locking"}},
+    {"screws", "kind", Kind::choice, optional, "", "what the screw does", screw_kinds},
     {"screws", "material", Kind::choice, optional, "", "metal by name", metals},
     {"screws", "cortices", Kind::count, optional, "", "1 or 2", {}},
+    {"screws", "preload", Kind::force, optional, "", "of every screw that is tightened", {}},
+    {"screws", "torque", Kind::moment, optional, "", "likewise, in place of `preload`", {}},
 
     {"screw", "hole", Kind::count, optional, "", "number of the plate hole, 1 is the most proximal", {}},
     {"screw", "holes", Kind::counts, optional, "", "several holes, such as [1, 2, 4]: one such screw in each", {}},
-    {"screw", "kind", Kind::choice, literal, "locking", "how the head meets the plate", {"locking"}},
+    {"screw", "position", Kind::length, optional, "",
+     "of the head along the bone; in place of `hole` for a lag screw beside the plate", {}},
+    {"screw", "around", Kind::angle, optional, "",
+     "of the head round the bone from the plate's side towards +y; needed with `position`", {}},
+    {"screw", "kind", Kind::choice, literal, "locking",
+     "a locking head is threaded in the plate; ball heads: cortical presses the plate on, compression slides along a "
+     "slot as well, lag holds in the far cortex only and presses the fragments together",
+     screw_kinds},
     {"screw", "size", Kind::choice, optional, "", "thread by designation; or give the three lengths below", sizes},
     {"screw", "thread_diameter", Kind::length, optional, "", "major diameter of the thread", {}},
     {"screw", "core_diameter", Kind::length, optional, "", "minor diameter: what carries load", {}},
@@ -128,10 +147,42 @@ std::vector<Key> make_keys() {
     {"screw", "cortices", Kind::count, literal, "2", "1 ends in the canal, 2 passes the far cortex", {}},
     {"screw", "tilt_along", Kind::angle, literal, "0 deg", "of the tip towards the distal end", {}},
     {"screw", "tilt_across", Kind::angle, literal, "0 deg", "of the tip towards +y, across the plate", {}},
-    {"screw", "label", Kind::text, derived, "\"S\" and the number of the hole", "printed in tables and pictures", {}},
+    {"screw", "preload", Kind::force, derived, "half the pull-out strength of the cortices its thread holds in",
+     "what tightening brings; not for locking screws", {}},
+    {"screw", "torque", Kind::moment, optional, "", "likewise, in place of `preload`", {}},
+    {"screw", "slide", Kind::length, derived, "0.6 mm for threads up to 2.0 mm, 0.8 mm up to 2.7 mm, 1.0 mm above",
+     "of a compression screw's head along its slot; the default is from memory", {}},
+    {"screw", "label", Kind::text, derived,
+     "\"S\" and the number of the hole; beside the plate \"L1\", \"L2\" and so on",
+     "printed in tables and pictures, what steps call it by", {}},
+
+    {"temporary", "label", Kind::text, required, "", "what steps call it by", {}},
+    {"temporary", "kind", Kind::choice, required, "",
+     "wire: through a plate hole and both cortices; plate-clamp: presses the plate onto the bone; fracture-clamp: presses "
+     "the fragments together",
+     {"wire", "plate-clamp", "fracture-clamp"}},
+    {"temporary", "hole", Kind::count, optional, "", "number of the plate hole; needed for a wire", {}},
+    {"temporary", "diameter", Kind::length, optional, "", "needed for a wire", {}},
+    {"temporary", "along", Kind::length, optional, "",
+     "place on the plate from its proximal end; needed for a plate clamp", {}},
+    {"temporary", "force", Kind::force, optional, "", "what a clamp is closed with; needed for clamps", {}},
+
+    {"step", "tissue", Kind::choice, optional, "", "fills the gap from here on, before all else in the step", tissues},
+    {"step", "place", Kind::texts, optional, "", "labels of wires and clamps", {}},
+    {"step", "insert", Kind::texts, optional, "", "labels of screws; a locking head holds from here on", {}},
+    {"step", "tighten", Kind::texts, optional, "", "labels of ball-headed screws that are in", {}},
+    {"step", "screw", Kind::texts, optional, "", "short for `insert` and, unless it locks, `tighten`", {}},
+    {"step", "remove", Kind::texts, optional, "", "labels of whatever is in, taken out after all else in the step", {}},
+
+    {"contact", "friction", Kind::choice, literal, "coulomb",
+     "up to the coefficient times the pressure; or a bound: surfaces slide freely, or never", {"coulomb", "none", "stick"}},
+    {"contact", "plate_on_bone", Kind::number, literal, "0.37",
+     "friction coefficient; default after Hayes & Perren 1972, Clin Orthop 89:340, from memory", {}},
+    {"contact", "bone_on_bone", Kind::number, literal, "0.45", "friction coefficient; default from memory", {}},
 
     {"fracture", "position", Kind::length, required, "", "of the gap's middle, from the bone's proximal end", {}},
-    {"fracture", "gap", Kind::length, required, "", "edge to edge along the bone; a comminuted zone's whole length", {}},
+    {"fracture", "gap", Kind::length, required, "",
+     "edge to edge along the bone; 0 mm when reduced; a comminuted zone's whole length", {}},
     {"fracture", "obliquity", Kind::angle, literal, "0 deg", "of the cut against the cross-section; 0 is transverse", {}},
     {"fracture", "direction", Kind::angle, literal, "0 deg",
      "round the bone from the plate's side towards +y: where the cut reaches furthest distally", {}},

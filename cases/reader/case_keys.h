@@ -10,7 +10,22 @@
 
 namespace gapstrain::cases {
 
-enum class Kind { text, choice, number, count, counts, length, force, stress, moment, angle, mass, table, tables };
+enum class Kind {
+  text,
+  texts,
+  choice,
+  number,
+  count,
+  counts,
+  length,
+  force,
+  stress,
+  moment,
+  angle,
+  mass,
+  table,
+  tables
+};
 
 enum class Need {
   required,

@@ -19,6 +19,8 @@ std::string allowed_values(const Key& key) {
       return "a whole number";
     case Kind::counts:
       return "a list of whole numbers";
+    case Kind::texts:
+      return "a text or a list of texts";
     default:
       return "a text";
   }

@@ -24,6 +24,17 @@ std::string parse_text(const Value& value) {
   return *text;
 }
 
+// A single text is a list of one.
+std::vector<std::string> parse_texts(const Value& value) {
+  if (std::holds_alternative<std::string>(value.content)) return {parse_text(value)};
+  const auto* items = std::get_if<std::vector<Value>>(&value.content);
+  if (items == nullptr || items->empty())
+    fail(value, "a text in double quotes, or a list of texts such as [\"S1\", \"S4\"], is wanted here");
+  std::vector<std::string> texts;
+  for (const auto& item : *items) texts.push_back(parse_text(item));
+  return texts;
+}
+
 std::string parse_choice(const Value& value, const std::vector<std::string>& choices) {
   const auto* text = std::get_if<std::string>(&value.content);
   if (text != nullptr && std::find(choices.begin(), choices.end(), *text) != choices.end()) return *text;
@@ -105,6 +116,8 @@ ParsedValue parse_value(const Value& value, const Key& key) {
       return parse_count(value);
     case Kind::counts:
       return parse_counts(value);
+    case Kind::texts:
+      return parse_texts(value);
     default:
       return parse_text(value);
   }

@@ -12,7 +12,8 @@
 namespace gapstrain::cases {
 
 // Quantities in the units of models/parts/units.h. Nothing yet: the default.
-using ParsedValue = std::variant<std::monostate, double, int, std::string, std::vector<int>>;
+using ParsedValue =
+    std::variant<std::monostate, double, int, std::string, std::vector<int>, std::vector<std::string>>;
 
 struct ValueError : std::runtime_error {
   using std::runtime_error::runtime_error;

@@ -35,8 +35,13 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   construct.body_mass = file.find<models::Mass>("body_mass");
   construct.bone = read_bone(file.section("bone"), reading);
   construct.fracture = read_fracture(file.section("fracture"));
-  construct.plate = read_plate(file.section("plate"), construct.fracture, reading);
+  const Section plate = file.section("plate");
+  construct.plate = read_plate(plate, construct.fracture, reading);
   construct.screws = read_screws(file, construct.plate, reading);
+  if (!plate.has("standoff")) construct.plate.standoff = default_standoff(construct.screws);
+  construct.temporary = read_temporary(file);
+  construct.steps = read_steps(file, construct.screws, reading);
+  construct.contact = read_contact(file.section("contact"));
   construct.loads = file.has("load") ? read_loads(file) : bench_loads();
   const Section mesh = file.section("mesh");
   construct.mesh.refinement = mesh.get<double>("refinement");
@@ -91,10 +96,7 @@ CaseFile read_case_text(const std::string& file, const std::string& text) {
   for (const auto& problem : problems) (problem.warning ? result.warnings : reading.problems).push_back(problem);
   if (!reading.problems.empty())
     throw CaseError(file, reading.problems);  // a warning may just follow from an error
-  if (!section.has("load"))
-    result.assumptions.push_back(
-        "The case names no load: axial 100 N, bending 1 N m and torsion 1 N m are assumed. Their sizes are round "
-        "numbers, not a patient's; all figures grow in proportion.");
+  result.assumptions = assumptions_of(section, result.construct);
   return result;
 }
 

@@ -5,18 +5,28 @@
 #include "cases/reader/section.h"
 #include "models/parts/construct.h"
 
+#include <string>
 #include <vector>
 
 namespace gapstrain::cases {
 
 models::Bone read_bone(const Section& bone, Reading& reading);
+// Without a standoff where its default hangs on the screws, see default_standoff.
 models::Plate read_plate(const Section& plate, const models::Fracture& fracture, Reading& reading);
+models::Length default_standoff(const std::vector<models::Screw>& screws);
 std::vector<models::Screw> read_screws(const Section& file, const models::Plate& plate, Reading& reading);
+std::vector<models::TemporaryHold> read_temporary(const Section& file);
+std::vector<models::Step> read_steps(const Section& file, const std::vector<models::Screw>& screws,
+                                     Reading& reading);
+models::Contact read_contact(const Section& contact);
 models::Fracture read_fracture(const Section& fracture);
 std::vector<models::LoadCase> read_loads(const Section& file);
 
 // Three bench loads for a case that names none: axial 100 N, bending 1 N m, torsion 1 N m. Their sizes are round
-// numbers; the construct answers in proportion.
+// numbers.
 std::vector<models::LoadCase> bench_loads();
+
+// What the reader took where the case is silent and the figures depend on it, in sentences.
+std::vector<std::string> assumptions_of(const Section& file, const models::Construct& construct);
 
 }  // namespace gapstrain::cases

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace gapstrain::cases {
 
 namespace {
@@ -37,7 +39,7 @@ std::vector<models::PlateSection> read_sections(const Section& plate, CasePlaces
 }
 
 std::vector<models::PlateHole> read_listed_holes(const Section& plate) {
-  for (const auto* key : {"holes", "pitch", "middle_spacing", "first_hole", "hole_diameter"})
+  for (const auto* key : {"holes", "pitch", "middle_spacing", "first_hole", "hole_diameter", "slot_length"})
     if (plate.has(key))
       plate.complain(key, "belongs to a row of holes, but [[plate.hole]] lists them; remove one");
   std::vector<models::PlateHole> holes;
@@ -73,6 +75,8 @@ std::vector<models::PlateHole> read_row_of_holes(const Section& plate, models::L
   const auto pitch = plate.get<models::Length>("pitch");
   const auto middle = plate.find<models::Length>("middle_spacing").value_or(pitch);
   const auto diameter = plate.get<models::Length>("hole_diameter");
+  const auto slot_length = plate.find<models::Length>("slot_length");
+  const auto shape = slot_length ? models::HoleShape::slot : models::HoleShape::round;
   const double steps = count - 1;
   const auto span = steps * pitch + (middle - pitch);
   const auto first = plate.find<models::Length>("first_hole").value_or(0.5 * (length - span));
@@ -81,11 +85,12 @@ std::vector<models::PlateHole> read_row_of_holes(const Section& plate, models::L
     const std::string path = fmt::format("plate.hole[{}]", i);
     places.alias(path, plate.path_of("holes"));
     places.alias(path + ".diameter", plate.path_of("hole_diameter"));
+    places.alias(path + ".slot_length", plate.path_of("slot_length"));
     places.alias(path + ".position", plate.path_of("pitch"));
     const bool distal_half = count % 2 == 0 && i >= count / 2;
     const auto position =
         first + static_cast<double>(i) * pitch + (distal_half ? middle - pitch : models::Length{});
-    holes.push_back({position, models::HoleShape::round, diameter, diameter});
+    holes.push_back({position, shape, diameter, slot_length.value_or(diameter)});
   }
   return holes;
 }
@@ -112,9 +117,17 @@ models::Plate read_plate(const Section& section, const models::Fracture& fractur
   plate.proximal_end =
       section.find<models::Length>("proximal_end").value_or(fracture.position - 0.5 * plate.length);
   plate.standoff = section.get<models::Length>("standoff");
+  plate.prebend = section.get<models::Length>("prebend");
   plate.contour =
       section.text("contour") == "straight" ? models::Contour::straight : models::Contour::follows_bone;
   return plate;
+}
+
+models::Length default_standoff(const std::vector<models::Screw>& screws) {
+  const bool is_pressed_on = std::any_of(screws.begin(), screws.end(), [](const models::Screw& screw) {
+    return models::is_tightened(screw) && !screw.entry;
+  });
+  return (is_pressed_on ? 0.0 : 1.0) * models::mm;
 }
 
 }  // namespace gapstrain::cases

@@ -31,16 +31,44 @@ models::ScrewSize read_size(const Section& screw, const Section& defaults) {
   return models::find_screw_size(section.text("size").value_or("")).value_or(models::ScrewSize{});
 }
 
+models::ScrewKind read_kind(const Section& screw, const Section& defaults) {
+  const std::string kind = holder(screw, defaults, "kind").text("kind").value_or("");
+  if (kind == "cortical") return models::ScrewKind::cortical;
+  if (kind == "compression") return models::ScrewKind::compression;
+  if (kind == "lag") return models::ScrewKind::lag;
+  return models::ScrewKind::locking;
+}
+
+// Of [screws] a preload or torque goes to screws that are tightened and say neither themselves.
+void read_tightening(const Section& section, const Section& defaults, models::Screw& screw) {
+  const bool is_own = section.has_any({"preload", "torque"});
+  const Section& from = is_own || !models::is_tightened(screw) ? section : defaults;
+  if (!from.present()) return;
+  screw.preload = from.find<models::Force>("preload");
+  screw.insertion_torque = from.find<models::Moment>("torque");
+}
+
 models::Screw read_screw(const Section& section, const Section& defaults, const models::Plate& plate) {
   models::Screw screw;
-  screw.kind = models::ScrewKind::locking;
+  screw.kind = read_kind(section, defaults);
   screw.size = read_size(section, defaults);
   const Section& metal = holder(section, defaults, "material");
   screw.material = models::find_metal(metal.text("material").value_or("")).value_or(plate.material);
   screw.cortices = holder(section, defaults, "cortices").count("cortices").value_or(screw.cortices);
   screw.tilt_along = section.get<models::Angle>("tilt_along");
   screw.tilt_across = section.get<models::Angle>("tilt_across");
+  read_tightening(section, defaults, screw);
+  screw.slide = section.find<models::Length>("slide");
   return screw;
+}
+
+// Beside the plate, in place of a hole.
+models::FreeEntry read_entry(const Section& section) {
+  for (const auto* key : {"hole", "holes"})
+    if (section.has(key))
+      section.complain(key, "given together with `position`, which is beside the plate; remove one");
+  section.require({"position", "around"}, "an entry beside the plate needs both `position` and `around`");
+  return {section.get<models::Length>("position"), section.get<models::Angle>("around")};
 }
 
 std::vector<int> read_holes(const Section& section) {
@@ -48,7 +76,9 @@ std::vector<int> read_holes(const Section& section) {
     section.complain("holes", "given together with `hole`; remove one of them");
   if (section.has("holes")) return section.counts("holes");
   if (!section.has("hole"))
-    section.complain("hole", "missing; give the number of the plate hole, or several as `holes`");
+    section.complain("hole",
+                     "missing; give the number of the plate hole, or several as `holes`; a lag screw beside "
+                     "the plate has `position` and `around` instead");
   return {section.count("hole").value_or(0)};
 }
 
@@ -60,7 +90,7 @@ void note_places(CasePlaces& places, std::size_t index, std::size_t number, cons
   if (section.has("holes")) places.stand_in(path, fmt::format("{}[{}]", section.path_of("holes"), number));
   if (!holder(section, defaults, "material").has("material")) places.alias(path + ".material", "plate.metal");
   if (section.has("core_diameter")) places.alias(path + ".size", section.path_of("core_diameter"));
-  for (const auto* key : {"size", "material", "cortices"}) {
+  for (const auto* key : {"size", "kind", "material", "cortices", "preload", "torque"}) {
     const Section& from = holder(section, defaults, key);
     if (from.has(key)) places.alias(fmt::format("{}.{}", path, key), from.path_of(key));
   }
@@ -71,16 +101,23 @@ void note_places(CasePlaces& places, std::size_t index, std::size_t number, cons
 std::vector<models::Screw> read_screws(const Section& file, const models::Plate& plate, Reading& reading) {
   const Section defaults = file.section("screws");
   std::vector<models::Screw> screws;
+  int beside_plate = 0;
   for (const auto& section : file.sections("screw")) {
-    const models::Screw pattern = read_screw(section, defaults, plate);
-    const auto holes = read_holes(section);
+    models::Screw screw = read_screw(section, defaults, plate);
     const auto label = section.text("label");
+    if (section.has_any({"position", "around"})) {
+      note_places(reading.places, screws.size(), 0, section, defaults);
+      screw.entry = read_entry(section);
+      screw.label = label.value_or(fmt::format("L{}", ++beside_plate));
+      screws.push_back(screw);
+      continue;
+    }
+    const auto holes = read_holes(section);
     for (std::size_t i = 0; i < holes.size(); ++i) {
       note_places(reading.places, screws.size(), i, section, defaults);
-      screws.push_back(pattern);
-      screws.back().hole = holes[i];
-      screws.back().label =
-          label && holes.size() == 1 ? *label : fmt::format("{}{}", label.value_or("S"), holes[i]);
+      screw.hole = holes[i];
+      screw.label = label && holes.size() == 1 ? *label : fmt::format("{}{}", label.value_or("S"), holes[i]);
+      screws.push_back(screw);
     }
   }
   return screws;

@@ -155,6 +155,12 @@ std::vector<int> Section::counts(std::string_view key) const {
   return counts == nullptr ? std::vector<int>{} : *counts;
 }
 
+std::vector<std::string> Section::texts(std::string_view key) const {
+  const auto* value = parsed(key);
+  const auto* texts = value == nullptr ? nullptr : std::get_if<std::vector<std::string>>(value);
+  return texts == nullptr ? std::vector<std::string>{} : *texts;
+}
+
 Section Section::section(std::string_view key) const {
   const Value* value = written(key);
   const auto* table = value == nullptr ? nullptr : std::get_if<Table>(&value->content);

@@ -48,6 +48,7 @@ class Section {
   std::optional<std::string> text(std::string_view key) const;
   std::optional<int> count(std::string_view key) const;
   std::vector<int> counts(std::string_view key) const;
+  std::vector<std::string> texts(std::string_view key) const;
 
   Section section(std::string_view key) const;                // [table]; not present() when absent
   std::vector<Section> sections(std::string_view key) const;  // [[table]]

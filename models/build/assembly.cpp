@@ -1,11 +1,11 @@
 #include "models/build/assembly.h"
 
-#include "models/build/body_ports.h"
-#include "models/build/gap_links.h"
+#include "models/build/port_book.h"
 #include "solver/bodies/stress.h"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <future>
 #include <utility>
 
@@ -15,16 +15,27 @@ namespace {
 
 using solver::Shell;
 
+PlannedScrew plan_screw(const Screw& screw, std::size_t number, const Construct& construct,
+                        const PlateShape& plate_shape, const BoneShape& bone_shape) {
+  const Length slide = slide_along(screw, construct.plate, plate_shape, construct.fracture.position);
+  PlannedScrew planned;
+  planned.screw = screw;
+  planned.placement = place_screw(construct.plate, plate_shape, bone_shape, screw, slide);
+  planned.slide = slide.value();
+  if (screw.kind != ScrewKind::lag || screw.entry) planned.near_spot = fmt::format("{}-near", number);
+  if (screw.cortices == 2) planned.far_spot = fmt::format("{}-far", number);
+  return planned;
+}
+
 std::vector<PlannedScrew> plan_screws(const Construct& construct, const std::vector<Screw>& candidates,
                                       const PlateShape& plate_shape, const BoneShape& bone_shape) {
   std::vector<PlannedScrew> planned;
-  for (const auto& screw : candidates) {
-    const auto number = planned.size();
-    planned.push_back({screw,
-                       place_screw(construct.plate, plate_shape, bone_shape, screw.hole, screw.tilt_along,
-                                   screw.tilt_across, screw.cortices),
-                       fmt::format("{}-near", number), fmt::format("{}-far", number)});
-  }
+  for (const auto& screw : candidates)
+    planned.push_back(plan_screw(screw, planned.size(), construct, plate_shape, bone_shape));
+  for (const auto& hold : construct.temporary)
+    if (hold.kind == HoldKind::wire)
+      planned.push_back(plan_screw(wire_as_screw(hold, construct.plate.material), planned.size(), construct,
+                                   plate_shape, bone_shape));
   return planned;
 }
 
@@ -41,31 +52,16 @@ Shell bone_shell(const Construct& construct, const Fragment& fragment) {
                                     cortex.shear_modulus_lr.value(), cortex.shear_modulus_tr.value())};
 }
 
-BuiltBody build(const std::string& name, const Shell& shell, const PortList& ports,
+BuiltBody build(const std::string& name, std::unique_ptr<solver::Body> body, const PortList& ports,
                 const std::vector<solver::SparseMatrix>& probes) {
   BuiltBody built;
   built.name = name;
-  built.body = std::make_unique<solver::Body>(shell);
+  built.body = std::move(body);
+  const Shell& shell = built.body->shell();
   built.ports = solver::join_ports(shell.unknowns(), ports.ports());
   built.condensed = std::make_unique<const solver::Condensed>(built.body->condense(built.ports, probes));
   return built;
 }
-
-// Names and places of everything on the bodies that links and loads may take hold of.
-struct PortBook {
-  PortList plate;
-  std::array<PortList, 2> fragments;  // proximal, distal
-
-  PortPlace hole(int number) const { return {plate_body, plate.column(fmt::format("hole:{}", number))}; }
-  // A name that only one fragment has.
-  PortPlace bone(const std::string& name) const {
-    const std::size_t f = fragments[0].has(name) ? 0 : 1;
-    return on_fragment(f, name);
-  }
-  PortPlace on_fragment(std::size_t f, const std::string& name) const {
-    return {f == 0 ? proximal_body : distal_body, fragments[f].column(name)};
-  }
-};
 
 class LinkList {
  public:
@@ -73,90 +69,145 @@ class LinkList {
     links_.push_back(std::move(link));
     return static_cast<int>(links_.size()) - 1;
   }
+  solver::ContactPair add_pair(PairLinks pair) {
+    const int normal = add(std::move(pair.normal));
+    return {normal, add(std::move(pair.tangent))};
+  }
   std::vector<solver::Link> take() { return std::move(links_); }
 
  private:
   std::vector<solver::Link> links_;
 };
 
-PortList plate_ports(const Shell& shell, const Assembly& assembly, const std::vector<PlannedScrew>& planned) {
-  PortList ports;
-  for (const auto& screw : planned) {
-    const std::string name = fmt::format("hole:{}", screw.screw.hole);
-    if (!ports.has(name))
-      ports.add(name, hole_port(shell, assembly.construct, *assembly.plate_shape, screw.screw.hole));
-  }
-  return ports;
-}
-
-// `f`: 0 proximal, 1 distal. A spot or a roller is a port of the fragment whose mesh has its group.
-PortList fragment_ports(std::size_t f, const Shell& shell, const BoneShape& shape,
-                        const std::vector<PlannedScrew>& planned, const std::vector<double>& rollers,
-                        const std::vector<GapSpot>& spots) {
-  PortList ports;
-  const auto& groups = shell.mesh->groups;
-  const auto add_spot = [&](const PlannedScrew& screw, const std::string& spot, const WallCrossing& wall) {
-    if (groups.contains("spot:" + spot))
-      ports.add(spot, spot_port(shell, spot, wall.middle, screw.screw.size.core_diameter.value() / 2.0));
-  };
-  for (const auto& screw : planned) {
-    add_spot(screw, screw.near_spot, screw.placement.bone->near);
-    add_spot(screw, screw.far_spot, screw.placement.bone->far);
-  }
-  ports.add("end", ring_port(shell, "end", shape.section(f == 0 ? 0.0 : shape.length()).centre));
-  for (std::size_t k = 0; k < rollers.size(); ++k) {
-    const std::string group = fmt::format("section:{}", k);
-    if (groups.contains(group)) ports.add(group, ring_port(shell, group, shape.section(rollers[k]).centre));
-  }
-  for (std::size_t s = 0; s < spots.size(); ++s)
-    ports.add(fmt::format("gap:{}", s), f == 0 ? spots[s].proximal : spots[s].distal);
-  return ports;
-}
-
-CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned, const PortBook& ports,
-                          LinkList& links) {
+CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned, bool is_wire,
+                          const PortBook& ports, LinkList& links) {
   const auto wall = [](const WallCrossing& crossing) { return (crossing.outer - crossing.inner).norm(); };
-  const Construct& construct = assembly.construct;
   const Screw& screw = planned.screw;
-  const PlateHole& hole = construct.plate.holes[static_cast<std::size_t>(screw.hole - 1)];
+  const ScrewPlacement& placement = planned.placement;
+  const auto& holes = assembly.construct.plate.holes;
+  const double along = screw.hole > 0 ? holes[static_cast<std::size_t>(screw.hole - 1)].position.value() : 0.0;
   CandidateScrew candidate;
   candidate.planned = planned;
-  candidate.model = model_screw(
-      screw, planned.placement, construct.plate, assembly.plate_shape->thickness(hole.position.value()), hole,
-      wall(planned.placement.bone->near), wall(planned.placement.bone->far), construct.bone.cortex);
-  const PortPlace head = ports.hole(screw.hole), near = ports.bone(planned.near_spot);
-  candidate.links.push_back(links.add(plug_link(screw.label + " head", candidate.model.plug, head)));
-  candidate.links.push_back(
-      links.add(shaft_link(screw.label + " to near cortex", candidate.model.head_to_near, head, near)));
+  candidate.model = model_screw(screw, placement, assembly.construct, assembly.plate_shape->thickness(along),
+                                wall(placement.bone->near), wall(placement.bone->far));
+  const PortPlace seat = screw.hole > 0 ? ports.hole(screw.hole) : ports.bone(planned.near_spot);
+  const PortPlace thread = ports.bone(screw.kind == ScrewKind::lag ? planned.far_spot : planned.near_spot);
+  candidate.seat =
+      screw.hole > 0 ? assembly.plate_shape->mid_surface(along, 0.0).position : placement.bone->near.middle;
+  if (candidate.model.plug) {
+    candidate.plug = links.add(plug_link(screw.label + " head", *candidate.model.plug, seat));
+    candidate.head = links.add(shaft_link(screw.label + " shaft", candidate.model.head_to_thread, seat, thread));
+    candidate.links = {*candidate.plug, candidate.head};
+  } else {
+    candidate.head =
+        links.add(ball_link(screw.label + " shaft", candidate.model, seat, candidate.seat, thread, is_wire));
+    candidate.links = {candidate.head};
+  }
   if (candidate.model.near_to_far) {
-    const PortPlace far = ports.bone(planned.far_spot);
-    candidate.links.push_back(
-        links.add(shaft_link(screw.label + " to far cortex", *candidate.model.near_to_far, near, far)));
+    candidate.far = links.add(shaft_link(screw.label + " to far cortex", *candidate.model.near_to_far, thread,
+                                         ports.bone(planned.far_spot)));
+    candidate.links.push_back(*candidate.far);
   }
   return candidate;
 }
 
-std::vector<int> link_tissue(const Fracture& fracture, const std::vector<GapSpot>& spots, const PortBook& ports,
-                             LinkList& links) {
+TissueFilling link_tissue(const Tissue& tissue, const Fracture& fracture, const PortWishes& wishes,
+                          const PortBook& ports, LinkList& links) {
   const Eigen::Vector3d normal = cut_normal(fracture);
   const Eigen::MatrixXd same = Eigen::MatrixXd::Identity(3, 3);
-  std::vector<int> indices;
-  for (std::size_t s = 0; s < spots.size(); ++s) {
-    const std::string name = fmt::format("gap:{}", s);
-    const PortPlace distal = ports.on_fragment(1, name), proximal = ports.on_fragment(0, name);
-    indices.push_back(
-        links.add({name,
+  TissueFilling filling{tissue, {}};
+  for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
+    const auto [proximal, distal] = ports.gap(k);
+    filling.links.push_back(
+        links.add({tissue.name,
                    {{distal.body, distal.column, same}, {proximal.body, proximal.column, -same}},
-                   tissue_flexibility(*fracture.tissue, spots[s].area, fracture.gap.value() * normal.x(), normal),
+                   tissue_flexibility(tissue, wishes.gap[k].area, fracture.gap.value() * normal.x(), normal),
                    Eigen::VectorXd::Zero(3)}));
   }
-  return indices;
+  return filling;
+}
+
+void link_tissues(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
+  const Construct& construct = assembly.construct;
+  const auto add = [&](const Tissue& tissue) {
+    const auto is_same = [&](const TissueFilling& filling) {
+      return filling.tissue.name == tissue.name && filling.tissue.youngs_modulus == tissue.youngs_modulus;
+    };
+    if (std::none_of(assembly.tissues.begin(), assembly.tissues.end(), is_same))
+      assembly.tissues.push_back(link_tissue(tissue, construct.fracture, wishes, ports, links));
+  };
+  if (construct.fracture.tissue) add(*construct.fracture.tissue);
+  for (const auto& step : construct.steps)
+    if (step.tissue) add(*step.tissue);
+}
+
+void link_pairs(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
+  const Construct& construct = assembly.construct;
+  const Eigen::Vector3d normal = cut_normal(construct.fracture);
+  const double gap = construct.fracture.gap.value() * normal.x();
+  for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
+    const GapSpot& spot = wishes.gap[k];
+    const auto [proximal, distal] = ports.gap(k);
+    assembly.pairs.push_back(
+        links.add_pair(pair_links("fracture", proximal, distal, normal, gap, spot.area, construct.bone.cortex)));
+    assembly.face.push_back({spot.around, spot.outer, spot.area});
+  }
+  for (std::size_t k = 0; k < wishes.underside.size(); ++k) {
+    const UndersideSpot& spot = wishes.underside[k];
+    const auto [bone, plate] = ports.underside(k, spot.fragment);
+    assembly.pairs.push_back(links.add_pair(
+        pair_links("underside", bone, plate, spot.normal, spot.gap, spot.area, construct.bone.cortex)));
+    assembly.underside.push_back({spot.fragment, spot.along, spot.gap});
+  }
+}
+
+void link_holds(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
+  std::size_t wire =
+      wishes.screws.size() - static_cast<std::size_t>(std::count_if(
+                                 assembly.construct.temporary.begin(), assembly.construct.temporary.end(),
+                                 [](const TemporaryHold& hold) { return hold.kind == HoldKind::wire; }));
+  std::size_t clamp = 0;
+  for (const auto& hold : assembly.construct.temporary) {
+    Hold entry;
+    entry.hold = hold;
+    if (hold.kind == HoldKind::wire) {
+      const PlannedScrew& planned = wishes.screws[wire++];
+      entry.wire = link_screw(assembly, planned, true, ports, links);
+      entry.links = entry.wire->links;
+      entry.ends = {planned.placement.head_top, planned.placement.tip};
+    } else {
+      const auto& tips = wishes.clamps[clamp];
+      entry.links = {links.add(clamp_link(hold.label, tips, ports.clamp(clamp, tips)))};
+      entry.ends = {tips[0].port.centre, tips[1].port.centre};
+      ++clamp;
+    }
+    assembly.holds.push_back(std::move(entry));
+  }
+}
+
+// `along` of a hole is its own, of other ports that of their place.
+std::vector<PlatePort> find_plate_ports(const Construct& construct, const PlateShape& shape,
+                                        const PortBook& book) {
+  std::vector<PlatePort> found;
+  Eigen::Index column = 0;
+  for (const auto& port : book.ports(plate_body).ports()) {
+    found.push_back({shape.along_at(port.centre.x()), port.centre, column, port.motions()});
+    column += port.motions();
+  }
+  for (std::size_t hole = 0; hole < construct.plate.holes.size(); ++hole) {
+    const std::string name = fmt::format("hole:{}", hole + 1);
+    if (!book.ports(plate_body).has(name)) continue;
+    const Eigen::Index first = book.ports(plate_body).column(name);
+    for (auto& port : found)
+      if (port.column == first) port.along = construct.plate.holes[hole].position.value();
+  }
+  return found;
 }
 
 LoadPorts find_load_ports(const BoneShape& shape, const std::vector<double>& rollers, const PortBook& ports) {
   LoadPorts found;
-  found.proximal_end = {ports.on_fragment(0, "end"), shape.section(0.0).centre};
-  found.distal_end = {ports.on_fragment(1, "end"), shape.section(shape.length()).centre};
+  found.proximal_end = {ports.end(proximal_body), shape.section(0.0).centre};
+  found.distal_end = {ports.end(distal_body), shape.section(shape.length()).centre};
   for (std::size_t k = 0; k + 3 < rollers.size(); k += 4) {
     std::array<Ring, 4> rings;
     for (std::size_t r = 0; r < 4; ++r)
@@ -177,18 +228,27 @@ AssembledLoad assemble_load(const LoadSetup& setup, const std::array<BuiltBody, 
   return load;
 }
 
-}  // namespace
-
-std::vector<int> Assembly::active_links(const std::vector<int>& chosen, const AssembledLoad& load) const {
-  std::vector<int> active;
-  for (const int screw : chosen) {
-    const auto& links = screws[static_cast<std::size_t>(screw)].links;
-    active.insert(active.end(), links.begin(), links.end());
-  }
-  active.insert(active.end(), tissue_links.begin(), tissue_links.end());
-  active.insert(active.end(), load.supports.begin(), load.supports.end());
-  return active;
+void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t candidates, const PortBook& ports) {
+  LinkList links;
+  for (std::size_t k = 0; k < candidates; ++k)
+    assembly.screws.push_back(link_screw(assembly, wishes.screws[k], false, ports, links));
+  link_tissues(assembly, wishes, ports, links);
+  link_pairs(assembly, wishes, ports, links);
+  link_holds(assembly, wishes, ports, links);
+  assembly.plate_ports = find_plate_ports(assembly.construct, *assembly.plate_shape, ports);
+  assembly.load_ports = find_load_ports(*assembly.bone_shape, wishes.rollers, ports);
+  assembly.on_the_table = assemble_load(hold_proximal_end(assembly.load_ports), assembly.bodies, links);
+  for (const auto& setup : set_up_loads(assembly.construct.loads, assembly.load_ports))
+    assembly.loads.push_back(assemble_load(setup, assembly.bodies, links));
+  const auto unit = unit_loads(assembly.load_ports);
+  for (std::size_t k = 0; k < unit.size(); ++k)
+    assembly.stiffness_loads[k] = assemble_load(unit[k], assembly.bodies, links);
+  std::vector<const solver::Condensed*> condensed;
+  for (const auto& body : assembly.bodies) condensed.push_back(body.condensed.get());
+  assembly.system = std::make_unique<solver::System>(std::move(condensed), links.take());
 }
+
+}  // namespace
 
 Assembly assemble(const Construct& construct, const std::vector<Screw>& candidates,
                   const std::function<void(const std::string&)>& progress) {
@@ -199,56 +259,48 @@ Assembly assemble(const Construct& construct, const std::vector<Screw>& candidat
   assembly.construct = construct;
   assembly.bone_shape = std::make_unique<BoneShape>(construct.bone, construct.plate.aspect);
   assembly.plate_shape = std::make_unique<PlateShape>(construct.plate, *assembly.bone_shape);
-  const BoneShape& shape = *assembly.bone_shape;
-  const auto planned = plan_screws(construct, candidates, *assembly.plate_shape, shape);
-  const auto rollers = roller_places(construct.loads);
-  PortBook ports;
+  const BoneShape& bone_shape = *assembly.bone_shape;
+  const PlateShape& plate_shape = *assembly.plate_shape;
+  PortWishes wishes;
+  wishes.screws = plan_screws(construct, candidates, plate_shape, bone_shape);
+  wishes.rollers = roller_places(construct.loads);
 
-  // Gmsh works on one mesh at a time; what is meshed already is factored meanwhile.
   const mesh::GmshSession session;
   stage("meshing the plate");
-  assembly.plate_mesh = mesh_plate(session, construct, *assembly.plate_shape);
+  assembly.plate_mesh = mesh_plate(session, construct, plate_shape);
   assembly.plate_sample = sample_plate(*assembly.plate_mesh.mesh);
-  auto plate_job = std::async(std::launch::async, [&] {
-    const Shell shell = plate_shell(construct, assembly.plate_mesh);
-    ports.plate = plate_ports(shell, assembly, planned);
-    return build("plate", shell, ports.plate,
-                 {solver::node_stress_rows(shell, assembly.plate_sample, 1.0),
-                  solver::node_stress_rows(shell, assembly.plate_sample, -1.0)});
-  });
+  // Gmsh works on one mesh at a time; what is meshed already is factored meanwhile.
+  const Shell plate = plate_shell(construct, assembly.plate_mesh);
+  auto plate_factor = std::async(std::launch::async, [&] { return std::make_unique<solver::Body>(plate); });
   stage("meshing the bone");
-  assembly.fragments = mesh_fragments(session, construct, shape, planned, rollers);
+  assembly.fragments = mesh_fragments(session, construct, bone_shape, wishes.screws, wishes.rollers);
 
   stage("factoring the bodies");
-  const std::array<const Fragment*, 2> fragments = {&assembly.fragments.proximal, &assembly.fragments.distal};
-  const std::array<Shell, 2> shells = {bone_shell(construct, *fragments[0]), bone_shell(construct, *fragments[1])};
-  std::vector<GapSpot> spots;
-  if (construct.fracture.tissue)
-    spots = gap_spots(shells[0], fragments[0]->edge, shells[1], fragments[1]->edge,
-                      construct.fracture.obliquity.value());
-  const auto fragment_job = [&](std::size_t f) {
-    ports.fragments[f] = fragment_ports(f, shells[f], shape, planned, rollers, spots);
-    return build(f == 0 ? "proximal fragment" : "distal fragment", shells[f], ports.fragments[f],
-                 {edge_motion_rows(shells[f], fragments[f]->edge)});
-  };
-  auto proximal_job = std::async(std::launch::async, fragment_job, 0U);
-  assembly.bodies[distal_body] = fragment_job(1);
+  const FractureEdge &proximal = assembly.fragments.proximal.edge, &distal = assembly.fragments.distal.edge;
+  const std::array<Shell, 2> bone = {bone_shell(construct, assembly.fragments.proximal),
+                                     bone_shell(construct, assembly.fragments.distal)};
+  wishes.gap = gap_spots(bone[0], proximal, bone[1], distal, construct.fracture.obliquity.value());
+  wishes.underside =
+      underside_spots(construct, plate_shape, bone_shape, plate, assembly.plate_mesh, {&bone[0], &bone[1]});
+  for (const auto& hold : construct.temporary)
+    if (hold.kind != HoldKind::wire)
+      wishes.clamps.push_back(clamp_tips(hold, construct, plate_shape, bone_shape, {&plate, &bone[0], &bone[1]}));
+  const PortBook ports(wishes, construct, plate_shape, bone_shape, {&plate, &bone[0], &bone[1]});
+
+  auto plate_job = std::async(std::launch::async, [&] {
+    return build("plate", plate_factor.get(), ports.ports(plate_body),
+                 {solver::node_stress_rows(plate, assembly.plate_sample, 1.0),
+                  solver::node_stress_rows(plate, assembly.plate_sample, -1.0)});
+  });
+  auto proximal_job = std::async(std::launch::async, [&] {
+    return build("proximal fragment", std::make_unique<solver::Body>(bone[0]), ports.ports(proximal_body),
+                 {edge_motion_rows(bone[0], proximal)});
+  });
+  assembly.bodies[distal_body] = build("distal fragment", std::make_unique<solver::Body>(bone[1]),
+                                       ports.ports(distal_body), {edge_motion_rows(bone[1], distal)});
   assembly.bodies[proximal_body] = proximal_job.get();
   assembly.bodies[plate_body] = plate_job.get();
-
-  LinkList links;
-  for (const auto& screw : planned) assembly.screws.push_back(link_screw(assembly, screw, ports, links));
-  if (construct.fracture.tissue) assembly.tissue_links = link_tissue(construct.fracture, spots, ports, links);
-  assembly.load_ports = find_load_ports(shape, rollers, ports);
-  for (const auto& setup : set_up_loads(construct.loads, assembly.load_ports))
-    assembly.loads.push_back(assemble_load(setup, assembly.bodies, links));
-  const auto unit = unit_loads(assembly.load_ports);
-  for (std::size_t k = 0; k < unit.size(); ++k)
-    assembly.stiffness_loads[k] = assemble_load(unit[k], assembly.bodies, links);
-
-  std::vector<const solver::Condensed*> condensed;
-  for (const auto& body : assembly.bodies) condensed.push_back(body.condensed.get());
-  assembly.system = std::make_unique<solver::System>(std::move(condensed), links.take());
+  link_everything(assembly, wishes, candidates.size(), ports);
   return assembly;
 }
 

@@ -1,4 +1,5 @@
-// A construct made ready to solve: bodies factored and condensed, every screw that may be asked about as links.
+// A construct made ready to solve: bodies factored and condensed, every screw that may be asked about as links,
+// every hold, every tissue, every pair of spots that may touch.
 #pragma once
 
 #include "models/build/fragment_meshes.h"
@@ -9,11 +10,13 @@
 #include "models/parts/bone_shape.h"
 #include "models/parts/construct.h"
 #include "models/parts/plate_shape.h"
+#include "solver/bodies/pressed.h"
 #include "solver/bodies/system.h"
 
 #include <array>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -33,7 +36,44 @@ struct BuiltBody {
 struct CandidateScrew {
   PlannedScrew planned;
   ScrewModel model;
-  std::vector<int> links;  // head plug, head to near cortex, near to far cortex (when there is one)
+  Eigen::Vector3d seat;     // centre of the port its head sits on
+  int head = 0;             // from the head's seat, or its hole's rim, to the first cortex held
+  std::optional<int> plug;  // locking head in its hole
+  std::optional<int> far;   // near to far cortex
+  std::vector<int> links;   // all of these
+};
+
+// A temporary hold. A wire is a screw that is held sideways only.
+struct Hold {
+  TemporaryHold hold;
+  std::optional<CandidateScrew> wire;
+  std::array<Eigen::Vector3d, 2> ends;  // mm
+  std::vector<int> links;               // of a clamp: one row, tension presses
+};
+
+// Tissue that may fill the gap.
+struct TissueFilling {
+  Tissue tissue;
+  std::vector<int> links;
+};
+
+// A pair of spots of the fracture's faces, and of the plate's underside on the bone.
+struct FaceSpot {
+  double around = 0.0;  // rad
+  bool outer = true;
+  double area = 0.0;  // mm^2
+};
+struct UndersidePlace {
+  std::size_t fragment = 0;  // 0 proximal, 1 distal
+  double along = 0.0;        // on the plate, mm
+  double gap = 0.0;          // as contoured, before any prebend, mm
+};
+
+// A port of the plate: where forces act on it.
+struct PlatePort {
+  double along = 0.0;  // on the plate, mm
+  Eigen::Vector3d centre;
+  Eigen::Index column = 0, motions = 0;
 };
 
 struct AssembledLoad {
@@ -53,20 +93,23 @@ struct Assembly {
   std::vector<int> plate_sample;
   std::array<BuiltBody, 3> bodies;
   std::vector<CandidateScrew> screws;
-  std::vector<int> tissue_links;
+  std::vector<Hold> holds;
+  std::vector<TissueFilling> tissues;      // the fracture's own first, when it has one
+  std::vector<solver::ContactPair> pairs;  // of `face`, then of `underside`
+  std::vector<FaceSpot> face;
+  std::vector<UndersidePlace> underside;
+  std::vector<PlatePort> plate_ports;
   LoadPorts load_ports;
   std::unique_ptr<solver::System> system;
+  AssembledLoad on_the_table;                    // nothing but the proximal end held: while the construct is made
   std::vector<AssembledLoad> loads;              // the construct's
   std::array<AssembledLoad, 4> stiffness_loads;  // unit_loads, in that order
-
-  // Links of a choice of screws with the tissue and a load's supports.
-  std::vector<int> active_links(const std::vector<int>& chosen, const AssembledLoad& load) const;
 };
 
 // Builds the bodies with ports for all `candidates` (those of construct.screws among them, in any order). Meshes
 // one after another, factors in parallel. `progress` may be empty.
 // @pre check() reports no error for the construct with any of the candidates.
-// @throw mesh::MeshError, solver::NotElasticError
+// @throw mesh::MeshError, solver::NotElasticError, ClampError
 Assembly assemble(const Construct& construct, const std::vector<Screw>& candidates,
                   const std::function<void(const std::string&)>& progress = {});
 

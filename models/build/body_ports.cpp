@@ -27,7 +27,7 @@ Port hole_port(const Shell& plate, const Construct& construct, const PlateShape&
   frame.col(1) = Eigen::Vector3d::UnitY();
   frame.col(0) = frame.col(1).cross(frame.col(2));
   return solver::reaction_port(plate, plate.mesh->groups.at(fmt::format("hole:{}", hole - 1)), centre.position,
-                               1.5 * place.diameter.value(), frame, solver::RimModes::rigid_and_strain);
+                               1.5 * place.slot_length.value(), frame, solver::RimModes::rigid_and_strain);
 }
 
 Port spot_port(const Shell& bone, const std::string& spot, const Eigen::Vector3d& centre, double radius) {

@@ -87,10 +87,12 @@ Fragments mesh_fragments(const mesh::GmshSession& session, const Construct& cons
   tube.size_cut = tube.perimeter / (36.0 * refinement);
   tube.ring_elements = 4 * static_cast<int>(std::lround(4.0 * refinement));
   for (const auto& planned : screws) {
-    const double radius = planned.screw.size.core_diameter.value() / 2.0;
-    tube.spots.push_back(spot(planned.near_spot, planned.placement.bone->near.middle, radius, shape, closed));
-    if (planned.screw.cortices == 2)
-      tube.spots.push_back(spot(planned.far_spot, planned.placement.bone->far.middle, radius, shape, closed));
+    const auto& bone = *planned.placement.bone;
+    if (!planned.near_spot.empty())
+      tube.spots.push_back(spot(planned.near_spot, bone.near.middle, planned.near_radius(), shape, closed));
+    if (!planned.far_spot.empty())
+      tube.spots.push_back(
+          spot(planned.far_spot, bone.far.middle, planned.screw.size.core_diameter.value() / 2.0, shape, closed));
   }
   for (const double x : section_lines) tube.section_lines.push_back(closed.closed(0.0, x));
 

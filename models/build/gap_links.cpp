@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <complex>
+#include <numbers>
 
 namespace gapstrain::models {
 
@@ -58,17 +60,21 @@ std::vector<GapSpot> gap_spots(const solver::Shell& proximal_shell, const Fractu
   for (std::size_t spot = 0; spot < weights.arc.size(); ++spot) {
     std::vector<int> proximal_nodes, distal_nodes;
     double wall = 0.0;
+    std::complex<double> direction = 0.0;  // mean of angles that may lie on both sides of 0
     for (std::size_t m = 0; m < weights.members[spot].size(); ++m) {
       const auto k = static_cast<std::size_t>(weights.members[spot][m]);
       proximal_nodes.push_back(proximal.nodes[k]);
       distal_nodes.push_back(distal.nodes[k]);
       wall += weights.weights[spot][m] * proximal_shell.mesh->thickness(proximal.nodes[k]);
+      direction += weights.weights[spot][m] * std::polar(1.0, proximal.around[k]);
     }
+    const double angle = std::arg(direction);
+    const double place = angle < 0.0 ? angle + 2.0 * std::numbers::pi : angle;
     for (const double side : {-1.0, 1.0}) {
       const double offset = side * wall / (2.0 * std::sqrt(3.0));
       spots.push_back({solver::point_port(proximal_shell, proximal_nodes, weights.weights[spot], offset),
                        solver::point_port(distal_shell, distal_nodes, weights.weights[spot], offset),
-                       0.5 * weights.arc[spot] * wall / std::cos(obliquity)});
+                       0.5 * weights.arc[spot] * wall / std::cos(obliquity), place, side > 0.0});
     }
   }
   return spots;
@@ -81,7 +87,9 @@ Eigen::Matrix3d tissue_flexibility(const Tissue& tissue, double area, double gap
   const double confined = modulus * (1.0 - nu) / ((1.0 + nu) * (1.0 - 2.0 * nu));
   const double shear = modulus / (2.0 * (1.0 + nu));
   const Eigen::Matrix3d along = normal * normal.transpose();
-  return gap_normal / area * (along / confined + (Eigen::Matrix3d::Identity() - along) / shear);
+  constexpr double least_width = 0.1;  // mm
+  return std::max(gap_normal, least_width) / area *
+         (along / confined + (Eigen::Matrix3d::Identity() - along) / shear);
 }
 
 Eigen::Vector3d cut_normal(const Fracture& fracture) {

@@ -1,4 +1,4 @@
-// Tissue between the fracture's edges as links between matching spots.
+// What lies between the fracture's edges, as links between matching spots.
 #pragma once
 
 #include "models/build/fragment_meshes.h"
@@ -9,10 +9,12 @@
 
 namespace gapstrain::models {
 
-// One spot of an edge: what a spring between the edges stands for.
+// One spot of an edge: what a spring, or a touching pair, between the edges stands for.
 struct GapSpot {
   solver::Port proximal, distal;
-  double area = 0.0;  // of the cut face, mm^2
+  double area = 0.0;    // of the cut face, mm^2
+  double around = 0.0;  // rad, in [0, 2 pi)
+  bool outer = true;    // the half of the wall towards the bone's surface
 };
 
 // Spots round the edge, two through the wall (Gauss points), their areas adding up to the cut face. `shells`: the
@@ -22,7 +24,8 @@ std::vector<GapSpot> gap_spots(const solver::Shell& proximal_shell, const Fractu
                                int around = 24);
 
 // Flexibility (3 x 3, global axes) of a confined column of tissue of this area between faces of normal `normal` at
-// distance `gap_normal`: k_n = E (1 - nu) / ((1 + nu)(1 - 2 nu)) A / h, k_t = G A / h.
+// distance `gap_normal` (a tenth of a millimetre at least, faces in touch are rough): k_n = E (1 - nu) / ((1 +
+// nu)(1 - 2 nu)) A / h, k_t = G A / h.
 Eigen::Matrix3d tissue_flexibility(const Tissue& tissue, double area, double gap_normal,
                                    const Eigen::Vector3d& normal);
 

@@ -58,8 +58,7 @@ LoadSetup set_up_ends(const LoadCase& load, const LoadPorts& ports) {
     setup.supports.push_back(hold("proximal ball", ports.proximal_end, proximal_ball, {ux, uy, uz, rx}));
     setup.supports.push_back(hold("distal ball", ports.distal_end, distal_ball, {uy, uz}));
   } else {
-    setup.supports.push_back(
-        hold("held proximal end", ports.proximal_end, ports.proximal_end.centre, {ux, uy, uz, rx, ry, rz}));
+    setup.supports = hold_proximal_end(ports).supports;
   }
   const Eigen::Vector3d line =
       balls ? (distal_ball - proximal_ball).normalized() : Eigen::Vector3d(Eigen::Vector3d::UnitX());
@@ -82,6 +81,11 @@ std::vector<LoadSetup> set_up_loads(const std::vector<LoadCase>& loads, const Lo
     setups.push_back(load.four_point ? set_up_four_point(load, ports.rollers[four_point++])
                                      : set_up_ends(load, ports));
   return setups;
+}
+
+LoadSetup hold_proximal_end(const LoadPorts& ports) {
+  const Ring& end = ports.proximal_end;
+  return {"", {hold("held proximal end", end, end.centre, {ux, uy, uz, rx, ry, rz})}, {}};
 }
 
 std::array<LoadSetup, 4> unit_loads(const LoadPorts& ports) {

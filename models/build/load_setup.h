@@ -38,6 +38,9 @@ struct LoadSetup {
 // One setup a load case, in order.
 std::vector<LoadSetup> set_up_loads(const std::vector<LoadCase>& loads, const LoadPorts& ports);
 
+// Nothing but the proximal end held.
+LoadSetup hold_proximal_end(const LoadPorts& ports);
+
 // Unit loads (1 N, 1 N mm) between balls at the end sections' centres: axial compression, bending about y, bending
 // about z, torsion. All share the first one's supports.
 std::array<LoadSetup, 4> unit_loads(const LoadPorts& ports);

@@ -3,6 +3,7 @@
 #include "models/build/root_flexibility.h"
 #include "solver/elements/shell_material.h"
 
+#include <Eigen/Geometry>
 #include <Eigen/LU>
 
 #include <cmath>
@@ -30,30 +31,44 @@ ShaftSegment segment(const solver::BeamSection& section, double radius, const Ei
 
 }  // namespace
 
-ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, const Plate& plate,
-                       double plate_thickness, const PlateHole& hole, double near_wall, double far_wall,
-                       const CorticalBone& cortex) {
+ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, const Construct& construct,
+                       double plate_thickness, double near_wall, double far_wall) {
   const double radius = screw.size.core_diameter.value() / 2.0;
   const double youngs_modulus = screw.material.youngs_modulus.value();
+  const CorticalBone& cortex = construct.bone.cortex;
   // The unit cell's wall is isotropic; a cortex is taken at the geometric mean of its two moduli.
   const double bone_modulus = std::sqrt(cortex.longitudinal_modulus.value() * cortex.transverse_modulus.value());
   const auto& bone = *placement.bone;
-
-  const RootFractions at_plate =
-      rim_root(plate_thickness / radius, youngs_modulus / plate.material.youngs_modulus.value(),
-               hole.diameter.value() / (2.0 * radius));
   const RootFractions at_near = wall_root(near_wall / radius, youngs_modulus / bone_modulus);
   const RootFractions at_far = wall_root(far_wall / radius, youngs_modulus / bone_modulus);
 
   ScrewModel model;
   model.section = solver::solid_circle(2.0 * radius, youngs_modulus, screw.material.poissons_ratio);
-  model.head_to_near = segment(model.section, radius, placement.direction, placement.hole_centre,
-                               placement.underside, at_plate, bone.near.outer, bone.near.middle, at_near);
+  model.seat.col(2) = placement.direction;
+  model.seat.col(0) = (Eigen::Vector3d::UnitX() - placement.direction.x() * placement.direction).normalized();
+  model.seat.col(1) = model.seat.col(0).cross(model.seat.col(2));
+  const RootFractions ball;  // gives nothing of its own
+  if (screw.kind == ScrewKind::lag) {
+    model.head_to_thread = segment(model.section, radius, placement.direction, placement.hole_centre,
+                                   placement.hole_centre, ball, bone.far.inner, bone.far.middle, at_far);
+    return model;
+  }
+  if (screw.kind == ScrewKind::locking) {
+    const PlateHole& hole = construct.plate.holes[static_cast<std::size_t>(screw.hole - 1)];
+    const RootFractions at_plate =
+        rim_root(plate_thickness / radius, youngs_modulus / construct.plate.material.youngs_modulus.value(),
+                 hole.diameter.value() / (2.0 * radius));
+    model.head_to_thread = segment(model.section, radius, placement.direction, placement.hole_centre,
+                                   placement.underside, at_plate, bone.near.outer, bone.near.middle, at_near);
+    model.plug = plug_flexibility(hole.diameter.value() / 2.0, plate_thickness, radius, youngs_modulus,
+                                  screw.material.poissons_ratio);
+  } else {
+    model.head_to_thread = segment(model.section, radius, placement.direction, placement.hole_centre,
+                                   placement.hole_centre, ball, bone.near.outer, bone.near.middle, at_near);
+  }
   if (screw.cortices == 2)
     model.near_to_far = segment(model.section, radius, placement.direction, bone.near.middle, bone.near.inner,
                                 at_near, bone.far.inner, bone.far.middle, at_far);
-  model.plug = plug_flexibility(hole.diameter.value() / 2.0, plate_thickness, radius, youngs_modulus,
-                                screw.material.poissons_ratio);
   return model;
 }
 
@@ -95,6 +110,29 @@ solver::Link plug_link(const std::string& name, const Eigen::Matrix<double, 6, 6
           {{hole.body, hole.column + 6, Eigen::MatrixXd::Identity(6, 6)}},
           flexibility,
           Eigen::VectorXd::Zero(6)};
+}
+
+// With the head's turns free, what is left of the segment's law is that of the way between ball and seat; seen
+// from the ball, the shaft is held by its thread.
+solver::Link ball_link(const std::string& name, const ScrewModel& model, PortPlace seat,
+                       const Eigen::Vector3d& seat_centre, PortPlace thread, bool sideways_only) {
+  const ShaftSegment& segment = model.head_to_thread;
+  const solver::Matrix6 to_ball = solver::rigid_transfer(segment.to, segment.from);
+  const solver::Matrix6 at_ball = to_ball * segment.flexibility * to_ball.transpose();
+  const Eigen::MatrixXd axes = model.seat.leftCols(sideways_only ? 2 : 3);
+  return {name,
+          {{thread.body, thread.column, to_ball.topRows<3>().transpose() * axes},
+           {seat.body, seat.column,
+            -(solver::rigid_transfer(seat_centre, segment.from).topRows<3>().transpose() * axes)}},
+          axes.transpose() * at_ball.topLeftCorner<3, 3>() * axes,
+          Eigen::VectorXd::Zero(axes.cols())};
+}
+
+Eigen::VectorXd forces_at_thread(const ScrewModel& model, const Eigen::VectorXd& head_link) {
+  if (head_link.size() == 6) return head_link;
+  const ShaftSegment& segment = model.head_to_thread;
+  return solver::rigid_transfer(segment.to, segment.from).topRows<3>().transpose() *
+         (model.seat.leftCols(head_link.size()) * head_link);
 }
 
 }  // namespace gapstrain::models

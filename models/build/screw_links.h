@@ -1,4 +1,5 @@
-// A locking screw as links: head in hole, shaft from hole to near cortex, shaft from near to far cortex.
+// A screw as links: head in its seat, shaft from head to the first cortex it is threaded in, shaft on to the far
+// one.
 #pragma once
 
 #include "models/parts/construct.h"
@@ -10,27 +11,29 @@
 
 namespace gapstrain::models {
 
-// A straight piece of shaft between two walls it is bonded to: where it is free, and how soft it is as seen from
-// the mid-surfaces' points it joins.
+// A straight piece of shaft between two walls it is bonded to, or a ball seat and a wall: where it is free, and
+// how soft it is as seen from the points it joins.
 struct ShaftSegment {
-  Eigen::Vector3d from;         // port centre on the side of the head
+  Eigen::Vector3d from;         // port centre on the side of the head; of a ball head the ball's centre
   Eigen::Vector3d to;           // port centre on the side of the tip
   Eigen::Vector3d free_from;    // where the shaft leaves the first wall
   Eigen::Vector3d free_to;      // where it enters the second one
-  solver::Matrix6 flexibility;  // of the motion of `to` against `from`, both walls' roots included
+  solver::Matrix6 flexibility;  // of the motion of `to` against `from`, the walls' roots included
 };
 
 struct ScrewModel {
   solver::BeamSection section;
-  ShaftSegment head_to_near;
-  std::optional<ShaftSegment> near_to_far;  // absent with one cortex
-  Eigen::Matrix<double, 6, 6> plug;         // flexibility of the head in its hole against the rim's strain modes
+  ShaftSegment head_to_thread;              // to the near cortex; of a lag screw to the far one
+  std::optional<ShaftSegment> near_to_far;  // absent with one cortex held
+  // Locking: flexibility of the head in its hole against the rim's strain modes.
+  std::optional<Eigen::Matrix<double, 6, 6>> plug;
+  // Ball head: columns along the plate towards distal, across it, and from head to tip; unit.
+  Eigen::Matrix3d seat;
 };
 
-// @pre placement.bone has a value.
-ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, const Plate& plate,
-                       double plate_thickness, const PlateHole& hole, double near_wall, double far_wall,
-                       const CorticalBone& cortex);
+// `near_wall`, `far_wall`: along the screw. @pre placement.bone has a value.
+ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, const Construct& construct,
+                       double plate_thickness, double near_wall, double far_wall);
 
 // Flexibility of a head that fills a rim, against the rim's six strain modes (solver/bodies/port.h).
 //
@@ -43,7 +46,7 @@ ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, cons
 Eigen::Matrix<double, 6, 6> plug_flexibility(double rim_radius, double thickness, double shaft_radius,
                                              double youngs_modulus, double poissons_ratio);
 
-// Where a port sits among the construct's bodies.
+// Where a port of six motions sits among the construct's bodies.
 struct PortPlace {
   int body = 0;
   Eigen::Index column = 0;
@@ -51,5 +54,13 @@ struct PortPlace {
 
 solver::Link shaft_link(const std::string& name, const ShaftSegment& segment, PortPlace from, PortPlace to);
 solver::Link plug_link(const std::string& name, const Eigen::Matrix<double, 6, 6>& flexibility, PortPlace hole);
+
+// Motion of a ball head's shaft against its seat, in the seat's axes: along, across, and (unless `sideways_only`,
+// as a wire is held) out of it. `seat_centre`: what the seat's port turns about.
+solver::Link ball_link(const std::string& name, const ScrewModel& model, PortPlace seat,
+                       const Eigen::Vector3d& seat_centre, PortPlace thread, bool sideways_only);
+
+// The link's forces as the six that a bonded segment's link would have (on `to`, about it).
+Eigen::VectorXd forces_at_thread(const ScrewModel& model, const Eigen::VectorXd& head_link);
 
 }  // namespace gapstrain::models

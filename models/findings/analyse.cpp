@@ -3,18 +3,20 @@
 #include "models/findings/body_stress.h"
 #include "models/findings/bone_strain.h"
 #include "models/findings/buckling.h"
+#include "models/findings/compression.h"
+#include "models/findings/face_pressure.h"
 #include "models/findings/figures.h"
 #include "models/findings/gap_strain.h"
+#include "models/findings/limits.h"
 #include "models/findings/make_fields.h"
-#include "models/findings/plate_clearance.h"
+#include "models/findings/order_advice.h"
 #include "models/findings/plate_stress.h"
+#include "models/findings/prebend.h"
 #include "models/findings/screw_forces.h"
 #include "models/findings/solve.h"
 #include "models/findings/stiffness.h"
 #include "models/findings/trust.h"
 #include "models/findings/working_length.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <future>
@@ -34,25 +36,86 @@ std::vector<Screw> candidates(const Construct& construct, const std::vector<Scre
   return all;
 }
 
+// The construct with the screws that are in after the last step, in its own order.
+Construct as_made(const Assembly& assembly, const StepState& made) {
+  Construct result = assembly.construct;
+  std::erase_if(result.screws, [&](const Screw& screw) {
+    return std::none_of(made.screws.begin(), made.screws.end(), [&](int in) {
+      return same_place(assembly.screws[static_cast<std::size_t>(in)].planned.screw, screw);
+    });
+  });
+  return result;
+}
+
+CompressionFindings measure_compression(const Assembly& assembly, const Procedure& procedure,
+                                        const std::vector<StepState>& states) {
+  CompressionFindings findings;
+  findings.steps = measure_steps(assembly, procedure, states);
+  const bool is_tight = std::any_of(states.begin(), states.end(), [](const StepState& state) {
+    return !state.tightened.empty() || !state.holds.empty();
+  });
+  if (!is_tight) return findings;
+  const Force reached = findings.steps.back().face.force;
+  findings.order = advise_order(assembly, procedure, reached);
+  if (reached <= 0.0 * newton) return findings;
+  const auto with = [&](FrictionLaw law) {
+    Procedure other = procedure;
+    other.friction = law;
+    return final_force(assembly, other);
+  };
+  findings.frictionless = with(FrictionLaw::none);
+  findings.sticking = with(FrictionLaw::stick);
+  const auto slides = [&](int index) {
+    return assembly.screws[static_cast<std::size_t>(index)].planned.screw.kind == ScrewKind::compression;
+  };
+  const auto& tight = states.back().tightened;
+  if (std::any_of(tight.begin(), tight.end(), slides) &&
+      assembly.construct.plate.contour == Contour::follows_bone) {
+    auto prebend = find_prebend(assembly, procedure);
+    if (!prebend.curve.empty()) findings.prebend = std::move(prebend);
+  }
+  return findings;
+}
+
+std::vector<std::string> warnings_of(const Construct& construct) {
+  std::vector<std::string> warnings;
+  for (const auto& problem : check(construct))
+    if (problem.severity == Severity::warning) warnings.push_back(problem.message);
+  return warnings;
+}
+
 }  // namespace
 
 Analysis analyse(const Construct& construct, const Progress& progress) {
+  const auto stage = [&](const std::string& text) {
+    if (progress) progress(text);
+  };
   const auto variants = working_length_variants(construct);
   const Assembly assembly = assemble(construct, candidates(construct, variants), progress);
-  if (progress) progress("solving and measuring");
-  const auto chosen = chosen_screws(assembly, construct.screws);
+  stage("carrying out the steps");
+  const Procedure procedure = procedure_of(construct, chosen_screws(assembly, construct.screws));
+  const auto steps = carry_out(assembly, procedure);
+  const StepState& made = steps.back();
+  const Construct final_construct = as_made(assembly, made);
+  const auto chosen = chosen_screws(assembly, final_construct.screws);
 
   Analysis analysis;
   Findings& findings = analysis.findings;
   findings.construct = construct.name;
-  findings.figures = measure_figures(construct);
-  findings.stiffness = measure_stiffness(assembly, chosen);
-  for (const auto& problem : check(construct))
-    if (problem.severity == Severity::warning) findings.remarks.push_back(problem.message);
+  findings.figures = measure_figures(final_construct);
+  findings.remarks = warnings_of(construct);
+  findings.compression = measure_compression(assembly, procedure, steps);
+  for (std::size_t k = 0; k < steps.size(); ++k)
+    analysis.fields.steps.push_back(make_step_fields(assembly, steps[k], findings.compression.steps[k].text));
 
+  stage("solving and measuring");
+  findings.stiffness = measure_stiffness(assembly, made);
   SolvedLoads solved;
-  for (const auto& load : assembly.loads) solved.solutions.push_back(solve_load(assembly, chosen, load));
-  solved.displacements = recover_displacements(assembly, solved.solutions);
+  for (const auto& load : assembly.loads) solved.states.push_back(solve_load(assembly, made, load));
+  std::vector<solver::Solution> solutions;
+  for (const auto& state : solved.states) solutions.push_back(state.pressed.solution);
+  solved.displacements = recover_displacements(assembly, solutions);
+  const auto at_rest = recover_displacements(assembly, {made.pressed.solution});
   std::array<std::vector<BodyStress>, 3> stress;
   for (std::size_t b = 0; b < 3; ++b)
     stress[b] = read_stress(assembly.bodies[b].body->shell(), solved.displacements[b]);
@@ -60,19 +123,30 @@ Analysis analyse(const Construct& construct, const Progress& progress) {
   // Loads do not know of each other: they are measured side by side.
   const auto measure = [&](std::size_t l) {
     const AssembledLoad& load = assembly.loads[l];
-    const solver::Solution& solution = solved.solutions[l];
-    std::array<Eigen::VectorXd, 3> displacements;
-    for (std::size_t b = 0; b < 3; ++b)
+    const ConstructState& loaded = solved.states[l];
+    const solver::Solution& solution = loaded.pressed.solution;
+    std::array<Eigen::VectorXd, 3> displacements, from_load;
+    for (std::size_t b = 0; b < 3; ++b) {
       displacements[b] = solved.displacements[b].col(static_cast<Eigen::Index>(l));
+      from_load[b] = displacements[b] - at_rest[b];
+    }
     LoadFindings entry;
     entry.load = load.name;
-    entry.gap = measure_gap(assembly, solution);
+    entry.gap = measure_gap(assembly, made, loaded);
+    entry.face = measure_face(assembly, loaded);
+    const Force before = findings.compression.steps.back().face.force;
+    if (before > 0.0 * newton) entry.force_left = entry.face.force / before;
+    for (std::size_t k = 0; k < assembly.face.size(); ++k)
+      entry.gapes = entry.gapes || (made.pressed.closed[k] != 0 && loaded.pressed.closed[k] == 0);
+    const UndersideFindings underside = measure_underside(assembly, loaded);
+    entry.friction_use = underside.friction_use;
+    entry.plate_clearance = underside.clearance;
+    entry.plate_pressure = underside.pressure;
     entry.plate = measure_plate(assembly, chosen, solution, stress[plate_body][l]);
     entry.screws = measure_screws(assembly, chosen, solution);
     entry.bone = measure_bone(assembly, chosen, {&stress[proximal_body][l], &stress[distal_body][l]});
     entry.working_length_effect = measure_working_length_effect(assembly, variants, load);
-    entry.plate_clearance = measure_plate_clearance(assembly, displacements);
-    entry.buckling_factor = measure_buckling(assembly, chosen, load, displacements);
+    entry.buckling_factor = measure_buckling(assembly, loaded, from_load);
     return std::pair{std::move(entry), make_fields(assembly, chosen, load.name, displacements,
                                                    {&stress[0][l], &stress[1][l], &stress[2][l]}, solution)};
   };
@@ -84,13 +158,8 @@ Analysis analyse(const Construct& construct, const Progress& progress) {
     findings.loads.push_back(std::move(entry));
     analysis.fields.loads.push_back(std::move(fields));
   }
-  for (const auto& load : findings.loads)
-    if (load.plate_clearance && load.plate_clearance->value() < 0.0)
-      findings.remarks.push_back(
-          fmt::format("Under \"{}\" the plate would press {:.2g} mm into the bone; contact there is not in this "
-                      "calculation, in truth the bone takes part of the plate's load.",
-                      load.load, -load.plate_clearance->value()));
-  findings.trust = measure_trust(assembly, solved, findings.loads);
+  findings.compression.limits = find_limits(assembly, made, solved.states, findings.loads);
+  findings.trust = measure_trust(assembly, steps, solved, findings.loads);
   return analysis;
 }
 

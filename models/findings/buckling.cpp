@@ -35,7 +35,7 @@ Fields answer(const Assembly& assembly, const std::vector<int>& active, const Fi
     at_ports.push_back(body.ports.spread.transpose() * motion[b]);
     resultants.push_back(body.body->rigid().transpose() * forces[b]);
   }
-  const solver::Solution links = assembly.system->solve_free(active, at_ports, resultants, true);
+  const solver::Solution links = assembly.system->solve_free(active, at_ports, resultants);
   for (std::size_t b = 0; b < 3; ++b)
     motion[b] += assembly.bodies[b].body->displacements(assembly.bodies[b].ports, links.port_forces[b],
                                                         links.amplitudes[b]);
@@ -68,15 +68,14 @@ Fields first_trial(const Assembly& assembly) {
 
 }  // namespace
 
-std::optional<double> measure_buckling(const Assembly& assembly, const std::vector<int>& chosen,
-                                       const AssembledLoad& load,
+std::optional<double> measure_buckling(const Assembly& assembly, const ConstructState& loaded,
                                        const std::array<Eigen::VectorXd, 3>& displacements, double ceiling) {
   constexpr int rounds = 20, least_rounds = 4;
   constexpr double accuracy = 1e-3;
   std::array<solver::SparseMatrix, 3> geometric;
   for (std::size_t b = 0; b < 3; ++b)
     geometric[b] = solver::assemble_geometric_stiffness(assembly.bodies[b].body->shell(), displacements[b]);
-  const auto active = assembly.active_links(chosen, load);
+  const auto active = solver::frozen_links(*assembly.system, assembly.pairs, loaded.setting, loaded.pressed);
 
   Fields trial = first_trial(assembly);
   double inverse_factor = 0.0;

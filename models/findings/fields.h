@@ -38,8 +38,25 @@ struct LoadFields {
   std::vector<ScrewField> screws;
 };
 
+// A wire or clamp as a line between its ends, at rest.
+struct HoldField {
+  std::string label;
+  Eigen::Vector3d from, to;
+};
+
+// The construct at the end of one step, unloaded. Of a shell only the mesh and its displacements must be filled;
+// rotations and stress may be empty.
+struct StepFields {
+  std::string text;                // such as "insert and tighten S4"
+  std::vector<ScrewField> screws;  // that are in
+  std::vector<HoldField> holds;    // that are in
+  std::vector<ShellField> shells;
+  double force = 0.0;  // across the fracture, square to the cut
+};
+
 struct Fields {
   std::vector<LoadFields> loads;
+  std::vector<StepFields> steps;
 };
 
 }  // namespace gapstrain::models

@@ -10,6 +10,9 @@ Length hole_position(const Construct& construct, int hole) {
   return construct.plate.holes[static_cast<std::size_t>(hole - 1)].position;
 }
 
+// A plate screw of one fragment, rather than a lag screw across the fracture.
+bool holds_one_fragment(const Screw& screw) { return screw.kind != ScrewKind::lag; }
+
 // The fracture's place along the plate.
 double fracture_along(const Construct& construct) {
   const BoneShape bone(construct.bone, construct.plate.aspect);
@@ -18,15 +21,12 @@ double fracture_along(const Construct& construct) {
 
 }  // namespace
 
-bool is_proximal(const Construct& construct, int hole) {
-  return hole_position(construct, hole).value() < fracture_along(construct);
-}
-
 Innermost innermost_screws(const Construct& construct) {
   const double fracture = fracture_along(construct);
   Innermost innermost;
   double nearest_proximal = -1e300, nearest_distal = 1e300;
   for (std::size_t k = 0; k < construct.screws.size(); ++k) {
+    if (!holds_one_fragment(construct.screws[k])) continue;
     const double along = hole_position(construct, construct.screws[k].hole).value();
     if (along < fracture && along > nearest_proximal) {
       nearest_proximal = along;
@@ -47,13 +47,18 @@ ConstructFigures measure_figures(const Construct& construct) {
                            hole_position(construct, construct.screws[proximal].hole);
   if (construct.fracture.gap.value() > 0.0)
     figures.plate_span_ratio = construct.plate.length / construct.fracture.gap;
-  figures.plate_screw_density =
-      static_cast<double>(construct.screws.size()) / static_cast<double>(construct.plate.holes.size());
+  int in_plate = 0;
   for (const auto& screw : construct.screws) {
+    if (screw.hole > 0) ++in_plate;
+    if (!holds_one_fragment(screw)) {
+      ++figures.screws_across;
+      continue;
+    }
     const bool on_proximal = hole_position(construct, screw.hole).value() < fracture;
     ++(on_proximal ? figures.screws_proximal : figures.screws_distal);
     (on_proximal ? figures.cortices_proximal : figures.cortices_distal) += screw.cortices;
   }
+  figures.plate_screw_density = static_cast<double>(in_plate) / static_cast<double>(construct.plate.holes.size());
   return figures;
 }
 

@@ -19,7 +19,4 @@ Innermost innermost_screws(const Construct& construct);
 
 ConstructFigures measure_figures(const Construct& construct);
 
-// Whether a hole lies over the proximal fragment.
-bool is_proximal(const Construct& construct, int hole);
-
 }  // namespace gapstrain::models

@@ -19,6 +19,7 @@ struct ConstructFigures {
   double plate_screw_density = 0.0;  // screws / holes
   int screws_proximal = 0, screws_distal = 0;
   int cortices_proximal = 0, cortices_distal = 0;
+  int screws_across = 0;  // lag screws, which hold both fragments
 };
 
 // Stiffness of the construct between its end sections, balls at the end sections' centres.
@@ -29,33 +30,56 @@ struct StiffnessFindings {
   AngularStiffness torsion;
 };
 
-// Motion across the gap at one place of the fracture edge, at mid-cortex: distal edge minus proximal edge.
+// Motion across the gap at one place of the fracture edge, at mid-cortex: distal edge minus proximal edge, under
+// the load against the unloaded construct after the last step.
 struct GapPoint {
   Angle around;
   Length axial_motion;  // along x; negative closes the gap
   Length motion_y, motion_z;
-  Length shear_motion;        // in the plane across x
-  double axial_strain = 0.0;  // axial motion / gap (Perren's longitudinal strain)
-  double shear_strain = 0.0;  // shear motion / gap
+  Length shear_motion;  // in the plane across x
+  // Perren's longitudinal strain, axial motion over the gap that the steps left there, and shear motion over it.
+  // Nothing where the faces touch, before the load or under it: change over gap has no meaning there.
+  std::optional<double> axial_strain, shear_strain;
 };
 
 struct Range {
   double min = 0.0, mean = 0.0, max = 0.0;
 };
 
-// Share of the edge in each of Perren's windows by the magnitude of its axial strain.
+// Share of the edge in each of Perren's windows by the magnitude of its axial strain, and the closed rest.
 // Limits 2, 10 and 100 %: Perren & Cordey 1980, as quoted in open surgical texts.
 struct PerrenWindows {
-  double bone = 0.0, cartilage = 0.0, granulation = 0.0, none = 0.0;
+  double bone = 0.0, cartilage = 0.0, granulation = 0.0, none = 0.0, closed = 0.0;
 };
 
 struct GapFindings {
   std::vector<GapPoint> edge;  // all round, by rising angle
   GapPoint near, far;          // at 0 and 180 degrees
-  Range axial_strain;          // signed
-  Range shear_strain;
+  // Over the places where strain has a meaning; nothing when there is none.
+  std::optional<Range> axial_strain;  // signed
+  std::optional<Range> shear_strain;
   PerrenWindows windows;
-  bool closes = false;  // edges would pass through each other: the open-gap model does not hold
+  Length largest_motion;  // of any place of the edge, magnitude
+};
+
+// One spot of the cut's faces; two a place round the bone, through the wall.
+struct FacePoint {
+  Angle around;
+  bool outer = true;  // the half of the wall towards the bone's surface
+  Stress pressure;    // 0 where the faces do not touch
+  Length opening;     // 0 where they touch
+  Length slip;        // sideways, since the faces met there; 0 where they do not touch
+};
+
+// How the fracture's faces bear on each other.
+struct FaceFindings {
+  Force force;            // across the fracture, square to the cut
+  Force friction;         // resultant in the cut's plane, what the proximal face does to the distal one
+  double touching = 0.0;  // share of the faces' area that carries pressure
+  Stress near, far;       // mean pressure within 30 degrees of the plate's side, and opposite
+  Stress peak;
+  Length largest_slip;
+  std::vector<FacePoint> points;
 };
 
 enum class PlateFace { top, middle, bottom };  // top: away from the bone
@@ -111,7 +135,7 @@ struct ScrewStation {
 struct ScrewFindings {
   std::string label;
   int hole = 0;
-  Force axial;                  // at the plate's underside, as all of the next
+  Force axial;                  // where the head sits (the plate's underside), as all of the next
   Force shear_x, shear_y;       // along the plate, across it (perpendicular to the screw's axis)
   Moment bending_y, bending_x;  // about the directions of shear_y and shear_x
   Moment torsion;
@@ -132,8 +156,8 @@ struct WorkingLengthVariant {
   bool further_out = true;                 // false: one hole further in
   std::optional<std::string> unavailable;  // why there is no such construct
   Length working_length;
-  double peak_stress = 0.0;  // (variant - construct) / construct
-  double gap_strain = 0.0;   // of the largest axial strain magnitude
+  double peak_stress = 0.0;          // (variant - construct) / construct
+  std::optional<double> gap_strain;  // of the largest axial strain magnitude; nothing where strain has no meaning
   double gap_motion = 0.0;
   double stiffness = 0.0;  // load / motion of the loaded end along the load
 };
@@ -141,12 +165,72 @@ struct WorkingLengthVariant {
 struct LoadFindings {
   std::string load;
   GapFindings gap;
+  FaceFindings face;
+  // Of the force across the fracture after the last step, what is left under the load; nothing when there was
+  // none.
+  std::optional<double> force_left;
+  bool gapes = false;                  // a place that the steps pressed together opens under the load
+  std::optional<double> friction_use;  // of the plate on the bone: force carried / limit, the worse fragment's
   PlateFindings plate;
   std::vector<ScrewFindings> screws;
   BoneFindings bone;
-  std::optional<Length> plate_clearance;  // least, underside to bone, under load; negative: they would overlap
+  std::optional<Length> plate_clearance;  // least, underside to bone, under load; 0: they touch
+  Force plate_pressure;                   // of the plate's underside on the bone, in all
   std::vector<WorkingLengthVariant> working_length_effect;
   std::optional<double> buckling_factor;  // smallest positive; absent when the load cannot buckle the construct
+};
+
+// A ball-headed screw, or a clamp, at the end of a step.
+struct HeldForce {
+  std::string label;
+  Force axial;                        // tension positive
+  std::optional<double> of_pull_out;  // axial / pull-out strength (screws)
+  std::optional<double> of_yield;     // axial / tension at which the core yields (screws)
+};
+
+// The construct at the end of one step, unloaded.
+struct StepFindings {
+  std::string text;  // such as "insert and tighten S4"
+  FaceFindings face;
+  Length travel;         // of the distal fragment's face along the bone in this step; negative closes the gap
+  Length travel_in_all;  // since before the first step
+  std::vector<HeldForce> held;
+  Stress plate_peak;                   // locked in: largest von Mises stress over rims and a sample
+  std::optional<double> friction_use;  // of the plate on the bone, the worse fragment's; nothing untouched
+  bool by_hand = false;  // a part is still free: until a link holds it, it stays where the hand holds it
+};
+
+// An earlier step that keeps a later one from pressing, and what the other order gives.
+struct OrderAdvice {
+  std::string early;                      // what was put in, or left in, too early
+  std::string pressing;                   // the screw or clamp that then presses less
+  Force reached, possible;                // across the fracture at the end: as given, and in the better order
+  std::vector<std::string> better_order;  // its steps' texts
+};
+
+struct PrebendPoint {
+  Length height;
+  Force force;  // across the fracture
+  Stress near, far;
+  double touching = 0.0;
+  double unevenness = 0.0;  // standard deviation of the pressure over the face / its mean
+};
+
+// The same steps with the plate bent more or less over the fracture beforehand.
+struct PrebendFindings {
+  std::vector<PrebendPoint> curve;  // by rising height
+  PrebendPoint best;                // least uneven
+};
+
+// What the steps did.
+struct CompressionFindings {
+  std::vector<StepFindings> steps;
+  // Force across the fracture after the last step with surfaces that slide freely, and that do not slide; nothing
+  // when nothing presses.
+  std::optional<Force> frictionless, sticking;
+  std::optional<OrderAdvice> order;
+  std::optional<PrebendFindings> prebend;  // when a plate screw presses
+  std::vector<std::string> limits;         // plain sentences on limits that were passed, worst first
 };
 
 // Evidence that the figures are a solution, and how good a one.
@@ -168,7 +252,9 @@ struct Trust {
 struct Findings {
   std::string construct;
   ConstructFigures figures;
-  StiffnessFindings stiffness;
+  StiffnessFindings
+      stiffness;  // for small loads in the state after the last step, open and closed places as they are
+  CompressionFindings compression;
   std::vector<LoadFindings> loads;
   Trust trust;
   std::vector<std::string> remarks;  // warnings of the construct and limits of the model, worst first

@@ -1,7 +1,5 @@
 #include "models/findings/gap_strain.h"
 
-#include "models/build/gap_links.h"
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -18,16 +16,38 @@ Eigen::MatrixX3d edge_motion(const BuiltBody& body, const Eigen::MatrixXd& port_
                                                                                      stacked.size() / 3, 3);
 }
 
-GapPoint gap_point(double around, const Eigen::Vector3d& motion, double gap) {
+// The gap at a place of the edge as the steps left it, and whether its faces touch, before the load or under it.
+struct Opening {
+  double gap = 0.0;  // along the bone, mm
+  bool touches = false;
+};
+
+GapPoint gap_point(double around, const Eigen::Vector3d& motion, const Opening& opening) {
   GapPoint point;
   point.around = around * radian;
   point.axial_motion = motion.x() * mm;
   point.motion_y = motion.y() * mm;
   point.motion_z = motion.z() * mm;
   point.shear_motion = std::hypot(motion.y(), motion.z()) * mm;
-  point.axial_strain = motion.x() / gap;
-  point.shear_strain = std::hypot(motion.y(), motion.z()) / gap;
+  if (opening.touches || opening.gap <= 0.0) return point;
+  point.axial_strain = motion.x() / opening.gap;
+  point.shear_strain = std::hypot(motion.y(), motion.z()) / opening.gap;
   return point;
+}
+
+// Whether the pair of spots next to an angle touches in either state; a place counts as closed with either half of
+// its wall.
+bool touches(const Assembly& assembly, const ConstructState& made, const ConstructState& loaded, double around) {
+  double nearest = 10.0;
+  bool closed = false;
+  for (std::size_t k = 0; k < assembly.face.size(); ++k) {
+    const double distance = std::abs(std::remainder(assembly.face[k].around - around, 2.0 * std::numbers::pi));
+    const bool is_closed = made.pressed.closed[k] != 0 || loaded.pressed.closed[k] != 0;
+    if (distance > nearest + 1e-9) continue;
+    closed = distance < nearest - 1e-9 ? is_closed : closed || is_closed;
+    nearest = std::min(nearest, distance);
+  }
+  return closed;
 }
 
 // Motion at an angle between nodes: cubic through the four nodes around it (the motion is smooth round the edge,
@@ -50,20 +70,25 @@ Eigen::Vector3d motion_at(double around, const std::vector<double>& angles, cons
   return result;
 }
 
-// Mean over the edge by the angle each point stands for.
-Range range(const std::vector<GapPoint>& edge, double GapPoint::*figure) {
-  Range result{edge.front().*figure, 0.0, edge.front().*figure};
+// Of the points that have the figure; mean by the angle each point stands for.
+std::optional<Range> range(const std::vector<GapPoint>& edge, std::optional<double> GapPoint::*figure) {
+  std::optional<Range> result;
+  double total = 0.0;
   const auto count = edge.size();
   for (std::size_t k = 0; k < count; ++k) {
+    if (!(edge[k].*figure)) continue;
     const double before =
         k == 0 ? edge[count - 1].around.value() - 2.0 * std::numbers::pi : edge[k - 1].around.value();
     const double after =
         k + 1 == count ? edge[0].around.value() + 2.0 * std::numbers::pi : edge[k + 1].around.value();
-    const double value = edge[k].*figure;
-    result.min = std::min(result.min, value);
-    result.max = std::max(result.max, value);
-    result.mean += value * (after - before) / (4.0 * std::numbers::pi);
+    const double value = *(edge[k].*figure), weight = 0.5 * (after - before);
+    if (!result) result = Range{value, 0.0, value};
+    result->min = std::min(result->min, value);
+    result->max = std::max(result->max, value);
+    result->mean += value * weight;
+    total += weight;
   }
+  if (result) result->mean /= total;
   return result;
 }
 
@@ -73,7 +98,11 @@ PerrenWindows perren_windows(const std::vector<GapPoint>& edge) {
   PerrenWindows windows;
   const double share = 1.0 / static_cast<double>(edge.size());
   for (const auto& point : edge) {
-    const double strain = std::abs(point.axial_strain);
+    if (!point.axial_strain) {
+      windows.closed += share;
+      continue;
+    }
+    const double strain = std::abs(*point.axial_strain);
     (strain <= 0.02   ? windows.bone
      : strain <= 0.10 ? windows.cartilage
      : strain <= 1.0  ? windows.granulation
@@ -82,24 +111,34 @@ PerrenWindows perren_windows(const std::vector<GapPoint>& edge) {
   return windows;
 }
 
-GapFindings measure_gap(const Assembly& assembly, const solver::Solution& solution) {
+Eigen::MatrixX3d edge_motions(const Assembly& assembly, const solver::Solution& solution) {
   const auto motion_of = [&](BodyIndex body) {
     return edge_motion(assembly.bodies[body], solution.port_forces[body], solution.amplitudes[body]);
   };
-  const Eigen::MatrixX3d motions = motion_of(distal_body) - motion_of(proximal_body);
+  return motion_of(distal_body) - motion_of(proximal_body);
+}
+
+GapFindings measure_gap(const Assembly& assembly, const ConstructState& made, const ConstructState& loaded) {
+  const Eigen::MatrixX3d before = edge_motions(assembly, made.pressed.solution);
+  const Eigen::MatrixX3d motions = edge_motions(assembly, loaded.pressed.solution) - before;
   const auto& around = assembly.fragments.proximal.edge.around;
-  const Fracture& fracture = assembly.construct.fracture;
-  const double gap = fracture.gap.value();
-  const Eigen::Vector3d normal = cut_normal(fracture);
+  const double gap = assembly.construct.fracture.gap.value();
+  const auto opening = [&](double angle, const Eigen::Vector3d& motion_before) {
+    return Opening{gap + motion_before.x(), touches(assembly, made, loaded, angle)};
+  };
 
   GapFindings findings;
   for (std::size_t k = 0; k < around.size(); ++k) {
-    const Eigen::Vector3d motion = motions.row(static_cast<Eigen::Index>(k)).transpose();
-    findings.edge.push_back(gap_point(around[k], motion, gap));
-    if (normal.dot(motion) <= -gap * normal.x()) findings.closes = true;
+    const auto row = static_cast<Eigen::Index>(k);
+    const Eigen::Vector3d motion = motions.row(row).transpose();
+    findings.edge.push_back(gap_point(around[k], motion, opening(around[k], before.row(row).transpose())));
+    findings.largest_motion = std::max(findings.largest_motion, motion.norm() * mm);
   }
-  findings.near = gap_point(0.0, motion_at(0.0, around, motions), gap);
-  findings.far = gap_point(std::numbers::pi, motion_at(std::numbers::pi, around, motions), gap);
+  const auto at = [&](double angle) {
+    return gap_point(angle, motion_at(angle, around, motions), opening(angle, motion_at(angle, around, before)));
+  };
+  findings.near = at(0.0);
+  findings.far = at(std::numbers::pi);
   findings.axial_strain = range(findings.edge, &GapPoint::axial_strain);
   findings.shear_strain = range(findings.edge, &GapPoint::shear_strain);
   findings.windows = perren_windows(findings.edge);

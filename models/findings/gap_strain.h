@@ -1,15 +1,20 @@
 // Interfragmentary motion and strain round the fracture edge.
 #pragma once
 
-#include "models/build/assembly.h"
+#include "models/build/insertion.h"
 #include "models/findings/findings.h"
 
 namespace gapstrain::models {
 
-GapFindings measure_gap(const Assembly& assembly, const solver::Solution& solution);
+// Motion of the fracture edge at mid-cortex, distal against proximal, at the nodes in the order of
+// Fragment::edge. (nodes x 3)
+Eigen::MatrixX3d edge_motions(const Assembly& assembly, const solver::Solution& solution);
+
+// Under a load, against the construct as it was made.
+GapFindings measure_gap(const Assembly& assembly, const ConstructState& made, const ConstructState& loaded);
 
 // Perren's windows by strain magnitude: 2 %, 10 %, 100 %. Perren 1979, Clin Orthop 138:175 (limits as quoted in
-// surgical texts).
+// surgical texts). Points without a strain are closed.
 PerrenWindows perren_windows(const std::vector<GapPoint>& edge);
 
 }  // namespace gapstrain::models

@@ -1,7 +1,7 @@
-// The solution of one load as arrays for pictures and files.
+// The solution of one load, or the end of one step, as arrays for pictures and files.
 #pragma once
 
-#include "models/build/assembly.h"
+#include "models/build/insertion.h"
 #include "models/findings/body_stress.h"
 #include "models/findings/fields.h"
 #include "models/findings/findings.h"
@@ -15,5 +15,7 @@ namespace gapstrain::models {
 LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen, const std::string& load,
                        const std::array<Eigen::VectorXd, 3>& displacements,
                        const std::array<const BodyStress*, 3>& stress, const solver::Solution& solution);
+
+StepFields make_step_fields(const Assembly& assembly, const StepState& step, const std::string& text);
 
 }  // namespace gapstrain::models

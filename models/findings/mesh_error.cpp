@@ -28,7 +28,8 @@ MeshError estimate_mesh_error(const Assembly& assembly, const SolvedLoads& solve
   for (Eigen::Index l = 0; l < count; ++l) {
     const auto k = static_cast<std::size_t>(l);
     const double stored =
-        solver::energy_balance(*assembly.system, solved.solutions[k], assembly.loads[k].forces).stored(0);
+        solver::energy_balance(*assembly.system, solved.states[k].pressed.solution, assembly.loads[k].forces)
+            .stored(0);
     if (stored > 0.0) error.stiffness = std::max(error.stiffness, difference(l) / stored);
     const PlatePeak& peak = loads[k].plate.peak;
     const double zeta = peak.face == PlateFace::top ? 1.0 : peak.face == PlateFace::bottom ? -1.0 : 0.0;

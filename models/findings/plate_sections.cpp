@@ -9,22 +9,20 @@ namespace gapstrain::models {
 
 namespace {
 
-struct ScrewForce {
+struct PortForce {
   double along = 0.0;
   Eigen::Vector3d place;
   Eigen::Vector3d force, moment;  // on the plate, about `place`
 };
 
-std::vector<ScrewForce> screw_forces_on_plate(const Assembly& assembly, const std::vector<int>& chosen,
-                                              const solver::Solution& solution) {
-  std::vector<ScrewForce> forces;
-  for (const int index : chosen) {
-    const auto& screw = assembly.screws[static_cast<std::size_t>(index)];
-    const auto& hole = assembly.construct.plate.holes[static_cast<std::size_t>(screw.planned.screw.hole - 1)];
-    const auto& head = assembly.system->links()[static_cast<std::size_t>(screw.links[1])].ends[1];
-    const Eigen::VectorXd& all = solution.port_forces[plate_body].col(0);
-    forces.push_back({hole.position.value(), screw.planned.placement.hole_centre, all.segment<3>(head.column),
-                      all.segment<3>(head.column + 3)});
+std::vector<PortForce> forces_on_plate(const Assembly& assembly, const solver::Solution& solution) {
+  std::vector<PortForce> forces;
+  const Eigen::VectorXd& all = solution.port_forces[plate_body].col(0);
+  for (const auto& port : assembly.plate_ports) {
+    const bool has_moment = port.motions > 3;
+    PortForce entry{port.along, port.centre, all.segment<3>(port.column), Eigen::Vector3d::Zero()};
+    if (has_moment) entry.moment = all.segment<3>(port.column + 3);
+    if (!entry.force.isZero(0.0) || !entry.moment.isZero(0.0)) forces.push_back(entry);
   }
   return forces;
 }
@@ -69,17 +67,17 @@ class CentreLine {
 
 }  // namespace
 
-std::vector<PlateStation> plate_stations(const Assembly& assembly, const std::vector<int>& chosen,
-                                         const solver::Solution& solution, const BodyStress& stress) {
+std::vector<PlateStation> plate_stations(const Assembly& assembly, const solver::Solution& solution,
+                                         const BodyStress& stress) {
   constexpr int steps = 160;
   constexpr double beside_jump = 1e-6;  // mm
   const double length = assembly.construct.plate.length.value();
-  const auto forces = screw_forces_on_plate(assembly, chosen, solution);
+  const auto forces = forces_on_plate(assembly, solution);
   std::vector<double> places;
   for (int step = 0; step <= steps; ++step) places.push_back(length * step / steps);
-  for (const auto& screw : forces) {
-    places.push_back(screw.along - beside_jump);
-    places.push_back(screw.along + beside_jump);
+  for (const auto& hole : assembly.construct.plate.holes) {
+    places.push_back(hole.position.value() - beside_jump);
+    places.push_back(hole.position.value() + beside_jump);
   }
   std::sort(places.begin(), places.end());
 
@@ -89,12 +87,12 @@ std::vector<PlateStation> plate_stations(const Assembly& assembly, const std::ve
     const mesh::SurfacePoint section = assembly.plate_shape->mid_surface(along, 0.0);
     const Eigen::Vector3d across = Eigen::Vector3d::UnitY();
     const Eigen::Vector3d tangent = across.cross(section.normal);
-    // The part towards proximal is in balance: what the section passes on to it is minus the screws' sum.
+    // The part towards proximal is in balance: what the section passes on to it is minus the forces' sum.
     Eigen::Vector3d force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero();
-    for (const auto& screw : forces) {
-      if (screw.along > along) continue;
-      force -= screw.force;
-      moment -= screw.moment + (screw.place - section.position).cross(screw.force);
+    for (const auto& port : forces) {
+      if (port.along > along) continue;
+      force -= port.force;
+      moment -= port.moment + (port.place - section.position).cross(port.force);
     }
     PlateStation station;
     station.along = along * mm;

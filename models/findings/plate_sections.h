@@ -1,4 +1,4 @@
-// Section forces along the plate, from the balance of the screws' forces on it, and its centre line's stress.
+// Section forces along the plate, from the balance of all forces on it, and its centre line's stress.
 #pragma once
 
 #include "models/build/assembly.h"
@@ -9,8 +9,8 @@
 
 namespace gapstrain::models {
 
-// Stations at even steps and on both sides of every filled hole, where the section forces jump.
-std::vector<PlateStation> plate_stations(const Assembly& assembly, const std::vector<int>& chosen,
-                                         const solver::Solution& solution, const BodyStress& stress);
+// Stations at even steps and on both sides of every hole, where the section forces jump.
+std::vector<PlateStation> plate_stations(const Assembly& assembly, const solver::Solution& solution,
+                                         const BodyStress& stress);
 
 }  // namespace gapstrain::models

@@ -118,7 +118,7 @@ PlateFindings measure_plate(const Assembly& assembly, const std::vector<int>& ch
     const Eigen::VectorXd largest = solver::von_mises(stress.top).cwiseMax(solver::von_mises(stress.bottom));
     findings.share_over_yield = share_over(mesh, largest, yield);
   }
-  findings.stations = plate_stations(assembly, chosen, solution, stress);
+  findings.stations = plate_stations(assembly, solution, stress);
   return findings;
 }
 

@@ -74,12 +74,12 @@ std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::v
         peak.equivalent = std::max(peak.equivalent, stress.equivalent);
       }
     };
-    const Eigen::VectorXd head_link = link_force(solution, candidate.links[1]);
-    add_stations(candidate.model.head_to_near, head_link);
-    if (candidate.model.near_to_far)
-      add_stations(*candidate.model.near_to_far, link_force(solution, candidate.links[2]));
+    const ShaftSegment& head = candidate.model.head_to_thread;
+    const Eigen::VectorXd head_link = forces_at_thread(candidate.model, link_force(solution, candidate.head));
+    add_stations(head, head_link);
+    if (candidate.far) add_stations(*candidate.model.near_to_far, link_force(solution, *candidate.far));
 
-    const auto [force, moment] = shaft_force(candidate.model.head_to_near, head_link, placement.underside);
+    const auto [force, moment] = shaft_force(head, head_link, placement.underside);
     findings.axial = force.dot(axes.z) * newton;
     findings.shear_x = force.dot(axes.x) * newton;
     findings.shear_y = force.dot(axes.y) * newton;

@@ -7,18 +7,42 @@
 
 namespace gapstrain::models {
 
-solver::Solution solve_load(const Assembly& assembly, const std::vector<int>& chosen, const AssembledLoad& load) {
+namespace {
+
+ModelError free_to_move(const Assembly& assembly, const solver::MechanismError& error, const std::string& load) {
+  Eigen::Index largest = 0;
+  error.motion.cwiseAbs().maxCoeff(&largest);
+  static constexpr std::array<const char*, 6> motions = {"slide along the bone", "slide across the plate",
+                                                         "lift off the bone",    "turn about the bone's axis",
+                                                         "turn on the flat",     "turn on the plate's edge"};
+  return ModelError(fmt::format("the {} is free to {} under load \"{}\": nothing in the construct resists it",
+                                assembly.bodies[static_cast<std::size_t>(error.body)].name,
+                                motions[static_cast<std::size_t>(largest)], load));
+}
+
+}  // namespace
+
+ConstructState solve_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load) {
   try {
-    return assembly.system->solve(assembly.active_links(chosen, load), load.forces);
+    return apply_load(assembly, made, load);
   } catch (const solver::MechanismError& error) {
-    Eigen::Index largest = 0;
-    error.motion.cwiseAbs().maxCoeff(&largest);
-    static constexpr std::array<const char*, 6> motions = {"slide along the bone", "slide across the plate",
-                                                           "lift off the bone",    "turn about the bone's axis",
-                                                           "turn on the flat",     "turn on the plate's edge"};
-    throw ModelError(fmt::format("the {} is free to {} under load \"{}\": nothing in the construct resists it",
-                                 assembly.bodies[static_cast<std::size_t>(error.body)].name,
-                                 motions[static_cast<std::size_t>(largest)], load.name));
+    throw free_to_move(assembly, error, load.name);
+  }
+}
+
+solver::Solution solve_small_load(const Assembly& assembly, const ConstructState& made,
+                                  const AssembledLoad& load) {
+  const solver::System& system = *assembly.system;
+  std::vector<int> links;
+  for (const int link : solver::frozen_links(system, assembly.pairs, made.setting, made.pressed))
+    if (std::find(assembly.on_the_table.supports.begin(), assembly.on_the_table.supports.end(), link) ==
+        assembly.on_the_table.supports.end())
+      links.push_back(link);
+  links.insert(links.end(), load.supports.begin(), load.supports.end());
+  try {
+    return system.solve(links, load.forces, Eigen::VectorXd::Zero(system.rows()));
+  } catch (const solver::MechanismError& error) {
+    throw free_to_move(assembly, error, load.name);
   }
 }
 
@@ -50,10 +74,20 @@ std::vector<int> chosen_screws(const Assembly& assembly, const std::vector<Screw
   return chosen;
 }
 
+namespace {
+
+bool same_entry(const Screw& one, const Screw& other) {
+  if (!one.entry || !other.entry) return one.entry.has_value() == other.entry.has_value();
+  return one.entry->position == other.entry->position && one.entry->around == other.entry->around;
+}
+
+}  // namespace
+
 bool same_place(const Screw& one, const Screw& other) {
   return one.hole == other.hole && one.kind == other.kind && one.cortices == other.cortices &&
          one.tilt_along == other.tilt_along && one.tilt_across == other.tilt_across &&
-         one.size.core_diameter == other.size.core_diameter && one.material.name == other.material.name;
+         one.size.core_diameter == other.size.core_diameter && one.slide == other.slide &&
+         same_entry(one, other) && one.material.name == other.material.name;
 }
 
 Eigen::VectorXd link_force(const solver::Solution& solution, int link) {

@@ -1,7 +1,7 @@
-// One load on one choice of screws, solved; and the whole field of that answer.
+// A construct made and loaded; and the whole field of an answer.
 #pragma once
 
-#include "models/build/assembly.h"
+#include "models/build/insertion.h"
 #include "models/findings/analyse.h"
 
 #include <Eigen/Core>
@@ -11,8 +11,11 @@
 
 namespace gapstrain::models {
 
-// @throw ModelError naming the body that nothing holds.
-solver::Solution solve_load(const Assembly& assembly, const std::vector<int>& chosen, const AssembledLoad& load);
+// The construct under a load, on top of how it was made. @throw ModelError naming the body that nothing holds.
+ConstructState solve_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load);
+
+// Answer to a small load on the construct as it was made: what touches goes on touching. @throw ModelError
+solver::Solution solve_small_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load);
 
 // Displacements of all nodes of all bodies, six a node, a column for each solution. (6n x solutions) a body
 std::array<Eigen::MatrixXd, 3> recover_displacements(const Assembly& assembly,

@@ -4,10 +4,10 @@
 
 namespace gapstrain::models {
 
-StiffnessFindings measure_stiffness(const Assembly& assembly, const std::vector<int>& chosen) {
+StiffnessFindings measure_stiffness(const Assembly& assembly, const ConstructState& made) {
   // Motion of the distal end section against the proximal one under unit load number `load`.
   const auto relative = [&](std::size_t load, Eigen::Index motion) {
-    const solver::Solution solution = solve_load(assembly, chosen, assembly.stiffness_loads[load]);
+    const solver::Solution solution = solve_small_load(assembly, made, assembly.stiffness_loads[load]);
     const auto end = [&](const Ring& ring) {
       return solution.motions[static_cast<std::size_t>(ring.place.body)](ring.place.column + motion, 0);
     };
@@ -21,10 +21,10 @@ StiffnessFindings measure_stiffness(const Assembly& assembly, const std::vector<
   return stiffness;
 }
 
-double compliance(const AssembledLoad& load, const solver::Solution& solution) {
+double compliance(const AssembledLoad& load, const solver::Solution& made, const solver::Solution& loaded) {
   double work = 0.0;
   for (std::size_t b = 0; b < load.forces.size(); ++b)
-    work += load.forces[b].cwiseProduct(solution.motions[b]).sum();
+    work += load.forces[b].cwiseProduct(loaded.motions[b] - made.motions[b]).sum();
   return work;
 }
 

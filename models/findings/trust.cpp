@@ -11,10 +11,11 @@ namespace {
 
 constexpr double smallest = 1e-300;  // keeps a zero load from dividing by zero
 
-double load_size(const AssembledLoad& load) {
-  double size = smallest;
-  for (const auto& forces : load.forces) size = std::max(size, forces.cwiseAbs().maxCoeff());
-  return size;
+// Preloads and contact forces count as loads do: an unloaded construct may be full of forces.
+double largest_port_force(const solver::Solution& solution) {
+  double largest = smallest;
+  for (const auto& forces : solution.port_forces) largest = std::max(largest, forces.cwiseAbs().maxCoeff());
+  return largest;
 }
 
 double largest_rotation(const std::array<Eigen::MatrixXd, 3>& displacements) {
@@ -35,26 +36,32 @@ bool Trust::passed() const {
   return std::all_of(checks.begin(), checks.end(), [](const Check& check) { return check.passed; });
 }
 
-Trust measure_trust(const Assembly& assembly, const SolvedLoads& solved, const std::vector<LoadFindings>& loads) {
-  double residual = 0.0, unbalanced = 0.0, energy = 0.0, over_yield = 0.0;
-  bool closes = false;
+Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& steps, const SolvedLoads& solved,
+                    const std::vector<LoadFindings>& loads) {
+  double residual = 0.0, unbalanced = 0.0, energy = 0.0, over_yield = 0.0, contact = 0.0, friction = 0.0;
+  const auto look_at_contact = [&](const solver::PressedState& state) {
+    contact = std::max(contact, state.complementarity);
+    friction = std::max(friction, state.friction_residual);
+  };
+  for (const auto& step : steps) look_at_contact(step.pressed);
   std::optional<double> buckling;
   Trust trust;
   for (std::size_t l = 0; l < loads.size(); ++l) {
     const AssembledLoad& load = assembly.loads[l];
-    const solver::Solution& solution = solved.solutions[l];
+    const solver::Solution& solution = solved.states[l].pressed.solution;
+    look_at_contact(solved.states[l].pressed);
     const auto column = static_cast<Eigen::Index>(l);
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
       const auto& body = assembly.bodies[b];
       residual = std::max(residual, body.body->residual(body.ports, solution.port_forces[b],
                                                         solved.displacements[b].col(column))(0));
     }
-    unbalanced = std::max(unbalanced, solver::unbalanced_force(*assembly.system, solution)(0) / load_size(load));
+    unbalanced = std::max(unbalanced,
+                          solver::unbalanced_force(*assembly.system, solution)(0) / largest_port_force(solution));
     const auto balance = solver::energy_balance(*assembly.system, solution, load.forces);
     energy = std::max(energy, std::abs(balance.stored(0) - balance.supplied(0)) /
                                   std::max(std::abs(balance.stored(0)), smallest));
     over_yield = std::max(over_yield, loads[l].plate.share_over_yield);
-    closes = closes || loads[l].gap.closes;
     if (const auto& factor = loads[l].buckling_factor)
       buckling = buckling ? std::min(*buckling, *factor) : *factor;
   }
@@ -69,8 +76,10 @@ Trust measure_trust(const Assembly& assembly, const SolvedLoads& solved, const s
               "turns are small enough for a small-displacement calculation"),
       at_most("share of the plate over its yield strength", over_yield, 0.01,
               "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
-      at_most("fracture edges that pass through each other", closes ? 1.0 : 0.0, 0.0,
-              "the gap stays open: this calculation has no contact between the fragments"),
+      at_most("contact: tension or penetration, relative", contact, 1e-8,
+              "surfaces that touch press, and surfaces that press touch"),
+      at_most("contact: friction law, relative", friction, 1e-5,
+              "surfaces that touch slide only where friction is used up, and against it"),
       at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
               "the mesh is fine enough where the plate is hottest")};
   if (buckling)

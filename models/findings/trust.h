@@ -1,7 +1,7 @@
 // The evidence of a solution: does it satisfy its own equations, and does the model hold where it went.
 #pragma once
 
-#include "models/build/assembly.h"
+#include "models/build/insertion.h"
 #include "models/findings/findings.h"
 
 #include <array>
@@ -9,14 +9,14 @@
 
 namespace gapstrain::models {
 
-// All loads of a construct solved: one solution a load, displacements of each body with a column a load (6n x
-// loads).
+// All loads of a construct solved: one state a load, displacements of each body with a column a load (6n x loads).
 struct SolvedLoads {
-  std::vector<solver::Solution> solutions;
+  std::vector<ConstructState> states;
   std::array<Eigen::MatrixXd, 3> displacements;
 };
 
-// `loads`: what was measured of each, in the same order.
-Trust measure_trust(const Assembly& assembly, const SolvedLoads& solved, const std::vector<LoadFindings>& loads);
+// `steps`: states after each step. `loads`: what was measured of each load, in the order of `solved`.
+Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& steps, const SolvedLoads& solved,
+                    const std::vector<LoadFindings>& loads);
 
 }  // namespace gapstrain::models

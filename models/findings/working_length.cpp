@@ -15,13 +15,16 @@ namespace gapstrain::models {
 
 namespace {
 
-// Nearest free round hole from `hole` in steps of `step`; 0 when the plate ends first.
-int next_free_hole(const Construct& construct, int hole, int step) {
+// Nearest free hole that takes the screw, in steps of `step`; 0 when the plate ends first.
+int next_free_hole(const Construct& construct, const Screw& moved, int step) {
   const auto count = static_cast<int>(construct.plate.holes.size());
-  for (int next = hole + step; next >= 1 && next <= count; next += step) {
+  for (int next = moved.hole + step; next >= 1 && next <= count; next += step) {
     const bool taken = std::any_of(construct.screws.begin(), construct.screws.end(),
                                    [&](const Screw& screw) { return screw.hole == next; });
-    const bool fits = construct.plate.holes[static_cast<std::size_t>(next - 1)].shape == HoleShape::round;
+    const HoleShape shape = construct.plate.holes[static_cast<std::size_t>(next - 1)].shape;
+    const bool fits = moved.kind == ScrewKind::locking       ? shape == HoleShape::round
+                      : moved.kind == ScrewKind::compression ? shape == HoleShape::slot
+                                                             : true;
     if (!taken && fits) return next;
   }
   return 0;
@@ -33,14 +36,13 @@ ScrewVariant variant(const Construct& construct, bool further_out) {
   Construct moved = construct;
   for (const auto& [index, towards_fracture] : {std::pair{proximal, 1}, std::pair{distal, -1}}) {
     Screw& screw = moved.screws[index];
-    const int hole = next_free_hole(construct, screw.hole, further_out ? -towards_fracture : towards_fracture);
+    const int hole = next_free_hole(construct, screw, further_out ? -towards_fracture : towards_fracture);
     if (hole == 0) {
       result.unavailable =
           fmt::format("no free hole {} of screw \"{}\"", further_out ? "outside" : "inside", screw.label);
       return result;
     }
     screw.hole = hole;
-    screw.label = fmt::format("{} in hole {}", screw.label, hole);
   }
   for (const auto& problem : check(moved)) {
     if (problem.severity == Severity::error) {
@@ -54,19 +56,21 @@ ScrewVariant variant(const Construct& construct, bool further_out) {
 
 // The few figures that layouts are compared by.
 struct Brief {
-  double peak_stress = 0.0, gap_strain = 0.0, gap_motion = 0.0, stiffness = 0.0;
+  double peak_stress = 0.0, gap_motion = 0.0, stiffness = 0.0;
+  std::optional<double> gap_strain;
 };
 
-Brief brief(const Assembly& assembly, const std::vector<int>& chosen, const AssembledLoad& load) {
-  const solver::Solution solution = solve_load(assembly, chosen, load);
-  const GapFindings gap = measure_gap(assembly, solution);
+Brief brief(const Assembly& assembly, const Construct& construct, const AssembledLoad& load) {
+  const Procedure procedure = procedure_of(construct, chosen_screws(assembly, construct.screws));
+  const ConstructState made = carry_out(assembly, procedure).back();
+  const ConstructState loaded = solve_load(assembly, made, load);
+  const GapFindings gap = measure_gap(assembly, made, loaded);
   Brief result;
-  result.peak_stress = sampled_peak(assembly, solution);
-  result.gap_strain = std::max(std::abs(gap.axial_strain.min), std::abs(gap.axial_strain.max));
-  for (const auto& point : gap.edge)
-    result.gap_motion =
-        std::max(result.gap_motion, std::hypot(point.axial_motion.value(), point.shear_motion.value()));
-  result.stiffness = 1.0 / compliance(load, solution);
+  result.peak_stress = sampled_peak(assembly, loaded.pressed.solution);
+  if (gap.axial_strain)
+    result.gap_strain = std::max(std::abs(gap.axial_strain->min), std::abs(gap.axial_strain->max));
+  result.gap_motion = gap.largest_motion.value();
+  result.stiffness = 1.0 / compliance(load, made.pressed.solution, loaded.pressed.solution);
   return result;
 }
 
@@ -79,7 +83,7 @@ std::vector<ScrewVariant> working_length_variants(const Construct& construct) {
 std::vector<WorkingLengthVariant> measure_working_length_effect(const Assembly& assembly,
                                                                 const std::vector<ScrewVariant>& variants,
                                                                 const AssembledLoad& load) {
-  const Brief base = brief(assembly, chosen_screws(assembly, assembly.construct.screws), load);
+  const Brief base = brief(assembly, assembly.construct, load);
   std::vector<WorkingLengthVariant> effects;
   for (const auto& variant : variants) {
     WorkingLengthVariant effect;
@@ -89,10 +93,10 @@ std::vector<WorkingLengthVariant> measure_working_length_effect(const Assembly& 
       Construct moved = assembly.construct;
       moved.screws = variant.screws;
       effect.working_length = measure_figures(moved).working_length;
-      const Brief other = brief(assembly, chosen_screws(assembly, variant.screws), load);
+      const Brief other = brief(assembly, moved, load);
       const auto change = [](double to, double from) { return from == 0.0 ? 0.0 : (to - from) / from; };
       effect.peak_stress = change(other.peak_stress, base.peak_stress);
-      effect.gap_strain = change(other.gap_strain, base.gap_strain);
+      if (other.gap_strain && base.gap_strain) effect.gap_strain = change(*other.gap_strain, *base.gap_strain);
       effect.gap_motion = change(other.gap_motion, base.gap_motion);
       effect.stiffness = change(other.stiffness, base.stiffness);
     }

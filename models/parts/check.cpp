@@ -10,12 +10,17 @@ namespace {
 
 // What can only be asked once both bone and plate have a shape.
 void check_together(const Construct& construct, const BoneShape& bone_shape, bool is_fracture_sound,
-                    const std::vector<bool>& can_be_placed, ProblemList& problems) {
+                    const std::vector<bool>& screws_can_be_placed, const std::vector<bool>& holds_can_be_placed,
+                    ProblemList& problems) {
   const PlateShape plate_shape(construct.plate, bone_shape);
   check_plate_on_bone(construct.plate, plate_shape, bone_shape, problems);
-  const auto placed = check_crossings(construct, can_be_placed, plate_shape, bone_shape, problems);
+  const auto placed =
+      check_crossings(construct, screws_can_be_placed, holds_can_be_placed, plate_shape, bone_shape, problems);
   check_screw_distances(placed, bone_shape, problems);
-  if (is_fracture_sound) check_screws_and_fracture(placed, construct.fracture, bone_shape, problems);
+  check_beside_plate(placed, plate_shape, construct.plate, problems);
+  if (!is_fracture_sound) return;
+  check_screws_and_fracture(placed, taken_out(construct), construct.fracture, bone_shape, problems);
+  check_clamps_and_fracture(construct, holds_can_be_placed, plate_shape, bone_shape, problems);
 }
 
 }  // namespace
@@ -47,7 +52,9 @@ std::vector<Problem> check(const Construct& construct) {
   const auto before_plate = problems.error_count();
   check_plate(construct.plate, problems);
   const bool is_plate_sound = problems.error_count() == before_plate;
-  const std::vector<bool> can_be_placed = check_screws(construct, problems);
+  const std::vector<bool> screws_can_be_placed = check_screws(construct, problems);
+  const std::vector<bool> holds_can_be_placed = check_temporary(construct, problems);
+  check_steps(construct, problems);
 
   const auto before_fracture = problems.error_count();
   check_fracture(construct, problems);
@@ -55,12 +62,14 @@ std::vector<Problem> check(const Construct& construct) {
     check_fracture_in_bone(construct.fracture, *bone_shape, problems);
   const bool is_fracture_sound = problems.error_count() == before_fracture;
 
+  check_prebend(construct.plate, problems);
   check_metal(construct.plate.material, "plate.metal", problems);
-  if (construct.fracture.tissue) check_tissue(*construct.fracture.tissue, problems);
+  if (construct.fracture.tissue) check_tissue(*construct.fracture.tissue, "fracture.filling", problems);
+  check_contact(construct.contact, problems);
   check_loads(construct, problems);
   check_mesh_density(construct.mesh, problems);
   if (is_bone_sound && is_plate_sound)
-    check_together(construct, *bone_shape, is_fracture_sound, can_be_placed, problems);
+    check_together(construct, *bone_shape, is_fracture_sound, screws_can_be_placed, holds_can_be_placed, problems);
   return problems.errors_first();
 }
 

@@ -54,8 +54,8 @@ void check_metal(const Metal& metal, const std::string& where, ProblemList& prob
                       *metal.yield_strength);
 }
 
-void check_tissue(const Tissue& tissue, ProblemList& problems) {
-  check_isotropic("fracture.filling", tissue.name, tissue.youngs_modulus, tissue.poissons_ratio, problems);
+void check_tissue(const Tissue& tissue, const std::string& where, ProblemList& problems) {
+  check_isotropic(where, tissue.name, tissue.youngs_modulus, tissue.poissons_ratio, problems);
 }
 
 }  // namespace gapstrain::models

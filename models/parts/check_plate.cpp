@@ -12,6 +12,9 @@ namespace {
 // The narrowest bridge of metal that is still meshed, as a share of the hole; common practice, no source.
 constexpr double least_bridge_share = 0.05;
 
+// Customary are 1 to 2 mm over a transverse fracture (from memory); beyond this a plate is no longer nearly flat.
+const Length largest_prebend = 5.0 * mm;
+
 void check_sections(const Plate& plate, ProblemList& problems) {
   if (plate.sections.empty())
     problems.error("plate.section", "The plate has no width and thickness; give them at one place at least.");
@@ -112,6 +115,15 @@ void check_plate(const Plate& plate, ProblemList& problems) {
     are_sizes_good &= check_hole_size(plate.holes[i], fmt::format("plate.hole[{}]", i), problems);
   if (!can_place_holes || !are_sizes_good) return;
   for (std::size_t i = 0; i < plate.holes.size(); ++i) check_hole_place(plate, i, problems);
+}
+
+void check_prebend(const Plate& plate, ProblemList& problems) {
+  if (!problems.within("plate.prebend", "The plate's prebend", plate.prebend, 0.0 * mm, largest_prebend)) return;
+  if (plate.contour == Contour::straight && plate.prebend > 0.0 * mm)
+    problems.error("plate.prebend",
+                   fmt::format("The plate is prebent by {} but left straight; a prebend comes on top of following "
+                               "the bone. Let the contour follow the bone or remove the prebend.",
+                               text(plate.prebend)));
 }
 
 void check_plate_on_bone(const Plate& plate, const PlateShape& plate_shape, const BoneShape& bone_shape,

@@ -22,11 +22,11 @@ struct Segment {
   Eigen::Vector3d from, to;
 };
 
-double core_radius(const PlacedScrew& screw) { return 0.5 * screw.screw->size.core_diameter.value(); }
+double core_radius(const PlacedScrew& screw) { return 0.5 * screw.screw.size.core_diameter.value(); }
 
 // Of the shaft inside the bone.
 Segment shaft(const PlacedScrew& screw) {
-  const bool passes_both = screw.screw->cortices == 2;
+  const bool passes_both = screw.screw.cortices == 2;
   return {screw.placement.bone->near.outer, passes_both ? screw.placement.bone->far.outer : screw.placement.tip};
 }
 
@@ -52,7 +52,7 @@ double distance(const Segment& one, const Segment& two) {
 
 std::vector<Eigen::Vector3d> spots(const PlacedScrew& screw) {
   std::vector<Eigen::Vector3d> centres{screw.placement.bone->near.middle};
-  if (screw.screw->cortices == 2) centres.push_back(screw.placement.bone->far.middle);
+  if (screw.screw.cortices == 2) centres.push_back(screw.placement.bone->far.middle);
   return centres;
 }
 
@@ -67,11 +67,10 @@ double along_wall(const BoneShape& shape, const Eigen::Vector3d& one, const Eige
 void check_pair(const PlacedScrew& one, const PlacedScrew& two, const BoneShape& shape, ProblemList& problems) {
   const double radii = core_radius(one) + core_radius(two);
   if (const double found = distance(shaft(one), shaft(two)); found < radii) {
-    problems.error(
-        path_of_screw(two.index),
-        fmt::format("The screws {} and {} meet in the bone: their axes come within {:.3g} mm, and their "
-                    "cores need {:.3g} mm. Change the tilt of one, or leave one out.",
-                    name_of(*one.screw), name_of(*two.screw), found, radii));
+    problems.error(two.path,
+                   fmt::format("The {} and the {} meet in the bone: their axes come within {:.3g} mm, "
+                               "and their cores need {:.3g} mm. Change the tilt of one, or leave one out.",
+                               one.name, two.name, found, radii));
     return;
   }
   double closest = 2.0 * least_spot_distance * radii;
@@ -79,10 +78,9 @@ void check_pair(const PlacedScrew& one, const PlacedScrew& two, const BoneShape&
     for (const auto& spot_two : spots(two)) closest = std::min(closest, along_wall(shape, spot_one, spot_two));
   if (closest < least_spot_distance * radii)
     problems.error(
-        path_of_screw(two.index),
-        fmt::format("The screws {} and {} go through one cortex only {:.3g} mm apart; they need {:.3g} mm. "
-                    "Change the tilt of one, or leave one out.",
-                    name_of(*one.screw), name_of(*two.screw), closest, least_spot_distance * radii));
+        two.path, fmt::format("The {} and the {} go through one cortex only {:.3g} mm apart; they need {:.3g} mm. "
+                              "Change the tilt of one, or leave one out.",
+                              one.name, two.name, closest, least_spot_distance * radii));
 }
 
 void check_alone(const PlacedScrew& screw, const BoneShape& shape, ProblemList& problems) {
@@ -91,11 +89,10 @@ void check_alone(const PlacedScrew& screw, const BoneShape& shape, ProblemList& 
   const Eigen::Vector3d half_way = 0.5 * (bone.near.inner + bone.far.inner);
   const double inside = shape.depth(half_way) - shape.section_through(half_way).wall;
   if (inside < least_canal_depth * radius) {
-    problems.error(
-        path_of_screw(screw.index),
-        fmt::format("The screw {} only grazes the canal: its axis comes {:.3g} mm into it and needs {:.3g} "
-                    "mm. Move it towards the bone's middle.",
-                    name_of(*screw.screw), inside, least_canal_depth * radius));
+    problems.error(screw.path,
+                   fmt::format("The {} only grazes the canal: its axis comes {:.3g} mm into it and needs {:.3g} "
+                               "mm. Move it towards the bone's middle.",
+                               screw.name, inside, least_canal_depth * radius));
     return;
   }
   for (const auto& spot : spots(screw)) {
@@ -103,10 +100,9 @@ void check_alone(const PlacedScrew& screw, const BoneShape& shape, ProblemList& 
     const double room = std::min(x, shape.length() - x);
     if (room >= least_end_distance * radius) continue;
     problems.error(
-        path_of_screw(screw.index),
-        fmt::format("The screw {} goes through the cortex {:.3g} mm from the bone's end; it needs {:.3g} mm. "
-                    "Move the plate or leave hole {} empty.",
-                    name_of(*screw.screw), room, least_end_distance * radius, screw.screw->hole));
+        screw.path,
+        fmt::format("The {} goes through the cortex {:.3g} mm from the bone's end; it needs {:.3g} mm. {}",
+                    screw.name, room, least_end_distance * radius, way_out(screw)));
     return;
   }
 }

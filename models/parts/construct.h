@@ -2,10 +2,12 @@
 #pragma once
 
 #include "models/parts/bone.h"
+#include "models/parts/contact.h"
 #include "models/parts/fracture.h"
 #include "models/parts/loading.h"
 #include "models/parts/plate.h"
 #include "models/parts/screw.h"
+#include "models/parts/step.h"
 
 #include <string>
 #include <vector>
@@ -23,7 +25,10 @@ struct Construct {
   std::optional<Mass> body_mass;  // only for plausibility
   Bone bone;
   Plate plate;
-  std::vector<Screw> screws;  // in the order of insertion
+  std::vector<Screw> screws;
+  std::vector<TemporaryHold> temporary;
+  std::vector<Step> steps;  // empty: every screw is inserted and tightened in the order of `screws`
+  Contact contact;
   Fracture fracture;
   std::vector<LoadCase> loads;
   MeshDensity mesh;

@@ -43,6 +43,9 @@ struct Plate {
   Length proximal_end;  // its place along the bone
   Length standoff;      // underside to bone surface
   Contour contour = Contour::follows_bone;
+  // Bent once more over the fracture before it is put on: height of the underside over its bed there, falling
+  // straight to nothing at both ends of the plate.
+  Length prebend;
 };
 
 }  // namespace gapstrain::models

@@ -6,6 +6,7 @@
 #include "mesh/roll_up.h"
 #include "models/parts/bone_shape.h"
 #include "models/parts/plate.h"
+#include "models/parts/screw.h"
 
 #include <Eigen/Core>
 
@@ -42,21 +43,26 @@ class PlateShape {
   std::vector<Knot> knots_;  // by rising arc length, close enough for straight lines between
 };
 
-// Where a screw goes: straight from its hole's centre through the bone.
+// Where a screw goes: straight from its hole's centre, or from its own entry, through the bone.
 struct ScrewPlacement {
-  Eigen::Vector3d hole_centre;  // on the plate's mid-surface
-  Eigen::Vector3d head_top;     // on the plate's top face, on the screw's axis
-  Eigen::Vector3d underside;    // where the axis leaves the plate
+  Eigen::Vector3d hole_centre;  // on the plate's mid-surface, on the axis; beside the plate: on the bone's surface
+  Eigen::Vector3d head_top;     // on the plate's top face, on the screw's axis; beside the plate: the head's top
+  Eigen::Vector3d underside;    // where the axis leaves the plate; beside the plate: `hole_centre`
   Eigen::Vector3d direction;    // unit, from head to tip
   std::optional<BoneCrossing> bone;
   Eigen::Vector3d tip;
 };
 
-// The axis of a screw of these tilts in hole number `hole` (1-based). The tip of a screw through both cortices
-// stands 1 mm proud of the far one (common practice, no source); through one cortex it ends at half the canal.
-// Without a crossing of the bone the tip is where the axis leaves the plate. Throws std::invalid_argument when the
-// plate has no such hole.
+// The axis of a screw in a hole, or at an entry beside the plate. A compression screw sits off its hole's centre
+// by `slide`, against the way it will go. The tip of a screw through both cortices stands 1 mm proud of the far
+// one (common practice, no source); through one cortex it ends at half the canal. Without a crossing of the bone
+// the tip is where the axis leaves the plate. Throws std::invalid_argument when the plate has no such hole.
 ScrewPlacement place_screw(const Plate& plate, const PlateShape& plate_shape, const BoneShape& bone_shape,
-                           int hole, Angle tilt_along, Angle tilt_across, int cortices);
+                           const Screw& screw, Length slide);
+
+// Way of a compression screw's head along its slot, towards the fracture: distal positive. What was asked for, cut
+// to what the slot leaves; 0 for other screws.
+Length slide_along(const Screw& screw, const Plate& plate, const PlateShape& plate_shape,
+                   Length fracture_position);
 
 }  // namespace gapstrain::models

@@ -41,6 +41,16 @@ bool ProblemList::positive(const std::string& where, std::string_view subject, S
   return is_positive(found);
 }
 
+bool ProblemList::positive(const std::string& where, std::string_view subject, Force found) {
+  if (!is_positive(found)) error(where, must(subject, found, "above 0 N"));
+  return is_positive(found);
+}
+
+bool ProblemList::positive(const std::string& where, std::string_view subject, Moment found) {
+  if (!is_positive(found)) error(where, must(subject, found, "above 0 N mm"));
+  return is_positive(found);
+}
+
 bool ProblemList::not_negative(const std::string& where, std::string_view subject, Length found) {
   const bool is_good = std::isfinite(found.value()) && found.value() >= 0.0;
   if (!is_good) error(where, must(subject, found, "0 mm or more"));

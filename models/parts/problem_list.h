@@ -18,6 +18,8 @@ class ProblemList {
   // with its unit, `subject` begins it: "The bone's length is -3 mm; ...".
   bool positive(const std::string& where, std::string_view subject, Length found);
   bool positive(const std::string& where, std::string_view subject, Stress found);
+  bool positive(const std::string& where, std::string_view subject, Force found);
+  bool positive(const std::string& where, std::string_view subject, Moment found);
   bool not_negative(const std::string& where, std::string_view subject, Length found);
   bool finite(const std::string& where, std::string_view subject, Length found);
   bool finite(const std::string& where, std::string_view subject, Angle found);

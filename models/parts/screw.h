@@ -11,9 +11,12 @@
 
 namespace gapstrain::models {
 
-// How the head meets the plate, and so which motions the joint passes on.
+// How the head meets what it sits on, and so which motions the joint passes on.
 enum class ScrewKind {
-  locking  // threaded head: head and plate move and turn together; may be tilted within the system's limit
+  locking,      // threaded head: head and plate move and turn together; may be tilted within the system's limit
+  cortical,     // ball head in the plate; tightening pulls the plate onto the bone
+  compression,  // cortical, drilled eccentrically in a slot: tightening slides its fragment towards the fracture
+  lag           // threaded in the far cortex only, across the fracture: tightening pulls the fragments together
 };
 
 struct ScrewSize {
@@ -24,16 +27,31 @@ struct ScrewSize {
   std::string source;
 };
 
+// Where a screw enters the bone without passing the plate.
+struct FreeEntry {
+  Length position;  // of the head along the bone
+  Angle around;     // of the head round the bone from the plate's side towards +y
+};
+
 struct Screw {
-  std::string label;  // printed in tables and pictures
-  int hole = 0;       // 1-based number of the plate hole
+  std::string label;  // printed in tables and pictures, what steps call it by
+  int hole = 0;       // 1-based number of the plate hole; 0: beside the plate, at `entry` (lag screws only)
+  std::optional<FreeEntry> entry;
   ScrewKind kind = ScrewKind::locking;
   ScrewSize size;
   Metal material;
   int cortices = 2;   // 1: ends inside the canal; 2: passes the far cortex
   Angle tilt_along;   // of the tip towards the distal end, in the plate's long plane
-  Angle tilt_across;  // of the tip towards +y (construct axes), across the plate
+  Angle tilt_across;  // of the tip towards +y (construct axes), across the plate; beside the plate: square to the
+                      // bone's axis and to the line from the head to that axis, rising angles
+  // What tightening a ball head brings; locking screws have neither. See tightening.h for the default.
+  std::optional<Force> preload;
+  std::optional<Moment> insertion_torque;
+  std::optional<Length> slide;  // compression: of the head along the slot; absent: by size, see tightening.h
 };
+
+// Whether the head is a ball that is tightened, rather than one that locks as it goes in.
+inline bool is_tightened(const Screw& screw) { return screw.kind != ScrewKind::locking; }
 
 std::optional<ScrewSize> find_screw_size(std::string_view designation);
 std::vector<std::string> screw_size_designations();

@@ -13,6 +13,47 @@ GapPoint gap_point(double degrees, double motion) {
           0.25 * motion * mm, motion / 3.0, 0.25 * motion / 3.0};
 }
 
+FaceFindings face(double size) {
+  FaceFindings face;
+  face.force = 793.0 * size * newton;
+  face.friction = 21.7 * size * newton;
+  face.touching = 0.38;
+  face.near = 9.13 * size * mpa;
+  face.far = 0.27 * size * mpa;
+  face.peak = 14.9 * size * mpa;
+  face.largest_slip = 0.0043 * size * mm;
+  face.points = {{2.5 * degree, true, 14.9 * size * mpa, Length{}, 0.0043 * size * mm},
+                 {2.5 * degree, false, 8.6 * size * mpa, Length{}, 0.0011 * size * mm},
+                 {181.0 * degree, true, Stress{}, 0.071 * size * mm, Length{}}};
+  return face;
+}
+
+StepFindings step(const std::string& text, double size) {
+  StepFindings step;
+  step.text = text;
+  if (size > 0.0) step.face = face(size);
+  step.travel = -0.61 * size * mm;
+  step.travel_in_all = -0.83 * size * mm;
+  step.held = {{"S4", 531.0 * size * newton, 0.41 * size, 0.33 * size}, {"C1", 217.0 * newton, {}, {}}};
+  step.plate_peak = 61.0 * size * mpa;
+  step.friction_use = 0.72 * size;
+  step.by_hand = size == 0.0;
+  return step;
+}
+
+CompressionFindings sample_compression() {
+  CompressionFindings compression;
+  compression.steps = {step("insert S1", 0.0), step("insert and tighten S4", 1.0), step("insert S2", 0.97)};
+  compression.frictionless = 701.0 * newton;
+  compression.sticking = 838.0 * newton;
+  compression.order = OrderAdvice{"S2", "S4", 143.0 * newton, 812.0 * newton, {"insert S1", "tighten S4"}};
+  const PrebendPoint flat{0.0 * mm, 812.0 * newton, 9.4 * mpa, 0.0 * mpa, 0.36, 1.31};
+  const PrebendPoint bent{1.2 * mm, 779.0 * newton, 3.9 * mpa, 3.6 * mpa, 0.98, 0.22};
+  compression.prebend = PrebendFindings{{flat, bent}, bent};
+  compression.limits = {"the slot of hole 4 is used up after 0.9 mm"};
+  return compression;
+}
+
 LoadFindings sample_load(int number) {
   const double size = 1.0 + 0.37 * number;
   LoadFindings load;
@@ -20,9 +61,15 @@ LoadFindings sample_load(int number) {
   load.gap.edge = {gap_point(0.0, -0.031 * size), gap_point(120.0, -0.127 * size), gap_point(240.0, 0.019 * size)};
   load.gap.near = load.gap.edge[0];
   load.gap.far = gap_point(180.0, -0.141 * size);
-  load.gap.axial_strain = {-0.047 * size, -0.017 * size, 0.006 * size};
-  load.gap.shear_strain = {0.001 * size, 0.004 * size, 0.012 * size};
-  load.gap.windows = {0.45, 0.35, 0.2, 0.0};
+  load.gap.axial_strain = Range{-0.047 * size, -0.017 * size, 0.006 * size};
+  load.gap.shear_strain = Range{0.001 * size, 0.004 * size, 0.012 * size};
+  load.gap.windows = {0.25, 0.22, 0.15, 0.0, 0.38};
+  load.gap.largest_motion = 0.146 * size * mm;
+  load.face = face(0.93 - 0.11 * number);
+  load.force_left = 0.96 - 0.11 * number;
+  load.gapes = false;
+  load.friction_use = 0.37 * size;
+  load.plate_pressure = 318.0 * size * newton;
   load.plate.peak = {213.0 * size * mpa, 41.3 * mm, -1.7 * mm, PlateFace::bottom, 5};
   load.plate.factor_to_yield = 3.24 / size;
   load.plate.share_over_yield = 0.0013;
@@ -58,9 +105,10 @@ LoadFindings sample_load(int number) {
 Findings sample_findings(int loads) {
   Findings findings;
   findings.construct = "Sample";
-  findings.figures = {44.0 * mm, 39.3, 0.6, 3, 2, 6, 4};
+  findings.figures = {44.0 * mm, 39.3, 0.6, 3, 2, 6, 4, 1};
   findings.stiffness = {812.0 * newton / mm, 7.1e4 * newton_mm / radian, 5.3e5 * newton_mm / radian,
                         6.7e4 * newton_mm / radian};
+  findings.compression = sample_compression();
   for (int number = 0; number < loads; ++number) findings.loads.push_back(sample_load(number));
   findings.trust.checks = {{"residual", 3e-13, 1e-7, true, "forces at every node of the mesh balance"}};
   findings.trust.mesh_error_stiffness = 0.004;

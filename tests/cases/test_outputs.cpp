@@ -101,6 +101,53 @@ TEST_CASE("a figure that is no number is left out, named and not trusted", "[cas
   CHECK(doubts(findings, made.not_finite).size() == 1);
 }
 
+TEST_CASE("strain that has no meaning is left out of findings and tables", "[cases][outputs]") {
+  auto findings = sample_findings(1);
+  auto& gap = findings.loads[0].gap;
+  gap.edge[1].axial_strain = gap.edge[1].shear_strain = std::nullopt;
+  gap.axial_strain = gap.shear_strain = std::nullopt;
+  const auto made = make_findings_json(findings, origin, {});
+  const auto json = nlohmann::json::parse(made.text);
+  CHECK(made.not_finite.empty());
+  CHECK(json["trustworthy"] == true);
+  CHECK_FALSE(json["loads"][0]["gap"].contains("axial_strain"));
+  CHECK_FALSE(json["loads"][0]["gap"]["edge"][1].contains("shear_strain"));
+  CHECK(json["loads"][0]["gap"]["edge"][2].contains("shear_strain"));
+  const auto rows = lines_of(gap_strain_csv(findings));
+  CHECK(rows[2].ends_with(",,\r"));
+  CHECK_FALSE(rows[3].ends_with(",\r"));
+  CHECK(rows[2].starts_with("load 0,120,-0.127,"));
+  // The table of loads shows three dashes for the strains.
+  findings.loads[0].working_length_effect[0].gap_strain.reset();
+  const std::string text = summarise(findings, origin, {}, "out");
+  CHECK(text.find("plate stress +12 %, gap motion +39 %, stiffness -28 %") != std::string::npos);
+  CHECK(text.find(fmt::format("{} {:>8} {:>8} {:>7} ", pad("load 0", 22), "-", "-", "-")) != std::string::npos);
+}
+
+TEST_CASE("findings.json and the tables carry what the steps did", "[cases][outputs]") {
+  const auto findings = sample_findings(2);
+  const auto json = nlohmann::json::parse(make_findings_json(findings, origin, {}).text);
+  const auto& compression = json["compression"];
+  CHECK(compression["steps"].size() == 3);
+  CHECK(compression["steps"][1]["face"]["force_n"] == 793.0);
+  CHECK(compression["steps"][1]["held"][0]["of_pull_out"] == 0.41);
+  CHECK_FALSE(compression["steps"][1]["held"][1].contains("of_pull_out"));  // a clamp has no thread
+  CHECK(compression["steps"][0]["by_hand"] == true);
+  CHECK(compression["order"]["possible_n"] == 812.0);
+  CHECK(compression["prebend"]["best"]["height_mm"] == 1.2);
+  CHECK(json["loads"][1]["force_left"] == 0.96 - 0.11);
+  CHECK(json["loads"][1]["face"]["points"][1]["wall"] == "inner");
+  CHECK(lines_of(steps_csv(findings))[2].starts_with("2,insert and tighten S4,793,21.7,9.13,0.27,14.9,0.38,"));
+  CHECK(lines_of(face_csv(findings))[1] == "after step,2,insert and tighten S4,2.5,outer,14.9,0,0.0043\r");
+  CHECK(lines_of(face_csv(findings))[12].starts_with("under load,2,load 1,181,outer,0,"));
+
+  auto bare = findings;
+  bare.compression = {};
+  const auto plain = nlohmann::json::parse(make_findings_json(bare, origin, {}).text);
+  for (const auto* key : {"frictionless_n", "sticking_n", "order", "prebend"})
+    CHECK_FALSE(plain["compression"].contains(key));
+}
+
 TEST_CASE("the hash is FNV-1a as its draft prints it", "[cases][outputs]") {
   // IETF draft-eastlake-fnv, appendix of test vectors: "", "a" and "foobar", 64 bits.
   CHECK(fnv1a64("") == 0xcbf29ce484222325);
@@ -117,6 +164,9 @@ TEST_CASE("tables have a row per load and place, and a cell per column", "[cases
     return lines.size() - 1;
   };
   CHECK(count_rows(gap_strain_csv(findings)) == 2 * 3);
+  CHECK(count_rows(steps_csv(findings)) == 3);
+  CHECK(count_rows(face_csv(findings)) == (2 + 2) * 3);  // the first step has no faces' points
+  CHECK(count_rows(prebend_csv(*findings.compression.prebend)) == 2);
   CHECK(count_rows(plate_csv(findings)) == 2 * 4);
   CHECK(count_rows(screws_csv(findings)) == 2 * 2);
   CHECK(count_rows(screw_shafts_csv(findings)) == 2 * 2 * 5);
@@ -145,6 +195,11 @@ TEST_CASE("the summary fits one screen whatever the case holds", "[cases][output
   for (int i = 0; i < 9; ++i)
     findings.trust.checks.push_back(
         {"check " + std::string(40, 'c'), 0.123456, 1e-8, false, std::string(90, 'm')});
+  for (int i = 0; i < 7; ++i)
+    findings.compression.limits.push_back("a limit " + std::string(120, 'l') + " passed");
+  findings.compression.order->better_order.assign(12, "insert and tighten " + std::string(90, 's'));
+  findings.compression.steps.resize(30, findings.compression.steps.back());
+  for (auto& load : findings.loads) load.working_length_effect[1].unavailable = std::string(95, 'u') + " of it";
   const std::string folder = "/" + std::string(200, 'f');
   for (const auto& text :
        {summarise(findings, origin, {}, folder), summarise(sample_findings(1), origin, {}, "out"),
@@ -168,6 +223,75 @@ TEST_CASE("the summary begins with what cannot be trusted, then the worst", "[ca
   CHECK(text.find("IT YIELDS") < text.find("Screws:"));
   CHECK(text.find("a load was assumed") != std::string::npos);
   CHECK(text.find("Files: out") != std::string::npos);
+}
+
+TEST_CASE("limits and a harmful order follow what cannot be trusted", "[cases][outputs]") {
+  auto findings = sample_findings(2);
+  findings.trust.checks.push_back({"force balance", 0.02, 1e-8, false, "each body is in balance"});
+  const auto lines = lines_of(summarise(findings, origin, {}, "out"));
+  CHECK(lines[0].starts_with("NOT TO BE TRUSTED: force balance"));
+  CHECK(lines[1] == "LIMIT: the slot of hole 4 is used up after 0.9 mm");
+  CHECK(lines[2].starts_with(
+      "ORDER: S2 was in before S4 pressed: 143 N press the fracture; the better order gives"));
+  CHECK(lines[3] == "         S1, tighten S4.");
+  CHECK(lines[4].empty());
+}
+
+TEST_CASE("of a pressed fracture the summary tells force, pressure and motion", "[cases][outputs]") {
+  auto findings = sample_findings(2);
+  const auto one_line = [](const std::string& text) {
+    std::string joined;
+    for (const auto& line : lines_of(text)) {
+      const auto start = line.find_first_not_of(' ');
+      joined += " " + (start == std::string::npos ? "" : line.substr(start));
+    }
+    return joined;
+  };
+  std::string text = one_line(summarise(findings, origin, {}, "out"));
+  CHECK(
+      text.find("Fracture pressed: 769 N across it after the last step, near 8.9 MPa, far 0.26, 38 % of the face "
+                "touches; under \"load 1\" 650 N (85 %) are left, motion up to 0.2 mm, slip up to 0.0035 mm. 62 % "
+                "of the edge is open") != std::string::npos);
+  CHECK(text.find("Force across the fracture after each step: 1 insert S1 0 N; 2 insert and tighten S4 793 N; 3 "
+                  "insert S2 769 N.") != std::string::npos);
+  CHECK(text.find("Left under load: \"load 0\" 737 N (96 %), \"load 1\" 650 N (85 %).") != std::string::npos);
+  CHECK(text.find("201 MPa), 59 MPa after the steps alone; factor to yield 2.4.") != std::string::npos);
+  CHECK(text.find("3 + 2 screws + 1 lag, 6 + 4 cortices") != std::string::npos);
+  CHECK(text.find("stuck 838 N. Most even: prebend 1.2 mm (near 3.9, far 3.6 MPa).") != std::string::npos);
+  CHECK(text.find("Preload: S4 is left with 515 N, 40 % of its pull-out strength, 32 % of its core's yield.") !=
+        std::string::npos);
+
+  findings.loads[0].gapes = true;
+  text = one_line(summarise(findings, origin, {}, "out"));
+  CHECK(text.find("under \"load 0\" 737 N (96 %) are left and it GAPES") != std::string::npos);
+  findings.loads[1].friction_use = 1.0;
+  CHECK(summarise(findings, origin, {}, "out").find("the plate SLIPS, under \"load 1\"") != std::string::npos);
+}
+
+TEST_CASE("of a fracture that only a load closes the summary says so", "[cases][outputs]") {
+  auto findings = sample_findings(1);
+  findings.compression = {};
+  findings.loads[0].force_left.reset();
+  std::string text = summarise(findings, origin, {}, "out");
+  CHECK(text.find("Fracture closes under \"load 0\": 737 N across it") != std::string::npos);
+  CHECK(text.find("after each step") == std::string::npos);
+
+  findings.loads[0].face = {};
+  text = summarise(findings, origin, {}, "out");
+  CHECK(text.find("Gap: axial strain -4.7 to +0.6 %, shear up to 1.2 %, under \"load 0\".") != std::string::npos);
+}
+
+TEST_CASE("many steps keep the first that presses and the last", "[cases][outputs]") {
+  auto findings = sample_findings(1);
+  auto& steps = findings.compression.steps;
+  steps.insert(steps.begin(), 5, steps.front());
+  steps.insert(steps.end(), 9, steps.back());
+  steps.back().text = "take out W1";
+  const std::string text = summarise(findings, origin, {}, "out");
+  CHECK(text.find("step: 6 insert S1 0 N; 7 insert and tighten S4 793 N;") != std::string::npos);
+  CHECK(text.find("...; ") != std::string::npos);
+  CHECK(text.find("17 take out W1 769 N.") != std::string::npos);
+  CHECK(text.find("1 insert S1 0 N") == std::string::npos);
 }
 
 TEST_CASE("clipped text keeps whole characters", "[cases][outputs]") {

@@ -90,25 +90,29 @@ models::GapPoint gap_point(double degrees, double scale) {
   const double angle = degrees * std::numbers::pi / 180.0;
   GapPoint point;
   point.around = angle * radian;
-  point.axial_strain = scale * (-0.041 - 0.037 * std::cos(angle + 2.9) - 0.004 * std::sin(2.0 * angle));
-  point.shear_strain = std::abs(scale) * (0.013 + 0.006 * std::cos(angle - 0.6));
-  point.axial_motion = point.axial_strain * sample_gap * mm;
-  point.shear_motion = point.shear_strain * sample_gap * mm;
+  const double axial = scale * (-0.041 - 0.037 * std::cos(angle + 2.9) - 0.004 * std::sin(2.0 * angle));
+  const double shear = std::abs(scale) * (0.013 + 0.006 * std::cos(angle - 0.6));
+  point.axial_strain = axial;
+  point.shear_strain = shear;
+  point.axial_motion = axial * sample_gap * mm;
+  point.shear_motion = shear * sample_gap * mm;
   return point;
 }
 
 models::GapFindings gap_findings(double scale) {
   models::GapFindings gap;
-  gap.axial_strain = gap.shear_strain = {1e9, 0.0, -1e9};
+  models::Range axial{1e9, 0.0, -1e9}, shear = axial;
   constexpr int points = 60;
   for (int k = 0; k < points; ++k) {
     gap.edge.push_back(gap_point(360.0 * k / points, scale));
     const auto extend = [](models::Range& range, double value) {
       range = {std::min(range.min, value), range.mean + value / points, std::max(range.max, value)};
     };
-    extend(gap.axial_strain, gap.edge.back().axial_strain);
-    extend(gap.shear_strain, gap.edge.back().shear_strain);
+    extend(axial, *gap.edge.back().axial_strain);
+    extend(shear, *gap.edge.back().shear_strain);
   }
+  gap.axial_strain = axial;
+  gap.shear_strain = shear;
   gap.near = gap_point(0.0, scale);
   gap.far = gap_point(180.0, scale);
   return gap;

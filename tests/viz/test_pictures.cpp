@@ -2,6 +2,7 @@
 
 #include "tests/viz/picture_file.h"
 #include "tests/viz/sample.h"
+#include "tests/viz/sample_steps.h"
 
 #include <catch2/catch.hpp>
 
@@ -137,6 +138,101 @@ TEST_CASE("gap strain is drawn whatever its size and number of loads", "[viz][pi
     CHECK(picture.has_white_border(8));
     for (const auto& colour : viz::curve_colours) CHECK(picture.share_near(colour, 0.02) > 2e-4);
   }
+}
+
+TEST_CASE("where the faces touch gap strain is grey instead of a curve", "[viz][pictures]") {
+  const viz::Colour grey = viz::ink::grid;
+  auto findings = tests::sample_findings();
+  findings.loads.resize(1);
+  const auto draw = [&] {
+    return drawn([&](const fs::path& png) { viz::draw_gap_strain(display(), findings, png); });
+  };
+  const auto open = draw();
+  auto& edge = findings.loads[0].gap.edge;
+  for (auto& point : edge)
+    if (point.around.value() < 2.2) point.axial_strain = point.shear_strain = std::nullopt;
+  const auto part = draw();
+  for (auto& point : edge) point.axial_strain = point.shear_strain = std::nullopt;
+  findings.loads[0].gap.axial_strain = findings.loads[0].gap.shear_strain = std::nullopt;
+  const auto closed = draw();
+  CHECK(closed.has_white_border(8));
+  // A third of the edge is closed, and the curve has so much less ink there. The legend keeps its sample.
+  CHECK(part.share_near(viz::curve_colours[0], 0.02) < 0.8 * open.share_near(viz::curve_colours[0], 0.02));
+  CHECK(closed.share_near(viz::curve_colours[0], 0.02) < 0.2 * open.share_near(viz::curve_colours[0], 0.02));
+  const double open_grey = open.share_near(grey, 0.01);
+  CHECK(part.share_near(grey, 0.01) > open_grey + 0.003);
+  CHECK(closed.share_near(grey, 0.01) > open_grey + 0.012);
+}
+
+TEST_CASE("pressure of the faces is drawn for the steps and every load", "[viz][pictures]") {
+  auto findings = tests::sample_findings();
+  findings.compression = tests::sample_compression();
+  for (std::size_t l = 0; l < findings.loads.size(); ++l)
+    findings.loads[l].face = tests::sample_face(19.1 - 4.0 * static_cast<double>(l), -9.0);
+  findings.loads[0].force_left = 0.87;
+  findings.loads[1].gapes = true;
+  const auto picture = drawn([&](const fs::path& png) { viz::draw_face_pressure(display(), findings, png); });
+  CHECK(picture.width == 2000);
+  CHECK(picture.has_white_border(8));
+  for (std::size_t load = 0; load < findings.loads.size(); ++load)
+    CHECK(picture.share_near(viz::curve_colours[load], 0.02) > 1e-3);
+  CHECK(picture.share_near(viz::curve_colours[3], 0.02) == 0.0);
+  findings.compression = {};
+  for (auto& load : findings.loads) load.face = {};
+  CHECK_NOTHROW(drawn([&](const fs::path& png) { viz::draw_face_pressure(display(), findings, png); }));
+}
+
+TEST_CASE("steps are drawn with what is new, what is held and the force on one scale", "[viz][pictures]") {
+  auto findings = tests::sample_compression();
+  auto steps = tests::sample_step_fields();
+  const auto draw = [&] {
+    return drawn([&](const fs::path& png) { viz::draw_steps(display(), findings, steps, png); });
+  };
+  const auto ink_of = [](const tests::PictureFile& picture, std::size_t colour) {
+    return picture.share_near(viz::curve_colours[colour], 0.03);
+  };
+  const auto picture = draw();
+  CHECK(picture.width == 2000);
+  CHECK(picture.has_white_border(8));
+  for (const std::size_t colour : {0U, 1U, 2U}) CHECK(ink_of(picture, colour) > 2e-4);
+  // Without wires and clamps there is no green, with half the force in one step less of the bars.
+  for (auto& step : steps) step.holds.clear();
+  steps[4].force *= 0.5;
+  const auto other = draw();
+  CHECK(ink_of(other, 2) == 0.0);
+  CHECK(ink_of(other, 0) < ink_of(picture, 0));
+}
+
+TEST_CASE("steps are drawn whatever their number and however little of them is known", "[viz][pictures]") {
+  const auto one = tests::sample_step_fields()[2];
+  for (const std::size_t count : {1U, 2U, 7U, 30U}) {
+    models::CompressionFindings findings;
+    findings.steps.resize(count);
+    std::vector<models::StepFields> steps(count, one);
+    for (auto& screw : steps[0].screws) {
+      screw.stress.clear();
+      screw.displacements.clear();
+    }
+    const auto picture = drawn([&](const fs::path& png) { viz::draw_steps(display(), findings, steps, png); });
+    CHECK(picture.has_white_border(8));
+    CHECK(picture.share_not_white() > 0.08);
+  }
+  models::CompressionFindings findings;
+  findings.steps.resize(1);
+  std::vector<models::StepFields> steps(1);
+  CHECK_THROWS_AS(viz::draw_steps(display(), findings, steps, "unused.png"), std::invalid_argument);
+}
+
+TEST_CASE("prebend is drawn with both cortices and the most even height", "[viz][pictures]") {
+  auto prebend = tests::sample_prebend();
+  const auto picture = drawn([&](const fs::path& png) { viz::draw_prebend(display(), prebend, png); });
+  CHECK(picture.width == 2000);
+  CHECK(picture.has_white_border(8));
+  for (std::size_t curve = 0; curve < 3; ++curve)
+    CHECK(picture.share_near(viz::curve_colours[curve], 0.02) > 1e-3);
+  prebend.curve.resize(1);
+  prebend.best = prebend.curve[0];
+  CHECK_NOTHROW(drawn([&](const fs::path& png) { viz::draw_prebend(display(), prebend, png); }));
 }
 
 TEST_CASE("forces and stress along the plate are drawn with every curve", "[viz][pictures]") {

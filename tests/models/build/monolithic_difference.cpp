@@ -18,17 +18,20 @@ double difference(const Eigen::MatrixXd& one, const Eigen::MatrixXd& other) {
 
 MonolithicDifference monolithic_difference(const models::Construct& construct) {
   const models::Assembly assembly = models::assemble(construct, construct.screws);
-  const auto chosen = models::chosen_screws(assembly, construct.screws);
+  const auto procedure = models::procedure_of(construct, models::chosen_screws(assembly, construct.screws));
+  const auto made = models::carry_out(assembly, procedure).back();
   std::vector<MonolithicBody> bodies;
   for (const auto& body : assembly.bodies) bodies.push_back({&body.body->stiffness(), &body.ports});
 
   MonolithicDifference worst;
   for (const auto& load : assembly.loads) {
-    const auto solution = models::solve_load(assembly, chosen, load);
+    const auto solution = models::solve_load(assembly, made, load).pressed.solution;
     const auto displacements = models::recover_displacements(assembly, {solution});
     std::vector<solver::Link> links;
-    for (const int link : solution.links)
-      links.push_back(assembly.system->links()[static_cast<std::size_t>(link)]);
+    for (std::size_t l = 0; l < solution.links.size(); ++l) {
+      links.push_back(assembly.system->links()[static_cast<std::size_t>(solution.links[l])]);
+      links.back().initial = solution.initial[l];
+    }
     const auto whole = solve_monolithic(bodies, links, load.forces);
 
     for (std::size_t b = 0; b < 3; ++b) {

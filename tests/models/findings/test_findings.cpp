@@ -65,22 +65,31 @@ TEST_CASE("a sound solution passes its own checks", "[models][findings]") {
   }
 }
 
-TEST_CASE("a gap that closes under load is said to fail the model", "[models][findings]") {
+TEST_CASE("a gap that closes under load touches, and has no strain there", "[models][findings]") {
   models::Construct construct = coarse_tube();
   construct.fracture.gap = 0.2 * models::mm;
   construct.loads.resize(1);
   const auto findings = models::analyse(construct).findings;
-  CHECK(findings.loads[0].gap.closes);
-  CHECK_FALSE(findings.trust.passed());
+  const auto& load = findings.loads[0];
+  CHECK(load.face.force.value() > 1.0);
+  CHECK(load.gap.windows.closed > 0.0);
+  CHECK_FALSE(load.gap.far.axial_strain);
+  CHECK(load.gap.near.axial_strain);
+  // The outer half of the wall touches first: at mid-cortex a little of the gap is left.
+  CHECK(load.gap.far.axial_motion.value() > -0.2);
+  CHECK(load.gap.far.axial_motion.value() < -0.185);
+  for (const auto& check : findings.trust.checks)
+    if (check.name.starts_with("contact")) CHECK(check.passed);
 }
 
 TEST_CASE("near and far cortex are the edge's own motion at 0 and 180 degrees", "[models][findings]") {
   const auto gap = models::analyse(coarse_tube()).findings.loads[1].gap;
   // Bending turns the fragments as wholes but for local give: axial motion is close to linear in the height.
   const double mean = 0.5 * (gap.near.axial_motion.value() + gap.far.axial_motion.value());
-  CHECK(gap.axial_strain.mean * 3.0 == Approx(mean).epsilon(0.02));
-  CHECK(gap.axial_strain.min == Approx(gap.far.axial_strain).epsilon(0.01));
-  CHECK(gap.axial_strain.max == Approx(gap.near.axial_strain).epsilon(0.01));
+  REQUIRE(gap.axial_strain);
+  CHECK(gap.axial_strain->mean * 3.0 == Approx(mean).epsilon(0.02));
+  CHECK(gap.axial_strain->min == Approx(*gap.far.axial_strain).epsilon(0.01));
+  CHECK(gap.axial_strain->max == Approx(*gap.near.axial_strain).epsilon(0.01));
   CHECK(gap.windows.bone + gap.windows.cartilage + gap.windows.granulation + gap.windows.none == Approx(1.0));
 }
 
@@ -114,10 +123,11 @@ TEST_CASE("a mirrored construct gives the mirrored answer", "[models][findings]"
                             [&](const auto& a, const auto& b) {
                               return std::abs(a.around.value() - around) < std::abs(b.around.value() - around);
                             })
-        ->axial_strain;
+        ->axial_strain.value();
   };
   constexpr double side = 1.5707963267948966;
-  CHECK(one.loads[0].gap.far.axial_strain == Approx(other.loads[0].gap.far.axial_strain).epsilon(0.01));
+  CHECK(one.loads[0].gap.far.axial_strain.value() ==
+        Approx(other.loads[0].gap.far.axial_strain.value()).epsilon(0.01));
   CHECK(strain_at(one, side) == Approx(strain_at(other, 3.0 * side)).epsilon(0.02));
   CHECK(strain_at(one, 3.0 * side) == Approx(strain_at(other, side)).epsilon(0.02));
   CHECK(std::abs(strain_at(one, side) / strain_at(one, 3.0 * side) - 1.0) > 0.05);

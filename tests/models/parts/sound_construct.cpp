@@ -1,5 +1,7 @@
 #include "tests/models/parts/sound_construct.h"
 
+#include <fmt/format.h>
+
 #include <string>
 
 namespace gapstrain::tests {
@@ -21,7 +23,7 @@ Construct sound_construct() {
 
   for (const int hole : {1, 2, 3, 6, 7, 8}) {
     Screw screw;
-    screw.label = "S" + std::to_string(hole);
+    screw.label = fmt::format("S{}", hole);
     screw.hole = hole;
     screw.size = {"test", 3.0 * mm, 2.4 * mm, 1.1 * mm, "none: test data"};
     screw.material = plate.material;

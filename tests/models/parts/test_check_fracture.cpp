@@ -32,12 +32,20 @@ Construct transverse() {
 
 TEST_CASE("a fracture's sizes are ordinary numbers", "[models][parts]") {
   check_error("fracture.position", "ordinary", [](Construct& c) { c.fracture.position = not_a_number * mm; });
-  check_error("fracture.gap", "above 0", [](Construct& c) { c.fracture.gap = 0.0 * mm; });
+  check_error("fracture.gap", "0 mm or more", [](Construct& c) { c.fracture.gap = -0.1 * mm; });
   check_error("fracture.gap", "nan", [](Construct& c) { c.fracture.gap = not_a_number * mm; });
   check_error("fracture.direction", "ordinary",
               [](Construct& c) { c.fracture.direction = not_a_number * radian; });
   check_error("fracture.obliquity", "66 deg", [](Construct& c) { c.fracture.obliquity = 66.0 * degree; });
   check_error("fracture.obliquity", "180 deg", [](Construct& c) { c.fracture.obliquity = -3.0 * degree; });
+}
+
+TEST_CASE("a reduced fracture has no gap, and then no tissue in it", "[models][parts]") {
+  Construct construct = sound_construct();
+  construct.fracture.gap = 0.0 * mm;
+  check_finds_only_error(construct, "fracture.gap", "no room for a tissue");
+  construct.fracture.tissue.reset();
+  CHECK(check(construct).empty());
 }
 
 TEST_CASE("a fracture lies inside the bone with both fragments whole", "[models][parts]") {

@@ -69,6 +69,19 @@ TEST_CASE("a slot is not shorter than wide, and a round hole is round", "[models
   CHECK(check(construct).empty());
 }
 
+TEST_CASE("a prebend is a few millimetres on a plate that follows the bone", "[models][parts]") {
+  check_error("plate.prebend", "from 0 mm to 5 mm", [](Plate& plate) { plate.prebend = -0.3 * mm; });
+  check_error("plate.prebend", "5.1 mm", [](Plate& plate) { plate.prebend = 5.1 * mm; });
+  check_error("plate.prebend", "nan", [](Plate& plate) { plate.prebend = not_a_number * mm; });
+  check_error("plate.prebend", "left straight", [](Plate& plate) {
+    plate.prebend = 1.5 * mm;
+    plate.contour = Contour::straight;
+  });
+  Construct construct = sound_construct();
+  construct.plate.prebend = 1.5 * mm;
+  CHECK(check(construct).empty());
+}
+
 TEST_CASE("a plate without holes holds nothing", "[models][parts]") {
   Construct construct = sound_construct();
   construct.plate.holes.clear();

@@ -81,7 +81,7 @@ TEST_CASE("a screw that only grazes the canal is refused", "[models][parts]") {
 TEST_CASE("screws must not meet in the bone", "[models][parts]") {
   // Towards each other from neighbouring holes 12.3 mm apart, they meet 23 mm below the plate: only under a
   // standoff.
-  check_error("screw[1]", "\"S1\" and \"S2\" meet in the bone", [](Construct& c) {
+  check_error("screw[1]", "screw \"S1\" and the screw \"S2\" meet in the bone", [](Construct& c) {
     c.plate.standoff = 11.0 * mm;
     c.screws[1].cortices = 2;
     c.screws[0].tilt_along = 14.0 * degree;

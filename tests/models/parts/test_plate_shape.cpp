@@ -23,6 +23,16 @@ Plate plate(double length, double proximal_end) {
   return plate;
 }
 
+Screw screw_in(int hole, Angle along = 0.0 * degree, Angle across = 0.0 * degree, int cortices = 2) {
+  Screw screw;
+  screw.hole = hole;
+  screw.tilt_along = along;
+  screw.tilt_across = across;
+  screw.cortices = cortices;
+  screw.size.thread_diameter = 2.7 * mm;
+  return screw;
+}
+
 double bed_distance(const BoneShape& bone, const Eigen::Vector3d& point) {
   double least = 1e9;
   for (double x = point.x() - 5.0; x < point.x() + 5.0; x += 0.005)
@@ -111,7 +121,7 @@ TEST_CASE("a square screw goes straight through the bone's middle", "[models][pa
   const BoneShape bone(round_bone(137.0, 12.2, 2.1), Aspect::cranial);
   const Plate flat = plate(80.0, 23.0);
   const PlateShape shape(flat, bone);
-  const auto screw = place_screw(flat, shape, bone, 3, 0.0 * degree, 0.0 * degree, 2);
+  const auto screw = place_screw(flat, shape, bone, screw_in(3), Length());
   REQUIRE(screw.bone);
   CHECK((screw.hole_centre - Eigen::Vector3d(80.0, 0.0, 8.8)).norm() < 1e-10);
   CHECK((screw.head_top - Eigen::Vector3d(80.0, 0.0, 10.1)).norm() < 1e-10);
@@ -119,7 +129,7 @@ TEST_CASE("a square screw goes straight through the bone's middle", "[models][pa
   CHECK((screw.direction - Eigen::Vector3d(0.0, 0.0, -1.0)).norm() < 1e-14);
   CHECK((screw.bone->near.outer - Eigen::Vector3d(80.0, 0.0, 6.1)).norm() < 1e-9);
   CHECK((screw.tip - Eigen::Vector3d(80.0, 0.0, -7.1)).norm() < 1e-9);
-  const auto short_screw = place_screw(flat, shape, bone, 3, 0.0 * degree, 0.0 * degree, 1);
+  const auto short_screw = place_screw(flat, shape, bone, screw_in(3, 0.0 * degree, 0.0 * degree, 1), Length());
   CHECK((short_screw.tip - Eigen::Vector3d(80.0, 0.0, 0.0)).norm() < 1e-9);
 }
 
@@ -127,7 +137,7 @@ TEST_CASE("tilts turn the tip towards distal and towards +y", "[models][parts]")
   const BoneShape bone(crooked_bone(), Aspect::cranial);
   const Plate bent = plate(80.0, 37.0);
   const PlateShape shape(bent, bone);
-  const auto screw = place_screw(bent, shape, bone, 1, 11.0 * degree, -6.0 * degree, 2);
+  const auto screw = place_screw(bent, shape, bone, screw_in(1, 11.0 * degree, -6.0 * degree), Length());
   const Eigen::Vector3d normal = shape.mid_surface(7.0, 0.0).normal;
   const Eigen::Vector3d distal = Eigen::Vector3d::UnitY().cross(normal);
   CHECK(distal.x() > 0.9);
@@ -145,5 +155,99 @@ TEST_CASE("a screw in a hole that does not exist is refused", "[models][parts]")
   const Plate flat = plate(80.0, 23.0);
   const PlateShape shape(flat, bone);
   for (const int hole : {0, -1, 5})
-    CHECK_THROWS_AS(place_screw(flat, shape, bone, hole, 0.0 * degree, 0.0 * degree, 2), std::invalid_argument);
+    CHECK_THROWS_AS(place_screw(flat, shape, bone, screw_in(hole), Length()), std::invalid_argument);
+}
+
+TEST_CASE("an eccentric screw sits off its hole's centre, away from the fracture", "[models][parts]") {
+  const BoneShape bone(round_bone(137.0, 12.2, 2.1), Aspect::cranial);
+  Plate flat = plate(80.0, 23.0);  // holes at 30, 42, 80 and 96 mm along the bone
+  for (auto& hole : flat.holes) hole.shape = HoleShape::slot, hole.slot_length = 6.3 * mm;
+  const PlateShape shape(flat, bone);
+  Screw screw = screw_in(2);
+  screw.kind = ScrewKind::compression;
+  screw.slide = 0.7 * mm;
+  const Length distal = slide_along(screw, flat, shape, 61.0 * mm);
+  CHECK(distal.value() == 0.7);  // the fracture lies distally
+  CHECK(place_screw(flat, shape, bone, screw, distal).hole_centre.x() == Approx(42.0 - 0.7));
+  screw.hole = 3;
+  const Length proximal = slide_along(screw, flat, shape, 61.0 * mm);
+  CHECK(proximal.value() == -0.7);
+  const auto placed = place_screw(flat, shape, bone, screw, proximal);
+  CHECK(placed.hole_centre.x() == Approx(80.0 + 0.7));
+  REQUIRE(placed.bone);
+  CHECK(placed.bone->near.middle.x() == Approx(80.0 + 0.7));
+}
+
+TEST_CASE("a slide is cut to what the slot leaves, and only a compression screw has one", "[models][parts]") {
+  const BoneShape bone(round_bone(137.0, 12.2, 2.1), Aspect::cranial);
+  Plate flat = plate(80.0, 23.0);
+  flat.holes[1].shape = HoleShape::slot;
+  flat.holes[1].slot_length = 4.3 * mm;  // leaves 0.6 mm to either side of a head in a hole 3.1 mm wide
+  const PlateShape shape(flat, bone);
+  Screw screw = screw_in(2);
+  screw.kind = ScrewKind::compression;
+  screw.slide = 0.7 * mm;
+  CHECK(slide_along(screw, flat, shape, 61.0 * mm).value() == Approx(0.6));
+  screw.slide.reset();  // 0.8 mm for a thread of 2.7 mm
+  CHECK(slide_along(screw, flat, shape, 20.0 * mm).value() == Approx(-0.6));
+  screw.kind = ScrewKind::cortical;
+  CHECK(slide_along(screw, flat, shape, 61.0 * mm).value() == 0.0);
+}
+
+TEST_CASE("a screw beside the plate goes from its entry through the bone's middle", "[models][parts]") {
+  const BoneShape bone(round_bone(137.0, 12.2, 2.1), Aspect::cranial);
+  const Plate flat = plate(80.0, 23.0);
+  const PlateShape shape(flat, bone);
+  Screw screw = screw_in(0);
+  screw.kind = ScrewKind::lag;
+  screw.entry = FreeEntry{57.0 * mm, 70.0 * degree};  // from the plate's side (+z) towards +y
+  const auto placed = place_screw(flat, shape, bone, screw, Length());
+  const Eigen::Vector3d out(0.0, std::sin(70.0 * degree.value()), std::cos(70.0 * degree.value()));
+  const Eigen::Vector3d axis(57.0, 0.0, 0.0);
+  CHECK((placed.underside - (axis + 6.1 * out)).norm() < 1e-9);
+  CHECK((placed.hole_centre - placed.underside).norm() == 0.0);
+  CHECK((placed.direction + out).norm() < 1e-9);
+  CHECK((placed.head_top - placed.underside).dot(out) > 0.3 * 2.7);  // the head stands proud of the bone
+  REQUIRE(placed.bone);
+  CHECK((placed.bone->near.outer - placed.underside).norm() < 1e-6);
+  CHECK((placed.bone->far.outer - (axis - 6.1 * out)).norm() < 1e-6);
+  CHECK((placed.tip - (axis - 7.1 * out)).norm() < 1e-6);
+}
+
+TEST_CASE("beside the plate, tilts turn the tip towards distal and round the bone by rising angles",
+          "[models][parts]") {
+  const BoneShape bone(round_bone(137.0, 12.2, 2.1), Aspect::cranial);
+  const Plate flat = plate(80.0, 23.0);
+  const PlateShape shape(flat, bone);
+  Screw screw = screw_in(0, 31.0 * degree, 12.0 * degree);
+  screw.kind = ScrewKind::lag;
+  screw.entry = FreeEntry{57.0 * mm, 70.0 * degree};
+  const auto placed = place_screw(flat, shape, bone, screw, Length());
+  const double around = 70.0 * degree.value();
+  const Eigen::Vector3d inward(0.0, -std::sin(around), -std::cos(around));
+  const Eigen::Vector3d rising(0.0, std::cos(around), -std::sin(around));  // d(outward)/d(around)
+  const double depth = placed.direction.dot(inward);
+  CHECK(placed.direction.x() / depth == Approx(std::tan(31.0 * degree.value())));
+  CHECK(placed.direction.dot(rising) / depth == Approx(std::tan(12.0 * degree.value())));
+  REQUIRE(placed.bone);
+  CHECK(placed.bone->far.middle.x() > 57.0 + 5.0);
+  CHECK((placed.bone->near.outer - placed.underside).norm() < 1e-6);
+}
+
+TEST_CASE("an entry beside the plate lies on the surface of an elliptic, bowed bone", "[models][parts]") {
+  const BoneShape bone(crooked_bone(), Aspect::lateral);
+  const Plate bent = plate(80.0, 37.0);
+  const PlateShape shape(bent, bone);
+  Screw screw = screw_in(0);
+  screw.kind = ScrewKind::lag;
+  for (const double around : {35.0, 110.0, 200.0, 320.0}) {
+    screw.entry = FreeEntry{71.0 * mm, around * degree};
+    const auto placed = place_screw(bent, shape, bone, screw, Length());
+    CAPTURE(around);
+    CHECK(std::abs(bone.depth(placed.underside)) < 1e-6);
+    const Eigen::Vector2d in_section = bone.section(71.0).in_section(placed.underside);
+    CHECK(std::tan(around * degree.value()) == Approx(in_section.x() / in_section.y()));
+    REQUIRE(placed.bone);
+    CHECK((placed.bone->near.outer - placed.underside).norm() < 1e-4);
+  }
 }

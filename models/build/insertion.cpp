@@ -1,0 +1,297 @@
+#include "models/build/insertion.h"
+
+#include "models/build/contact_spots.h"
+#include "models/parts/tightening.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cassert>
+#include <limits>
+#include <utility>
+
+namespace gapstrain::models {
+
+namespace {
+
+// Rows of a ball head's link.
+enum SeatRow { seat_along, seat_across, seat_axis };
+
+template <class Value>
+void remove(std::vector<Value>& values, const Value& value) {
+  values.erase(std::remove(values.begin(), values.end(), value), values.end());
+}
+
+// Where pairs that are apart are sideways: the place from which they will have slipped once they meet.
+void note_meeting(const Assembly& assembly, ConstructState& state, const Eigen::VectorXd& deformations) {
+  for (std::size_t pair = 0; pair < assembly.pairs.size(); ++pair)
+    if (state.pressed.closed[pair] == 0)
+      state.met.row(static_cast<Eigen::Index>(pair)) =
+          deformations.segment<2>(assembly.system->first_row(assembly.pairs[pair].tangent)).transpose();
+}
+
+class Making {
+ public:
+  Making(const Assembly& assembly, const Procedure& procedure) : assembly_(assembly), procedure_(procedure) {
+    solver::Setting& setting = state_.setting;
+    setting.links = assembly.on_the_table.supports;
+    if (assembly.construct.fracture.tissue) add(assembly.tissues[0].links);
+    setting.initial = assembly.system->initial();
+    setting.friction = coefficients();
+    lay_prebent();
+    setting.hands.at = Eigen::VectorXd::Zero(assembly.system->rigid().cols());
+    deformations_ = Eigen::VectorXd::Zero(assembly.system->rows());
+    state_.met = Eigen::MatrixX2d::Zero(static_cast<Eigen::Index>(assembly.pairs.size()), 2);
+  }
+
+  StepState carry_out(const Step& step) {
+    state_.setting.driven.clear();
+    if (step.tissue) fill(*step.tissue);
+    for (const auto& label : step.place) place(label);
+    for (const auto& label : step.insert) insert(screw(label));
+    for (const auto& label : step.tighten) tighten(screw(label));
+    for (const int loose : state_.screws)
+      if (is_loose(loose)) leave_loose(loose);
+    solve();
+    // Things are taken out of the construct as the rest of the step left it.
+    if (!step.remove.empty()) {
+      state_.setting.driven.clear();
+      for (const auto& label : step.remove) take_out(label);
+      for (const int loose : state_.screws)
+        if (is_loose(loose)) leave_loose(loose);
+      solve();
+    }
+    state_.setting.driven.clear();  // what was tightened keeps its length from now on
+    for (const int loose : state_.screws)
+      if (is_loose(loose)) leave_loose(loose);
+    return state_;
+  }
+
+ private:
+  Eigen::VectorXd coefficients() const {
+    const Contact& contact = assembly_.construct.contact;
+    const auto one = [&](double coefficient) {
+      switch (procedure_.friction) {
+        case FrictionLaw::none:
+          return 0.0;
+        case FrictionLaw::stick:
+          return std::numeric_limits<double>::infinity();
+        default:
+          return coefficient;
+      }
+    };
+    Eigen::VectorXd all(static_cast<Eigen::Index>(assembly_.pairs.size()));
+    const auto faces = static_cast<Eigen::Index>(assembly_.face.size());
+    all.head(faces).setConstant(one(contact.bone_on_bone));
+    all.tail(all.size() - faces).setConstant(one(contact.plate_on_bone));
+    return all;
+  }
+
+  void lay_prebent() {
+    const Plate& plate = assembly_.construct.plate;
+    const double fracture = assembly_.plate_shape->along_at(assembly_.construct.fracture.position.value());
+    for (std::size_t k = 0; k < assembly_.underside.size(); ++k) {
+      const UndersidePlace& place = assembly_.underside[k];
+      const int normal = assembly_.pairs[assembly_.face.size() + k].normal;
+      state_.setting.initial(assembly_.system->first_row(normal)) =
+          -(place.gap + prebend_height(plate, fracture, place.along, procedure_.prebend));
+    }
+  }
+
+  int screw(const std::string& label) const { return procedure_.screws.at(label); }
+  const CandidateScrew& candidate(int index) const { return assembly_.screws[static_cast<std::size_t>(index)]; }
+  bool is_loose(int index) const {
+    return is_tightened(candidate(index).planned.screw) &&
+           std::find(state_.tightened.begin(), state_.tightened.end(), index) == state_.tightened.end();
+  }
+
+  void add(const std::vector<int>& links) {
+    state_.setting.links.insert(state_.setting.links.end(), links.begin(), links.end());
+  }
+  void drop(const std::vector<int>& links) {
+    for (const int link : links) remove(state_.setting.links, link);
+  }
+
+  // From here on these links carry what is more than the present deformation.
+  void relax(const std::vector<int>& links) {
+    for (const int link : links) {
+      const Eigen::Index first = assembly_.system->first_row(link);
+      const Eigen::Index size = assembly_.system->links()[static_cast<std::size_t>(link)].size();
+      state_.setting.initial.segment(first, size) = deformations_.segment(first, size);
+    }
+  }
+
+  void fill(const Tissue& tissue) {
+    for (const auto& filling : assembly_.tissues) drop(filling.links);
+    const auto filling = std::find_if(assembly_.tissues.begin(), assembly_.tissues.end(),
+                                      [&](const TissueFilling& f) { return f.tissue.name == tissue.name; });
+    assert(filling != assembly_.tissues.end());
+    add(filling->links);
+    relax(filling->links);
+  }
+
+  void place(const std::string& label) {
+    const auto found = find_hold(label);
+    const Hold& hold = assembly_.holds[static_cast<std::size_t>(found)];
+    add(hold.links);
+    relax(hold.links);
+    if (!hold.wire)
+      state_.setting.driven.push_back({assembly_.system->first_row(hold.links[0]), hold.hold.force.value()});
+    state_.holds.push_back(found);
+  }
+
+  int find_hold(const std::string& label) const {
+    for (std::size_t k = 0; k < assembly_.holds.size(); ++k)
+      if (assembly_.holds[k].hold.label == label) return static_cast<int>(k);
+    return -1;
+  }
+
+  void insert(int index) {
+    add(candidate(index).links);
+    relax(candidate(index).links);
+    state_.screws.push_back(index);
+  }
+
+  // The seat holds sideways from here on, where the head now is but for its slide; along its axis it pulls with a
+  // given force in this step, and stays as long as it then is.
+  void tighten(int index) {
+    const CandidateScrew& screw = candidate(index);
+    relax({screw.head});
+    const Eigen::Index first = assembly_.system->first_row(screw.head);
+    state_.setting.initial(first + seat_along) += screw.planned.slide;
+    const Force force = tightened_force(screw.planned.screw, engaged_thread(screw));
+    state_.setting.driven.push_back({first + seat_axis, force.value()});
+    state_.tightened.push_back(index);
+  }
+
+  // A ball head that is not tight passes nothing on.
+  void leave_loose(int index) {
+    const Eigen::Index first = assembly_.system->first_row(candidate(index).head);
+    for (const auto row : {seat_along, seat_across, seat_axis})
+      state_.setting.driven.push_back({first + row, 0.0});
+  }
+
+  void take_out(const std::string& label) {
+    if (const int hold = find_hold(label); hold >= 0) {
+      drop(assembly_.holds[static_cast<std::size_t>(hold)].links);
+      remove(state_.holds, hold);
+      return;
+    }
+    const int index = screw(label);
+    drop(candidate(index).links);
+    remove(state_.screws, index);
+    remove(state_.tightened, index);
+  }
+
+  void solve() {
+    const solver::System& system = *assembly_.system;
+    state_.pressed = solver::press(system, assembly_.pairs, state_.setting, system.no_loads(1));
+    solver::Setting& setting = state_.setting;
+    setting.initial = state_.pressed.initial;
+    setting.closed = state_.pressed.closed;
+    deformations_ = system.deformations(state_.pressed.solution);
+    note_meeting(assembly_, state_, deformations_);
+    for (std::size_t b = 0; b < assembly_.bodies.size(); ++b)
+      setting.hands.at.segment<6>(static_cast<Eigen::Index>(6 * b)) = state_.pressed.solution.amplitudes[b].col(0);
+  }
+
+  const Assembly& assembly_;
+  const Procedure& procedure_;
+  StepState state_;
+  Eigen::VectorXd deformations_;
+};
+
+std::string join(const std::vector<std::string>& labels) { return fmt::format("{}", fmt::join(labels, ", ")); }
+
+}  // namespace
+
+Length engaged_thread(const CandidateScrew& screw) {
+  const auto& bone = *screw.planned.placement.bone;
+  double length = 0.0;
+  if (screw.planned.screw.kind != ScrewKind::lag) length += (bone.near.outer - bone.near.inner).norm();
+  if (!screw.planned.far_spot.empty()) length += (bone.far.outer - bone.far.inner).norm();
+  return length * mm;
+}
+
+Procedure procedure_of(const Construct& construct, const std::vector<int>& chosen) {
+  Procedure procedure;
+  procedure.steps = construct.steps;
+  procedure.prebend = construct.plate.prebend;
+  procedure.friction = construct.contact.friction;
+  for (std::size_t k = 0; k < chosen.size(); ++k) {
+    const Screw& screw = construct.screws[k];
+    // Where no steps call them by it, screws need no name of their own.
+    const bool is_name = !screw.label.empty() && !procedure.screws.contains(screw.label);
+    const std::string name = is_name ? screw.label : fmt::format("screw {}", k + 1);
+    procedure.screws[name] = chosen[k];
+    if (!construct.steps.empty()) continue;
+    Step step;
+    step.insert = {name};
+    if (is_tightened(screw)) step.tighten = {name};
+    procedure.steps.push_back(std::move(step));
+  }
+  return procedure;
+}
+
+std::string describe(const Step& step, const std::vector<Screw>& screws) {
+  std::vector<std::string> parts;
+  if (step.tissue) parts.push_back("gap fills with " + step.tissue->name);
+  if (!step.place.empty()) parts.push_back("place " + join(step.place));
+  const bool both = step.insert == step.tighten;
+  if (!step.insert.empty()) {
+    const bool lock = std::all_of(step.insert.begin(), step.insert.end(), [&](const std::string& label) {
+      return std::any_of(screws.begin(), screws.end(),
+                         [&](const Screw& s) { return s.label == label && !is_tightened(s); });
+    });
+    parts.push_back((both ? "insert and tighten " : lock ? "lock " : "insert ") + join(step.insert));
+  }
+  if (!step.tighten.empty() && !both) parts.push_back("tighten " + join(step.tighten));
+  if (!step.remove.empty()) parts.push_back("take out " + join(step.remove));
+  return fmt::format("{}", fmt::join(parts, "; "));
+}
+
+std::vector<StepState> carry_out(const Assembly& assembly, const Procedure& procedure) {
+  Making making(assembly, procedure);
+  std::vector<StepState> states;
+  for (const auto& step : procedure.steps) states.push_back(making.carry_out(step));
+  return states;
+}
+
+Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state) {
+  const Eigen::VectorXd deformations = assembly.system->deformations(state.pressed.solution);
+  Eigen::VectorXd all = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(assembly.pairs.size()));
+  for (std::size_t pair = 0; pair < assembly.pairs.size(); ++pair) {
+    if (state.pressed.closed[pair] == 0) continue;
+    const auto p = static_cast<Eigen::Index>(pair);
+    const Eigen::Index first = assembly.system->first_row(assembly.pairs[pair].tangent);
+    all(p) = (deformations.segment<2>(first) - state.met.row(p).transpose()).norm();
+  }
+  return all;
+}
+
+double largest_force(const AssembledLoad& load) {
+  double largest = 0.0;
+  for (const auto& forces : load.forces) largest = std::max(largest, forces.cwiseAbs().maxCoeff());
+  return largest;
+}
+
+ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load) {
+  const solver::System& system = *assembly.system;
+  ConstructState loaded;
+  loaded.setting = state.setting;
+  loaded.setting.initial = state.pressed.initial;
+  loaded.setting.closed = state.pressed.closed;
+  loaded.met = state.met;
+  std::vector<int>& links = loaded.setting.links;
+  for (const int support : assembly.on_the_table.supports) remove(links, support);
+  // Supports take the construct as it lies: they would turn it otherwise.
+  const Eigen::VectorXd deformations = system.deformations(state.pressed.solution);
+  for (const Eigen::Index row : system.rows_of(load.supports)) loaded.setting.initial(row) = deformations(row);
+  links.insert(links.end(), load.supports.begin(), load.supports.end());
+  loaded.pressed = solver::press(system, assembly.pairs, loaded.setting, load.forces);
+  if (loaded.pressed.pull.norm() > 1e-6 * largest_force(load)) throw solver::MechanismError(loaded.pressed.pull);
+  note_meeting(assembly, loaded, system.deformations(loaded.pressed.solution));
+  return loaded;
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,14 @@
+// How far to bend the plate over the fracture beforehand, so that the far cortex is pressed as well as the near
+// one.
+#pragma once
+
+#include "models/build/insertion.h"
+#include "models/findings/findings.h"
+
+namespace gapstrain::models {
+
+// The same steps with prebends from 0 to 3 mm, and the one between that spreads the pressure over the fracture's
+// faces most evenly (golden section round the best of them). Nothing presses: an empty curve.
+PrebendFindings find_prebend(const Assembly& assembly, const Procedure& procedure);
+
+}  // namespace gapstrain::models

@@ -1,0 +1,102 @@
+#include "viz/chart.h"
+#include "viz/pictures.h"
+#include "viz/sheet.h"
+#include "viz/ticks.h"
+#include "viz/window.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+namespace gapstrain::viz {
+
+namespace {
+
+constexpr int picture_height = 1330;
+constexpr double left_edge = 150.0, right_edge = 1580.0;
+
+constexpr CurveStyle near_style{.colour = curve_colours[0], .dash = Dash::solid, .marker = Marker::circle};
+constexpr CurveStyle far_style{.colour = curve_colours[1], .dash = Dash::dashed, .marker = Marker::square};
+constexpr CurveStyle uneven_style{.colour = curve_colours[2], .dash = Dash::solid, .marker = Marker::triangle};
+
+std::vector<double> column(const std::vector<models::PrebendPoint>& curve,
+                           double (*read)(const models::PrebendPoint&)) {
+  std::vector<double> values;
+  for (const auto& point : curve) values.push_back(read(point));
+  return values;
+}
+
+// The name beside the curve's right end, apart from the other's.
+void draw_names(Canvas& canvas, const Panel& panel, const std::vector<double>& ends,
+                const std::vector<std::string>& names, const std::vector<CurveStyle>& styles) {
+  std::vector<double> middles;
+  for (const double end : ends) middles.push_back(panel.at(panel.x.high, end).y());
+  const auto places = spread(middles, 52.0, panel.area.bottom + 20.0, panel.area.top - 20.0);
+  for (std::size_t c = 0; c < names.size(); ++c) {
+    draw_sample(canvas, {right_edge + 24.0, places[c]}, 90.0, styles[c]);
+    canvas.text({right_edge + 130.0, places[c]}, names[c], {.upright = Upright::centre});
+  }
+}
+
+void draw_best(Canvas& canvas, const Panel& panel, double height) {
+  const double x = panel.at(height, 0.0).x();
+  canvas.line({x, panel.area.bottom}, {x, panel.area.top},
+              {.colour = ink::text, .width = 4.0, .dash = Dash::dotted});
+}
+
+}  // namespace
+
+void draw_prebend(const Display&, const models::PrebendFindings& findings, const std::filesystem::path& png) {
+  using Point = models::PrebendPoint;
+  const auto& curve = findings.curve;
+  const auto height = column(curve, [](const Point& p) { return p.height.value(); });
+  const auto near = column(curve, [](const Point& p) { return p.near.value(); });
+  const auto far = column(curve, [](const Point& p) { return p.far.value(); });
+  const auto unevenness = column(curve, [](const Point& p) { return p.unevenness; });
+  const auto largest = [](const std::vector<double>& values) {
+    return values.empty() ? 0.0 : *std::max_element(values.begin(), values.end());
+  };
+  const auto smallest = [](const std::vector<double>& values) {
+    return values.empty() ? 0.0 : *std::min_element(values.begin(), values.end());
+  };
+
+  Axis x{smallest(height), largest(height), 1.0};
+  if (!(x.high > x.low)) x.high = x.low + 1.0;
+  x.step = round_step(x.high - x.low, 10);
+  constexpr double bottom = sheet::caution_height + 120.0, between = 90.0, lower_height = 330.0;
+  const Panel lower{
+      {left_edge, bottom, right_edge, bottom + lower_height}, x, round_axis(0.0, largest(unevenness), 5)};
+  const Panel upper{{left_edge, lower.area.top + between, right_edge, picture_height - sheet::head_height - 60.0},
+                    x,
+                    round_axis(0.0, std::max(largest(near), largest(far)), 8)};
+  const auto& best = findings.best;
+
+  Window window(picture_width, picture_height);
+  window.draw([&](Canvas& canvas) {
+    draw_head(canvas, picture_height, "Prebend of the plate over the fracture",
+              fmt::format("Most even at {:.2g} mm: near {:.2g} MPa, far {:.2g} MPa, {:.0f} % of the face touches, "
+                          "{:.0f} N across the fracture",
+                          best.height.value(), best.near.value(), best.far.value(), 100.0 * best.touching,
+                          best.force.value()));
+    draw_panel(canvas, upper, "pressure of the faces after the last step, MPa");
+    draw_panel(canvas, lower, "unevenness: standard deviation of the pressure / its mean");
+    for (const auto* panel : {&upper, &lower}) draw_best(canvas, *panel, best.height.value());
+    draw_curve(canvas, upper, height, far, far_style);
+    draw_curve(canvas, upper, height, near, near_style);
+    draw_curve(canvas, lower, height, unevenness, uneven_style);
+    const double mark = upper.at(best.height.value(), 0.0).x();
+    const bool at_right = mark > upper.area.centre().x();
+    canvas.text({mark + (at_right ? -14.0 : 14.0), upper.area.top - 14.0}, "most even",
+                {.across = at_right ? Across::right : Across::left, .upright = Upright::top, .bold = true});
+    if (!curve.empty()) {
+      draw_names(canvas, upper, {near.back(), far.back()}, {"near cortex", "far cortex"}, {near_style, far_style});
+      draw_names(canvas, lower, {unevenness.back()}, {"unevenness"}, {uneven_style});
+    }
+    draw_x_numbers(canvas, lower, "prebend, mm: height of the plate's bend over the fracture");
+    draw_caution(canvas);
+  });
+  window.write(png);
+}
+
+}  // namespace gapstrain::viz
