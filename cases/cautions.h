@@ -9,6 +9,6 @@ namespace gapstrain::cases {
 inline constexpr std::array<std::string_view, 3> cautions{
     "This is a calculation from simplified geometry. It is not a medical device.",
     "It does not replace a licensed surgeon's judgement, the implant maker's instructions or local rules.",
-    "Screws are taken as ideally bonded to bone and plate: loosening, slip and wear are not in it."};
+    "Threads are taken as bonded to bone, locking heads to the plate: loosening and wear are not in it."};
 
 }  // namespace gapstrain::cases

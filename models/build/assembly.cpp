@@ -265,18 +265,17 @@ Assembly assemble(const Construct& construct, const std::vector<Screw>& candidat
   wishes.screws = plan_screws(construct, candidates, plate_shape, bone_shape);
   wishes.rollers = roller_places(construct.loads);
 
+  // Nothing else runs beside Gmsh: its meshes depend on where in memory things lie, and so on other threads.
   const mesh::GmshSession session;
   stage("meshing the plate");
   assembly.plate_mesh = mesh_plate(session, construct, plate_shape);
   assembly.plate_sample = sample_plate(*assembly.plate_mesh.mesh);
-  // Gmsh works on one mesh at a time; what is meshed already is factored meanwhile.
-  const Shell plate = plate_shell(construct, assembly.plate_mesh);
-  auto plate_factor = std::async(std::launch::async, [&] { return std::make_unique<solver::Body>(plate); });
   stage("meshing the bone");
   assembly.fragments = mesh_fragments(session, construct, bone_shape, wishes.screws, wishes.rollers);
 
   stage("factoring the bodies");
   const FractureEdge &proximal = assembly.fragments.proximal.edge, &distal = assembly.fragments.distal.edge;
+  const Shell plate = plate_shell(construct, assembly.plate_mesh);
   const std::array<Shell, 2> bone = {bone_shell(construct, assembly.fragments.proximal),
                                      bone_shell(construct, assembly.fragments.distal)};
   wishes.gap = gap_spots(bone[0], proximal, bone[1], distal, construct.fracture.obliquity.value());
@@ -288,7 +287,7 @@ Assembly assemble(const Construct& construct, const std::vector<Screw>& candidat
   const PortBook ports(wishes, construct, plate_shape, bone_shape, {&plate, &bone[0], &bone[1]});
 
   auto plate_job = std::async(std::launch::async, [&] {
-    return build("plate", plate_factor.get(), ports.ports(plate_body),
+    return build("plate", std::make_unique<solver::Body>(plate), ports.ports(plate_body),
                  {solver::node_stress_rows(plate, assembly.plate_sample, 1.0),
                   solver::node_stress_rows(plate, assembly.plate_sample, -1.0)});
   });

@@ -12,7 +12,7 @@ namespace gapstrain::models {
 namespace {
 
 constexpr double give_depth = 0.05;  // mm of bone; small against all else, it keeps close pairs apart
-constexpr int spots_along = 40;      // of a line
+constexpr double spots_along = 40;   // of a line, at refinement 1
 
 bool is_over_hole(const Plate& plate, double along, double across, double clearance) {
   return std::any_of(plate.holes.begin(), plate.holes.end(), [&](const PlateHole& hole) {
@@ -45,10 +45,11 @@ std::vector<UndersideSpot> underside_spots(const Construct& construct, const Pla
                                            const BoneShape& bone_shape, const solver::Shell& plate_shell,
                                            const PlateMesh& plate_mesh,
                                            const std::array<const solver::Shell*, 2>& bone_shells) {
-  const double length = construct.plate.length.value(), spacing = length / spots_along;
+  const auto count = static_cast<int>(std::lround(spots_along * construct.mesh.refinement));
+  const double spacing = construct.plate.length.value() / count;
   const double canal_depth = bone_shape.reach();
   std::vector<UndersideSpot> spots;
-  for (int k = 0; k < spots_along; ++k) {
+  for (int k = 0; k < count; ++k) {
     const double along = (k + 0.5) * spacing;
     const mesh::SurfacePoint centre = plate_shape.mid_surface(along, 0.0);
     const double half = 0.5 * centre.thickness;

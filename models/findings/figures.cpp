@@ -13,13 +13,12 @@ Length hole_position(const Construct& construct, int hole) {
 // A plate screw of one fragment, rather than a lag screw across the fracture.
 bool holds_one_fragment(const Screw& screw) { return screw.kind != ScrewKind::lag; }
 
-// The fracture's place along the plate.
+}  // namespace
+
 double fracture_along(const Construct& construct) {
   const BoneShape bone(construct.bone, construct.plate.aspect);
   return PlateShape(construct.plate, bone).along_at(construct.fracture.position.value());
 }
-
-}  // namespace
 
 Innermost innermost_screws(const Construct& construct) {
   const double fracture = fracture_along(construct);

@@ -17,6 +17,9 @@ struct Innermost {
 // @pre both fragments have a screw.
 Innermost innermost_screws(const Construct& construct);
 
+// The fracture's place along the plate, mm.
+double fracture_along(const Construct& construct);
+
 ConstructFigures measure_figures(const Construct& construct);
 
 }  // namespace gapstrain::models

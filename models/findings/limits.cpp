@@ -2,6 +2,7 @@
 
 #include "models/findings/compression.h"
 #include "models/findings/face_pressure.h"
+#include "models/findings/screw_forces.h"
 #include "models/parts/tightening.h"
 
 #include <fmt/format.h>
@@ -35,6 +36,38 @@ Sentences overloaded_screws(const Assembly& assembly, const StepState& made,
   };
   look(made, "once it is tightened");
   for (std::size_t l = 0; l < loaded.size(); ++l) look(loaded[l], fmt::format("under \"{}\"", loads[l].load));
+  return sentences;
+}
+
+// Shafts that the steps alone, or a load, bend or stretch past their yield; each screw once, at its worst.
+Sentences bent_screws(const Assembly& assembly, const StepState& made, const std::vector<LoadFindings>& loads) {
+  Sentences sentences;
+  const auto at_rest = measure_screws(assembly, made.screws, made.pressed.solution);
+  for (const auto& screw : at_rest) {
+    const bool is_ball = std::any_of(made.tightened.begin(), made.tightened.end(), [&](int index) {
+      return assembly.screws[static_cast<std::size_t>(index)].planned.screw.label == screw.label;
+    });
+    if (is_ball && screw.factor_to_yield.value_or(2.0) < 1.0)
+      sentences.push_back(
+          fmt::format("{}'s shaft is strained to {:.2g} times its yield by the steps alone: it would "
+                      "bend for good and press less than this calculation says.",
+                      screw.label, 1.0 / *screw.factor_to_yield));
+  }
+  for (std::size_t k = 0; k < made.screws.size(); ++k) {
+    if (at_rest[k].factor_to_yield.value_or(2.0) < 1.0) continue;
+    const std::string& label = at_rest[k].label;
+    const LoadFindings* worst = nullptr;
+    double factor = 1.0;
+    for (const auto& load : loads)
+      for (const auto& screw : load.screws)
+        if (screw.label == label && screw.factor_to_yield.value_or(2.0) < factor) {
+          factor = *screw.factor_to_yield;
+          worst = &load;
+        }
+    if (worst != nullptr)
+      sentences.push_back(fmt::format("{}'s shaft is strained to {:.2g} times its yield under \"{}\".", label,
+                                      1.0 / factor, worst->load));
+  }
   return sentences;
 }
 
@@ -73,7 +106,7 @@ Sentences slipping(const Assembly& assembly, const StepState& made, const std::v
   for (std::size_t l = 0; l < loaded.size(); ++l)
     for (const std::size_t fragment : {0U, 1U}) {
       const double slip = underside_slip(assembly, made, loaded[l], fragment).value();
-      if (slip < slip_worth_saying || loads[l].friction_use.value_or(0.0) < 0.99) continue;
+      if (slip < slip_worth_saying || loads[l].friction_use.value_or(0.0) < 0.9) continue;
       sentences.push_back(
           fmt::format("The plate slips by {:.2g} mm on the {} under \"{}\": friction there is used up, "
                       "and the screws' shafts carry the rest.",
@@ -113,9 +146,9 @@ std::vector<std::string> find_limits(const Assembly& assembly, const StepState& 
                                      const std::vector<LoadFindings>& loads) {
   Sentences all;
   for (const auto& sentences :
-       {overloaded_screws(assembly, made, loaded, loads), lost_preloads(assembly, made, loaded, loads),
-        gaping(loads), slipping(assembly, made, loaded, loads), used_slots(assembly, made),
-        left_in(assembly, made)})
+       {overloaded_screws(assembly, made, loaded, loads), bent_screws(assembly, made, loads),
+        lost_preloads(assembly, made, loaded, loads), gaping(loads), slipping(assembly, made, loaded, loads),
+        used_slots(assembly, made), left_in(assembly, made)})
     all.insert(all.end(), sentences.begin(), sentences.end());
   return all;
 }

@@ -32,7 +32,7 @@ PrebendPoint point_at(const Assembly& assembly, Procedure procedure, double heig
 }  // namespace
 
 PrebendFindings find_prebend(const Assembly& assembly, const Procedure& procedure) {
-  constexpr double highest = 3.0, step = 0.5, accuracy = 0.05;  // mm
+  constexpr double highest = 3.0, step = 0.5, accuracy = 0.1;  // mm
   const auto less_even = [](const PrebendPoint& a, const PrebendPoint& b) { return a.unevenness < b.unevenness; };
   PrebendFindings findings;
   for (int k = 0; k * step <= highest; ++k) findings.curve.push_back(point_at(assembly, procedure, k * step));

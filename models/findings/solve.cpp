@@ -33,11 +33,12 @@ ConstructState solve_load(const Assembly& assembly, const ConstructState& made, 
 solver::Solution solve_small_load(const Assembly& assembly, const ConstructState& made,
                                   const AssembledLoad& load) {
   const solver::System& system = *assembly.system;
+  const auto is_among = [](const std::vector<int>& supports, int link) {
+    return std::find(supports.begin(), supports.end(), link) != supports.end();
+  };
   std::vector<int> links;
   for (const int link : solver::frozen_links(system, assembly.pairs, made.setting, made.pressed))
-    if (std::find(assembly.on_the_table.supports.begin(), assembly.on_the_table.supports.end(), link) ==
-        assembly.on_the_table.supports.end())
-      links.push_back(link);
+    if (!is_among(assembly.on_the_table.supports, link) && !is_among(load.supports, link)) links.push_back(link);
   links.insert(links.end(), load.supports.begin(), load.supports.end());
   try {
     return system.solve(links, load.forces, Eigen::VectorXd::Zero(system.rows()));

@@ -12,7 +12,7 @@ namespace gapstrain::solver {
 
 namespace {
 
-void check(const ContactProblem& problem, const std::vector<char>& start) {
+void check(const ContactProblem& problem, const std::vector<char>& start, const Eigen::VectorXd& near) {
   const auto rows = problem.misfit.size();
   const auto pairs = pair_count(problem);
   if (pairs < 0 || problem.compliance.rows() != rows || problem.compliance.cols() != rows ||
@@ -20,6 +20,8 @@ void check(const ContactProblem& problem, const std::vector<char>& start) {
     throw std::invalid_argument("the rows of a contact problem do not fit its pairs");
   if (!start.empty() && static_cast<Eigen::Index>(start.size()) != pairs)
     throw std::invalid_argument("a contact problem's start must name every pair");
+  if (near.size() > 0 && near.size() != rows)
+    throw std::invalid_argument("the forces near a contact problem's answer must have all its rows");
   if (!problem.compliance.allFinite() || !problem.misfit.allFinite())
     throw std::invalid_argument("a contact problem holds a number that is not finite");
   if (!(problem.friction.array() >= 0.0).all())
@@ -128,8 +130,9 @@ std::vector<char> slipping(const ContactProblem& problem, const ContactAnswer& a
 
 }  // namespace
 
-ContactAnswer solve_contact(const ContactProblem& problem, const std::vector<char>& start) {
-  check(problem, start);
+ContactAnswer solve_contact(const ContactProblem& problem, const std::vector<char>& start,
+                            const Eigen::VectorXd& near) {
+  check(problem, start, near);
   const auto pairs = pair_count(problem);
   const auto scales = row_scales(problem);
   const auto unit = scaled(problem, scales);
@@ -145,6 +148,7 @@ ContactAnswer solve_contact(const ContactProblem& problem, const std::vector<cha
   force.head(pairs) = normals.pressure;
   const auto rows = rows_with_force(problem);
   if (static_cast<Eigen::Index>(rows.size()) > pairs) {
+    if (near.size() > 0) force = near.cwiseProduct(scales);
     const auto rubbed = solve_friction(restricted(unit, rows), force(rows));
     force(rows) = rubbed.force;
     normals = settle_normals(unit, normal, force);

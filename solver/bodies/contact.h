@@ -48,12 +48,16 @@ struct ContactAnswer {
 // pressure. What is left is `friction_residual`. The normal law stands in any case, and open pairs carry no
 // traction.
 //
+// `near`: forces of all rows that Newton's method starts from instead, for a problem that has hardly changed since
+// they were its answer.
+//
 // Residuals are dimensionless: forces p_i sqrt(W_ii) and misfits m_i / sqrt(W_ii) over the largest of both kinds,
 // the violation being the distance from the forces to the projection of forces less misfits on what the law
 // allows. The traction rows of a pair share the mean of their W_ii.
 //
 // @throw std::invalid_argument on rows, pairs or numbers that make no problem
 // @throw NotElasticError if the compliance is not positive definite
-ContactAnswer solve_contact(const ContactProblem& problem, const std::vector<char>& start = {});
+ContactAnswer solve_contact(const ContactProblem& problem, const std::vector<char>& start = {},
+                            const Eigen::VectorXd& near = {});
 
 }  // namespace gapstrain::solver

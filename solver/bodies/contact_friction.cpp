@@ -14,8 +14,8 @@ namespace gapstrain::solver {
 
 namespace {
 
-constexpr double kConverged = 1e-12;
-constexpr double kGoodEnough = 1e-11;  // from here on only round-off can stand in the way of more
+constexpr double converged = 1e-12;
+constexpr double good_enough = 1e-11;  // from here on only round-off can stand in the way of more
 
 // First traction row of each pair, -1 without.
 std::vector<int> traction_rows(const ContactProblem& problem) {
@@ -116,17 +116,17 @@ Eigen::VectorXd newton_step(const ContactProblem& problem, const std::vector<Unk
 
 FrictionAnswer proximal_newton(const ContactProblem& problem, const Eigen::VectorXd& start, int most_rounds) {
   // Found by trying on some hundred thousand random problems, most of them far more coupled than bones are.
-  constexpr int kNewtonRounds = 20;
-  constexpr int kPolishRounds = 8;
-  auto best = coupled_newton(problem, start, kNewtonRounds);
+  constexpr int newton_rounds = 20;
+  constexpr int polish_rounds = 8;
+  auto best = coupled_newton(problem, start, newton_rounds);
   int rounds = best.rounds;
   double softness = 0.1;
   Eigen::VectorXd centre = start;
-  while (best.violation > kGoodEnough && rounds < most_rounds) {
+  while (best.violation > good_enough && rounds < most_rounds) {
     ContactProblem soft = problem;
     soft.compliance.diagonal().array() += softness;
     soft.misfit -= softness * centre;
-    const auto step = coupled_newton(soft, centre, kNewtonRounds);
+    const auto step = coupled_newton(soft, centre, newton_rounds);
     rounds += step.rounds;
     if (step.violation > 1e-9) {
       softness = std::min(8.0 * softness, 10.0);
@@ -134,7 +134,7 @@ FrictionAnswer proximal_newton(const ContactProblem& problem, const Eigen::Vecto
     }
     centre = step.force;
     softness *= 0.25;
-    auto polished = coupled_newton(problem, centre, kPolishRounds);
+    auto polished = coupled_newton(problem, centre, polish_rounds);
     rounds += polished.rounds;
     if (polished.violation < best.violation) best = std::move(polished);
   }
@@ -176,7 +176,7 @@ FrictionAnswer coupled_newton(const ContactProblem& problem, const Eigen::Vector
   Eigen::VectorXd force = start;
   Eigen::VectorXd misfit = problem.misfit + problem.compliance * force;
   FrictionAnswer best{force, violation(force, misfit), 0};
-  while (best.rounds < most_rounds && best.violation > kConverged) {
+  while (best.rounds < most_rounds && best.violation > converged) {
     ++best.rounds;
     const auto unknowns = unknowns_at(problem, traction_of, force, misfit);
     const auto columns = influence(problem.compliance, unknowns);
@@ -195,7 +195,7 @@ FrictionAnswer coupled_newton(const ContactProblem& problem, const Eigen::Vector
     if (now < best.violation) {
       best.force = force;
       best.violation = now;
-    } else if (best.violation < kGoodEnough) {
+    } else if (best.violation < good_enough) {
       break;
     }
   }
@@ -203,26 +203,26 @@ FrictionAnswer coupled_newton(const ContactProblem& problem, const Eigen::Vector
 }
 
 FrictionAnswer solve_friction(const ContactProblem& problem, const Eigen::VectorXd& start) {
-  constexpr int kRounds = 1000;  // from each start
-  constexpr int kRoundsGlued = 300;
+  constexpr int most_rounds = 1000;  // from each start
+  constexpr int most_rounds_glued = 300;
   const bool glued = problem.friction.array().isInf().any();
-  auto answer = proximal_newton(problem, start, glued ? kRoundsGlued : kRounds);
+  auto answer = proximal_newton(problem, start, glued ? most_rounds_glued : most_rounds);
   // A few problems hold the iteration in a loop about their first start. Where glued pairs leave no answer at all,
   // other starts are in vain.
   for (const double other : {0.0, 0.5, 2.0}) {
-    if (glued || answer.violation <= kGoodEnough) break;
-    auto again = proximal_newton(problem, other * start, kRounds);
+    if (glued || answer.violation <= good_enough) break;
+    auto again = proximal_newton(problem, other * start, most_rounds);
     const int rounds = answer.rounds + again.rounds;
     if (again.violation < answer.violation) answer = std::move(again);
     answer.rounds = rounds;
   }
-  if (!glued || answer.violation <= kGoodEnough) return answer;
+  if (!glued || answer.violation <= good_enough) return answer;
 
   ContactProblem rough = problem;  // in the sense of friction that is high, but finite
   auto held = start;
   for (const double most : {1.0, 3.0, 10.0, 30.0, 100.0}) {
     rough.friction = problem.friction.cwiseMin(most);
-    auto step = proximal_newton(rough, held, kRoundsGlued);
+    auto step = proximal_newton(rough, held, most_rounds_glued);
     answer.rounds += step.rounds;
     held = std::move(step.force);
   }

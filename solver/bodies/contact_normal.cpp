@@ -13,7 +13,7 @@ namespace gapstrain::solver {
 
 namespace {
 
-constexpr double kRoundOff = 1e-11;
+constexpr double round_off = 1e-11;
 
 // The forces that just close the pairs of a set, and the pairs that this leaves at fault: tension or penetration.
 struct Trial {
@@ -43,7 +43,7 @@ Trial try_set(const Eigen::MatrixXd& compliance, const Eigen::VectorXd& gap, con
   }
   const double largest = signed_law.size() > 0 ? signed_law.cwiseAbs().maxCoeff() : 0.0;
   for (Eigen::Index pair = 0; pair < gap.size(); ++pair)
-    if (signed_law(pair) < -kRoundOff * largest) trial.at_fault.push_back(static_cast<int>(pair));
+    if (signed_law(pair) < -round_off * largest) trial.at_fault.push_back(static_cast<int>(pair));
   if (largest > 0.0) trial.worst = std::max(0.0, -signed_law.minCoeff() / largest);
   return trial;
 }
@@ -59,11 +59,11 @@ void change_sides(std::vector<char>& closed, const std::vector<int>& pairs) {
 
 NormalAnswer primal_dual_active_set(const Eigen::MatrixXd& compliance, const Eigen::VectorXd& gap,
                                     std::vector<char> start) {
-  constexpr int kRounds = 30;
+  constexpr int rounds = 30;
   NormalAnswer answer;
   answer.closed = std::move(start);
   std::set<std::vector<char>> seen;
-  while (answer.rounds < kRounds && seen.insert(answer.closed).second) {
+  while (answer.rounds < rounds && seen.insert(answer.closed).second) {
     ++answer.rounds;
     auto trial = try_set(compliance, gap, answer.closed);
     answer.pressure = std::move(trial.pressure);

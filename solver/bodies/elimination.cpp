@@ -27,7 +27,7 @@ Elimination::Elimination(const Eigen::MatrixXd& flexibility, const Eigen::Matrix
   const double pull = hands_ ? hands_->stiffness : 0.0;
   const double limit = free_share * std::max(values(values.size() - 1), pull);
   Eigen::Index free_count = 0;
-  while (free_count < values.size() && values(free_count) < limit) ++free_count;
+  while (free_count < values.size() && values(free_count) <= limit) ++free_count;
   free_ = vectors_.leftCols(free_count);
   inverse_values_ = Eigen::VectorXd::Zero(values.size());
   for (Eigen::Index k = 0; k < values.size(); ++k)

@@ -116,16 +116,17 @@ class ContactOnLinks {
       const Rows tangents = tangent_rows(system_, pairs_, problem_.rubbing);
       problem_.misfit.resize(normal_misfit.size() + static_cast<Eigen::Index>(tangents.size()));
       problem_.misfit << normal_misfit, links_.misfit(tangents);
-      found.contact = solve_contact(problem_, closed);
+      if (push_.size() != problem_.misfit.size()) push_.resize(0);
+      found.contact = solve_contact(problem_, closed, push_);
       closed = found.contact.closed;
     } while (add_rubbing(found.contact));
 
     Rows rows = normals_;
     const Rows tangents = tangent_rows(system_, pairs_, problem_.rubbing);
     rows.insert(rows.end(), tangents.begin(), tangents.end());
-    Eigen::VectorXd push(static_cast<Eigen::Index>(rows.size()));
-    push << found.contact.pressure, found.contact.traction;
-    finish(rows, push, found);
+    push_.resize(static_cast<Eigen::Index>(rows.size()));
+    push_ << found.contact.pressure, found.contact.traction;
+    finish(rows, push_, found);
     return found;
   }
 
@@ -167,6 +168,7 @@ class ContactOnLinks {
   Elimination::Columns normal_columns_;
   Eigen::MatrixXd normal_compliance_;
   ContactProblem problem_;
+  Eigen::VectorXd push_;  // the last answer, once there is one
 };
 
 // Motions that neither links nor what touches resists.
@@ -257,9 +259,8 @@ PressedState press(const System& system, const std::vector<ContactPair>& pairs, 
       state.gap(p) = deformations(normal) - setting.initial(normal);
     else
       state.traction.row(p) = -found.forces.segment<2>(tangent).transpose();
-    const bool holds = state.closed[pair] != 0 && state.slides[pair] == 0 && setting.friction(p) > 0.0;
-    if (!holds)
-      state.initial.segment<2>(tangent) = deformations.segment<2>(tangent) - own_stretch(pairs[pair].tangent);
+    // Nothing changes for a pair that sticks.
+    state.initial.segment<2>(tangent) = deformations.segment<2>(tangent) - own_stretch(pairs[pair].tangent);
   }
   state.solution = system.compose(active, found.forces, found.amplitudes, loads, state.initial);
   state.complementarity = found.contact.complementarity;

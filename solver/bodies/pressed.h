@@ -57,7 +57,8 @@ PressedState press(const System& system, const std::vector<ContactPair>& pairs, 
                    const PortLoads& loads);
 
 // Links that answer a small load on such a state as they are: of the setting (but for those with rows of given
-// force), normals of closed pairs, tangents of closed pairs that do not slide.
+// force), normals of closed pairs, tangents of closed pairs that do not slide. Pairs that slide are taken to slide
+// freely: exact while none does.
 std::vector<int> frozen_links(const System& system, const std::vector<ContactPair>& pairs, const Setting& setting,
                               const PressedState& state);
 

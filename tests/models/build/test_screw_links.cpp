@@ -3,6 +3,7 @@
 #include "solver/elements/shell_material.h"
 
 #include <Eigen/Cholesky>
+#include <Eigen/Geometry>
 #include <Eigen/LU>
 
 #include <catch2/catch.hpp>
@@ -54,6 +55,39 @@ TEST_CASE("a footed head bends like its three-dimensional unit cell", "[models][
   };
   CHECK(flexibility(footed, 1.0) / flexibility(bare, 1.0) == Approx(0.885).epsilon(0.02));
   CHECK(flexibility(footed, -1.0) / flexibility(bare, -1.0) == Approx(0.824).epsilon(0.02));
+}
+
+TEST_CASE("a ball head passes on ways and no moment, as softly as its shaft is", "[models][build]") {
+  models::ScrewModel model;
+  model.head_to_thread.from = {0.4, -0.3, 9.1};
+  model.head_to_thread.to = {1.1, 0.2, 4.7};
+  const Eigen::MatrixXd root = Eigen::MatrixXd::Random(6, 6);
+  model.head_to_thread.flexibility = root * root.transpose() + Eigen::MatrixXd::Identity(6, 6);
+  model.seat = Eigen::AngleAxisd(0.3, Eigen::Vector3d(1.0, 2.0, -0.5).normalized()).toRotationMatrix();
+  const Eigen::Vector3d seat_centre(0.9, 0.1, 9.4);
+  const auto link = models::ball_link("S", model, {0, 0}, seat_centre, {1, 0}, false);
+  REQUIRE(link.ends.size() == 2);
+  const auto& thread = link.ends[0];
+  const auto& seat = link.ends[1];
+  CHECK(thread.body == 1);
+
+  const Eigen::Matrix<double, 6, 1> motion = Eigen::Matrix<double, 6, 1>::Random();  // of all space, about 0
+  const auto at = [&](const Eigen::Vector3d& place) -> Eigen::VectorXd {
+    return solver::rigid_transfer(Eigen::Vector3d::Zero(), place) * motion;
+  };
+  const Eigen::VectorXd none =
+      thread.transfer.transpose() * at(model.head_to_thread.to) + seat.transfer.transpose() * at(seat_centre);
+  CHECK(none.norm() < 1e-12);
+
+  const Eigen::Vector3d force(3.0, -2.0, 7.0);  // in the seat's axes
+  const Eigen::VectorXd on_thread = models::forces_at_thread(model, force);
+  const Eigen::Vector3d arm = model.head_to_thread.to - model.head_to_thread.from;
+  CHECK((on_thread.tail<3>() + arm.cross(on_thread.head<3>())).norm() < 1e-12);
+  CHECK((on_thread.head<3>() - model.seat * force).norm() < 1e-12);
+  const Eigen::VectorXd stretch = model.head_to_thread.flexibility * on_thread;
+  const Eigen::VectorXd at_ball =
+      solver::rigid_transfer(model.head_to_thread.to, model.head_to_thread.from) * stretch;
+  CHECK((link.flexibility * force - model.seat.transpose() * at_ball.head<3>()).norm() < 1e-9);
 }
 
 }  // namespace gapstrain
