@@ -26,6 +26,9 @@ namespace gapstrain::models {
 
 namespace {
 
+// A place that the steps pressed together gapes when it opens by more: less is less than faces are rough.
+constexpr double gaping_opening = 0.01;  // mm
+
 // The construct's screws and those that its working-length variants ask for, each place once.
 std::vector<Screw> candidates(const Construct& construct, const std::vector<ScrewVariant>& variants) {
   std::vector<Screw> all = construct.screws;
@@ -137,7 +140,8 @@ Analysis analyse(const Construct& construct, const Progress& progress) {
     const Force before = findings.compression.steps.back().face.force;
     if (before > 0.0 * newton) entry.force_left = entry.face.force / before;
     for (std::size_t k = 0; k < assembly.face.size(); ++k)
-      entry.gapes = entry.gapes || (made.pressed.closed[k] != 0 && loaded.pressed.closed[k] == 0);
+      entry.gapes = entry.gapes || (made.pressed.closed[k] != 0 &&
+                                    loaded.pressed.gap(static_cast<Eigen::Index>(k)) > gaping_opening);
     const UndersideFindings underside = measure_underside(assembly, loaded);
     entry.friction_use = underside.friction_use;
     entry.plate_clearance = underside.clearance;

@@ -169,7 +169,7 @@ struct LoadFindings {
   // Of the force across the fracture after the last step, what is left under the load; nothing when there was
   // none.
   std::optional<double> force_left;
-  bool gapes = false;                  // a place that the steps pressed together opens under the load
+  bool gapes = false;  // a place that the steps pressed together opens by more than 0.01 mm under the load
   std::optional<double> friction_use;  // of the plate on the bone: force carried / limit, the worse fragment's
   PlateFindings plate;
   std::vector<ScrewFindings> screws;
@@ -219,7 +219,7 @@ struct PrebendPoint {
 // The same steps with the plate bent more or less over the fracture beforehand.
 struct PrebendFindings {
   std::vector<PrebendPoint> curve;  // by rising height
-  PrebendPoint best;                // least uneven
+  PrebendPoint best;                // least uneven, or the least bend that is within 15 % of it
 };
 
 // What the steps did.

@@ -32,7 +32,7 @@ PrebendPoint point_at(const Assembly& assembly, Procedure procedure, double heig
 }  // namespace
 
 PrebendFindings find_prebend(const Assembly& assembly, const Procedure& procedure) {
-  constexpr double highest = 3.0, step = 0.5, accuracy = 0.1;  // mm
+  constexpr double as_even = 1.15, highest = 3.0, step = 0.5, accuracy = 0.1;  // mm
   const auto less_even = [](const PrebendPoint& a, const PrebendPoint& b) { return a.unevenness < b.unevenness; };
   PrebendFindings findings;
   for (int k = 0; k * step <= highest; ++k) findings.curve.push_back(point_at(assembly, procedure, k * step));
@@ -56,6 +56,12 @@ PrebendFindings find_prebend(const Assembly& assembly, const Procedure& procedur
     }
   }
   findings.best = std::min({findings.best, lower, upper}, less_even);
+  // More bend than it takes only strains plate and screws more.
+  for (const auto& point : findings.curve)
+    if (point.unevenness <= as_even * findings.best.unevenness) {
+      if (point.height < findings.best.height) findings.best = point;
+      break;
+    }
   // Heights at which nothing presses have no unevenness to show.
   std::erase_if(findings.curve, [](const PrebendPoint& point) { return !std::isfinite(point.unevenness); });
   return findings;

@@ -8,7 +8,8 @@
 namespace gapstrain::models {
 
 // The same steps with prebends from 0 to 3 mm, and the one between that spreads the pressure over the fracture's
-// faces most evenly (golden section round the best of them). Nothing presses: an empty curve.
+// faces most evenly (golden section round the best of them), or the least bend of the curve that does so within
+// 15 %. Nothing presses: an empty curve.
 PrebendFindings find_prebend(const Assembly& assembly, const Procedure& procedure);
 
 }  // namespace gapstrain::models

@@ -40,13 +40,13 @@ struct ContactAnswer {
 // ends for every positive definite matrix.
 //
 // Friction: Newton's method on normal and tangential laws at once (Alart & Curnier 1991, Comput Methods Appl Mech
-// Eng 92:353) from the frictionless answer, so that the answer does not depend on `start` even where friction
-// allows several; if that fails, the same inside the proximal point method (Rockafellar 1976, SIAM J Control Optim
-// 14:877). On random problems it takes 3 to 5 rounds where alternation between both laws takes 12 to 16, and fails
-// less often. With finite mu an answer always exists, but no method is sure to find it. With infinite mu none need
-// exist, since a pair may have to hold traction just as it opens; it then holds about a hundredfold of its
-// pressure. What is left is `friction_residual`. The normal law stands in any case, and open pairs carry no
-// traction.
+// Eng 92:353) from the frictionless answer (or the one with which all stick, when that is nearer), so that the
+// answer does not depend on `start` even where friction allows several; if that fails, the same inside the
+// proximal point method (Rockafellar 1976, SIAM J Control Optim 14:877). On random problems it takes 3 to 5 rounds
+// where alternation between both laws takes 12 to 16, and fails less often. With finite mu an answer always
+// exists, but no method is sure to find it. With infinite mu none need exist, since a pair may have to hold
+// traction just as it opens; it then holds about a hundredfold of its pressure. What is left is
+// `friction_residual`. The normal law stands in any case, and open pairs carry no traction.
 //
 // `near`: forces of all rows that Newton's method starts from instead, for a problem that has hardly changed since
 // they were its answer.

@@ -33,11 +33,12 @@ FrictionAnswer coupled_newton(const ContactProblem& problem, const Eigen::Vector
 
 // Newton's method, and where it goes astray, Newton's method inside the proximal point method: Rockafellar 1976,
 // SIAM J Control Optim 14:877. Each step adds a softness to every row that costs nothing at the last step's
-// forces; the softer the pairs, the surer Newton's way. If that does not end from `start`, it is tried from
+// forces; the softer the pairs, the surer Newton's way. Starts from `given`, or, where that is far off, from
+// forces with which what it presses would stick, if they are nearer. If that does not end, it is tried from
 // others.
 //
 // Where pairs of infinite mu leave no answer, forces for mu = 100 at those pairs instead, `violation` being that
 // of the best try with infinite mu.
-FrictionAnswer solve_friction(const ContactProblem& problem, const Eigen::VectorXd& start);
+FrictionAnswer solve_friction(const ContactProblem& problem, const Eigen::VectorXd& given);
 
 }  // namespace gapstrain::solver

@@ -116,16 +116,20 @@ class ContactOnLinks {
       const Rows tangents = tangent_rows(system_, pairs_, problem_.rubbing);
       problem_.misfit.resize(normal_misfit.size() + static_cast<Eigen::Index>(tangents.size()));
       problem_.misfit << normal_misfit, links_.misfit(tangents);
-      if (push_.size() != problem_.misfit.size()) push_.resize(0);
+      if (push_.size() > 0) {  // pairs that rub only from now on have no traction yet
+        const Eigen::Index known = push_.size();
+        push_.conservativeResize(problem_.misfit.size());
+        push_.tail(push_.size() - known).setZero();
+      }
       found.contact = solve_contact(problem_, closed, push_);
       closed = found.contact.closed;
+      push_.resize(problem_.misfit.size());
+      push_ << found.contact.pressure, found.contact.traction;
     } while (add_rubbing(found.contact));
 
     Rows rows = normals_;
     const Rows tangents = tangent_rows(system_, pairs_, problem_.rubbing);
     rows.insert(rows.end(), tangents.begin(), tangents.end());
-    push_.resize(static_cast<Eigen::Index>(rows.size()));
-    push_ << found.contact.pressure, found.contact.traction;
     finish(rows, push_, found);
     return found;
   }
