@@ -4,6 +4,7 @@
 #include "models/parts/construct.h"
 #include "tests/models/parts/sample_bones.h"
 
+#include <limits>
 #include <string>
 
 namespace gapstrain::tests {
@@ -24,5 +25,15 @@ inline void check_finds_only_warning(const Construct& construct, const std::stri
                                      const std::string& words) {
   check_finds_only(construct, Severity::warning, where, words);
 }
+
+// The sound construct spoilt: exactly one error, at this place, with these words.
+template <class Spoil>
+void check_construct_error(const std::string& where, const std::string& words, Spoil spoil) {
+  models::Construct construct = sound_construct();
+  spoil(construct);
+  check_finds_only_error(construct, where, words);
+}
+
+inline constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 
 }  // namespace gapstrain::tests

@@ -9,7 +9,6 @@ using namespace gapstrain::tests;
 
 namespace {
 constexpr double infinite = std::numeric_limits<double>::infinity();
-constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 }  // namespace
 
 TEST_CASE("nothing is wrong with a sound construct, whatever the plate's aspect", "[models][parts]") {

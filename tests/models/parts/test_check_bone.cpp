@@ -2,14 +2,10 @@
 
 #include <catch2/catch.hpp>
 
-#include <limits>
-
 using namespace gapstrain::models;
 using namespace gapstrain::tests;
 
 namespace {
-
-constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 
 template <class Spoil>
 void check_error(const std::string& where, const std::string& words, Spoil spoil) {

@@ -2,14 +2,10 @@
 
 #include <catch2/catch.hpp>
 
-#include <limits>
-
 using namespace gapstrain::models;
 using namespace gapstrain::tests;
 
 namespace {
-
-constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 
 // The sound construct's load 0 acts at the ends between balls, load 1 is four-point bending.
 template <class Spoil>

@@ -2,21 +2,10 @@
 
 #include <catch2/catch.hpp>
 
-#include <limits>
-
 using namespace gapstrain::models;
 using namespace gapstrain::tests;
 
 namespace {
-
-constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
-
-template <class Spoil>
-void check_error(const std::string& where, const std::string& words, Spoil spoil) {
-  Construct construct = sound_construct();
-  spoil(construct);
-  check_finds_only_error(construct, where, words);
-}
 
 void make_slot(Construct& construct, std::size_t hole, double length) {
   construct.plate.holes[hole].shape = HoleShape::slot;
@@ -59,9 +48,9 @@ TEST_CASE("ball heads sit in round holes and in slots", "[models][parts]") {
 }
 
 TEST_CASE("a compression screw needs a slot with room to slide", "[models][parts]") {
-  check_error("screw[2].hole", "no room to slide",
-              [](Construct& c) { c.screws[2].kind = ScrewKind::compression; });
-  check_error("screw[2].hole", "no room to slide", [](Construct& c) {
+  check_construct_error("screw[2].hole", "no room to slide",
+                        [](Construct& c) { c.screws[2].kind = ScrewKind::compression; });
+  check_construct_error("screw[2].hole", "no room to slide", [](Construct& c) {
     c.screws[2].kind = ScrewKind::compression;
     make_slot(c, 2, 3.1);
   });
@@ -102,24 +91,26 @@ TEST_CASE("an eccentric screw is held against the fracture where it is drilled",
 }
 
 TEST_CASE("only what is tightened has a preload or a torque, and only one of them", "[models][parts]") {
-  check_error("screw[1].preload", "locking screw \"S2\" has no preload",
-              [](Construct& c) { c.screws[1].preload = 400.0 * newton; });
-  check_error("screw[1].torque", "locking",
-              [](Construct& c) { c.screws[1].insertion_torque = 400.0 * newton_mm; });
+  check_construct_error("screw[1].preload", "locking screw \"S2\" has no preload",
+                        [](Construct& c) { c.screws[1].preload = 400.0 * newton; });
+  check_construct_error("screw[1].torque", "locking",
+                        [](Construct& c) { c.screws[1].insertion_torque = 400.0 * newton_mm; });
   const auto cortical = [](Construct& c) -> Screw& {
     c.screws[1].kind = ScrewKind::cortical;
     return c.screws[1];
   };
-  check_error("screw[1].torque", "both a preload and a torque", [&](Construct& c) {
+  check_construct_error("screw[1].torque", "both a preload and a torque", [&](Construct& c) {
     cortical(c).preload = 400.0 * newton;
     c.screws[1].insertion_torque = 700.0 * newton_mm;
   });
   for (const double value : {0.0, -3.0, not_a_number}) {
-    check_error("screw[1].preload", "above 0 N", [&](Construct& c) { cortical(c).preload = value * newton; });
-    check_error("screw[1].torque", "above 0 N mm",
-                [&](Construct& c) { cortical(c).insertion_torque = value * newton_mm; });
+    check_construct_error("screw[1].preload", "above 0 N",
+                          [&](Construct& c) { cortical(c).preload = value * newton; });
+    check_construct_error("screw[1].torque", "above 0 N mm",
+                          [&](Construct& c) { cortical(c).insertion_torque = value * newton_mm; });
   }
-  check_error("screw[1].slide", "no compression screw", [&](Construct& c) { cortical(c).slide = 0.5 * mm; });
+  check_construct_error("screw[1].slide", "no compression screw",
+                        [&](Construct& c) { cortical(c).slide = 0.5 * mm; });
   Construct construct = sound_construct();
   cortical(construct).insertion_torque = 700.0 * newton_mm;
   CHECK(check(construct).empty());

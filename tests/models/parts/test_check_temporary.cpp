@@ -2,14 +2,10 @@
 
 #include <catch2/catch.hpp>
 
-#include <limits>
-
 using namespace gapstrain::models;
 using namespace gapstrain::tests;
 
 namespace {
-
-constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 
 // Holes 4 and 5 are free; they lie at 43.9 and 56.2 mm along the plate, 73.9 and 86.2 mm along the bone. Each hold
 // is placed and taken out in a step of its own before the screws go in.

@@ -30,8 +30,8 @@ ContactProblem random_problem(Random& random, Kind kind, int pairs, bool rubs, d
     if (random.whole(0, 1) == 1) problem.rubbing.push_back(pair);
   const auto rubbing = static_cast<Index>(problem.rubbing.size());
   const Index rows = pairs + 2 * rubbing;
-  const Index rank = kind == Kind::kNearlySingular ? std::max<Index>(1, rows / 3) : rows;
-  if (kind == Kind::kSmooth) {
+  const Index rank = kind == Kind::nearly_singular ? std::max<Index>(1, rows / 3) : rows;
+  if (kind == Kind::smooth) {
     const MatrixXd places = random.normal(rows, 3);
     problem.compliance = MatrixXd::NullaryExpr(rows, rows, [&places](Index i, Index j) {
       return std::exp(-(places.row(i) - places.row(j)).norm()) + (i == j ? 1e-3 : 0.0);
@@ -39,7 +39,7 @@ ContactProblem random_problem(Random& random, Kind kind, int pairs, bool rubs, d
   } else {
     const MatrixXd root = random.normal(rows, rank);
     problem.compliance = root * root.transpose() / static_cast<double>(rank);
-    problem.compliance.diagonal().array() += kind == Kind::kNearlySingular ? 1e-5 : 1e-3;
+    problem.compliance.diagonal().array() += kind == Kind::nearly_singular ? 1e-5 : 1e-3;
   }
   problem.misfit = random.normal(rows, 1);
   problem.friction = VectorXd::NullaryExpr(rubbing, [&] { return random.between(0.0, most_friction); });

@@ -6,6 +6,7 @@
 #include <Eigen/Core>
 
 #include <algorithm>
+#include <limits>
 #include <random>
 #include <vector>
 
@@ -36,7 +37,9 @@ class Random {
   std::mt19937 engine_;
 };
 
-enum class Kind { kFull, kNearlySingular, kSmooth };
+inline constexpr double infinite = std::numeric_limits<double>::infinity();  // a coefficient that sticks
+
+enum class Kind { full, nearly_singular, smooth };
 
 // Any pair may rub, and tractions are coupled with normals as strongly as with each other unless the kind is
 // smooth: there they influence what is near. Rows have scales from 1e-2 to 1e2.

@@ -23,11 +23,10 @@ using Eigen::Vector2d;
 using Eigen::VectorXd;
 using solver::ContactAnswer;
 using solver::ContactProblem;
+using tests::infinite;
 using tests::Kind;
 using tests::Random;
 using tests::random_problem;
-
-constexpr double kInfinite = std::numeric_limits<double>::infinity();
 
 ContactProblem frictionless(MatrixXd compliance, VectorXd gap) {
   return {.compliance = std::move(compliance), .misfit = std::move(gap), .rubbing = {}, .friction = {}};
@@ -102,7 +101,7 @@ TEST_CASE("without pairs, or with all of them apart, there are no forces", "[sol
   CHECK(none.complementarity == 0.0);
 
   Random random(3);
-  auto problem = random_problem(random, Kind::kFull, 17, true);
+  auto problem = random_problem(random, Kind::full, 17, true);
   problem.misfit.head(17) = problem.misfit.head(17).cwiseAbs();
   const auto apart = solver::solve_contact(problem);
   CHECK(apart.pressure.isZero(0.0));
@@ -111,14 +110,14 @@ TEST_CASE("without pairs, or with all of them apart, there are no forces", "[sol
 }
 
 TEST_CASE("near-duplicates of a pair share its force evenly", "[solver][contact]") {
-  constexpr double kShared = 0.031;
-  constexpr double kOwn = 3.1e-8;
-  MatrixXd compliance = MatrixXd::Constant(23, 23, kShared);
-  compliance.diagonal().array() += kOwn;
+  constexpr double shared = 0.031;
+  constexpr double own = 3.1e-8;
+  MatrixXd compliance = MatrixXd::Constant(23, 23, shared);
+  compliance.diagonal().array() += own;
   const auto answer = solver::solve_contact(frictionless(compliance, VectorXd::Constant(23, -0.47)));
   CHECK(answer.complementarity < 1e-12);
   for (Index pair = 0; pair < 23; ++pair)
-    CHECK(answer.pressure(pair) == Approx(0.47 / (23.0 * kShared + kOwn)).epsilon(1e-8));
+    CHECK(answer.pressure(pair) == Approx(0.47 / (23.0 * shared + own)).epsilon(1e-8));
 }
 
 TEST_CASE("where the active set cycles, principal pivoting ends at the answer", "[solver][contact]") {
@@ -144,7 +143,7 @@ TEST_CASE("where the active set cycles, principal pivoting ends at the answer", 
 
 TEST_CASE("units of force and length may differ from pair to pair", "[solver][contact]") {
   Random random(5);
-  auto problem = random_problem(random, Kind::kFull, 31, false);
+  auto problem = random_problem(random, Kind::full, 31, false);
   const auto plain = solver::solve_contact(problem);
   const VectorXd units = VectorXd::NullaryExpr(31, [&] { return std::pow(10.0, random.between(-4.0, 4.0)); });
   problem.compliance = units.asDiagonal() * problem.compliance * units.asDiagonal();
@@ -158,20 +157,20 @@ TEST_CASE("units of force and length may differ from pair to pair", "[solver][co
 }
 
 TEST_CASE("a block on an incline holds below the angle of friction and slides above it", "[solver][contact]") {
-  constexpr double kWeight = 37.0;
-  constexpr double kSpring = 210.0;
-  constexpr double kFriction = 0.43;  // angle of friction 23.3 degrees
+  constexpr double weight = 37.0;
+  constexpr double spring = 210.0;
+  constexpr double friction = 0.43;  // angle of friction 23.3 degrees
   const Vector2d fall(0.6, 0.8);
 
-  const auto holds = incline(0.40, kFriction, kWeight, kSpring, 0.0);
-  CHECK(holds.pressure(0) == Approx(kWeight * std::cos(0.40)).epsilon(1e-12));
-  CHECK((holds.traction + kWeight * std::sin(0.40) * fall).norm() < 1e-12 * kWeight);
+  const auto holds = incline(0.40, friction, weight, spring, 0.0);
+  CHECK(holds.pressure(0) == Approx(weight * std::cos(0.40)).epsilon(1e-12));
+  CHECK((holds.traction + weight * std::sin(0.40) * fall).norm() < 1e-12 * weight);
   CHECK(holds.slips == std::vector<char>{0});
 
-  const double share = 1.0 / (1.0 + kSpring * 1.3e-3);  // of the load that the sprung contact takes
-  const auto slides = incline(0.41, kFriction, kWeight, kSpring, 1.3e-3);
-  CHECK(slides.pressure(0) == Approx(share * kWeight * std::cos(0.41)).epsilon(1e-12));
-  CHECK((slides.traction + kFriction * slides.pressure(0) * fall).norm() < 1e-12 * kWeight);
+  const double share = 1.0 / (1.0 + spring * 1.3e-3);  // of the load that the sprung contact takes
+  const auto slides = incline(0.41, friction, weight, spring, 1.3e-3);
+  CHECK(slides.pressure(0) == Approx(share * weight * std::cos(0.41)).epsilon(1e-12));
+  CHECK((slides.traction + friction * slides.pressure(0) * fall).norm() < 1e-12 * weight);
   CHECK(slides.slips == std::vector<char>{1});
   CHECK(slides.friction_residual < 1e-12);
 }
@@ -185,8 +184,8 @@ TEST_CASE("without friction a pair slides freely, and slips", "[solver][contact]
 
 TEST_CASE("a pair with infinite friction moves as if glued while it is closed", "[solver][contact]") {
   Random random(8);
-  auto problem = random_problem(random, Kind::kSmooth, 13, true);
-  problem.friction.setConstant(kInfinite);
+  auto problem = random_problem(random, Kind::smooth, 13, true);
+  problem.friction.setConstant(infinite);
   // Pressures at will, all above zero, and tractions of both signs.
   VectorXd wanted = random.normal(problem.misfit.size(), 1);
   wanted.head(13) = wanted.head(13).cwiseAbs().array() + 0.1;
@@ -207,7 +206,7 @@ TEST_CASE("a glued pair without an answer holds a hundredfold of its pressure", 
   problem.compliance(0, 1) = problem.compliance(1, 0) = 0.9;
   problem.misfit = Eigen::Vector3d(-0.1, -1.0, 0.0);
   problem.rubbing = {0};
-  problem.friction = VectorXd::Constant(1, kInfinite);
+  problem.friction = VectorXd::Constant(1, infinite);
   const auto answer = solver::solve_contact(problem);
   CHECK(answer.pressure(0) == Approx(0.1 / 91.0).epsilon(1e-9));
   CHECK(answer.traction(0) == Approx(10.0 / 91.0).epsilon(1e-9));
@@ -217,7 +216,7 @@ TEST_CASE("a glued pair without an answer holds a hundredfold of its pressure", 
 
 TEST_CASE("contact problems that make no sense are refused", "[solver][contact]") {
   Random random(12);
-  const auto good = random_problem(random, Kind::kFull, 6, true);
+  const auto good = random_problem(random, Kind::full, 6, true);
   REQUIRE(good.rubbing.size() >= 2);
 
   auto bad = good;

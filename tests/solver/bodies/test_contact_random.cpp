@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace gapstrain {
 
@@ -20,11 +19,10 @@ using Eigen::Vector2d;
 using Eigen::VectorXd;
 using solver::ContactAnswer;
 using solver::ContactProblem;
+using tests::infinite;
 using tests::Kind;
 using tests::Random;
 using tests::random_problem;
-
-constexpr double kInfinite = std::numeric_limits<double>::infinity();
 
 // An opinion by the plainest of methods: sweeps over the pairs, each given its own forces exactly; the traction at
 // a bound by bisection on k of m_t = -k t.
@@ -63,7 +61,7 @@ TEST_CASE("principal pivoting agrees with the active set from every start", "[so
   double worst = 0.0;
   for (int trial = 0; trial < 200; ++trial) {
     const int pairs = random.whole(2, 25);
-    auto problem = random_problem(random, Kind::kFull, pairs, false);
+    auto problem = random_problem(random, Kind::full, pairs, false);
     const VectorXd scales = problem.compliance.diagonal().cwiseSqrt();
     const MatrixXd unit =
         scales.cwiseInverse().asDiagonal() * problem.compliance * scales.cwiseInverse().asDiagonal();
@@ -82,10 +80,10 @@ TEST_CASE("glued, rubbing and smooth pairs may stand side by side", "[solver][co
   int met = 0;
   int nearly = 0;
   for (int trial = 0; trial < 300; ++trial) {
-    auto problem = random_problem(random, Kind::kSmooth, random.whole(2, 30), true, 0.5);
+    auto problem = random_problem(random, Kind::smooth, random.whole(2, 30), true, 0.5);
     for (Index k = 0; k < problem.friction.size(); ++k) {
       const int kind = random.whole(0, 2);
-      if (kind == 0) problem.friction(k) = kInfinite;
+      if (kind == 0) problem.friction(k) = infinite;
       if (kind == 1) problem.friction(k) = 0.0;
     }
     const auto answer = solver::solve_contact(problem);
@@ -109,7 +107,7 @@ TEST_CASE("contact answers agree with plain Gauss-Seidel sweeps", "[solver][cont
   Random random(2);
   for (int trial = 0; trial < 30; ++trial) {
     const int pairs = random.whole(2, 16);
-    const auto problem = random_problem(random, Kind::kSmooth, pairs, trial % 2 == 1);
+    const auto problem = random_problem(random, Kind::smooth, pairs, trial % 2 == 1);
     const auto answer = solver::solve_contact(problem);
     const VectorXd scales = problem.compliance.diagonal().cwiseSqrt();
     VectorXd force(problem.misfit.size());
@@ -152,7 +150,7 @@ TEST_CASE("the answer does not depend on how pairs are numbered", "[solver][cont
   double worst = 0.0;
   for (int trial = 0; trial < 200; ++trial) {
     const int pairs = random.whole(2, 30);
-    const auto problem = random_problem(random, Kind::kSmooth, pairs, true, 0.6);
+    const auto problem = random_problem(random, Kind::smooth, pairs, true, 0.6);
     const auto straight = solver::solve_contact(problem);
 
     const auto order = random.order(pairs);
@@ -184,8 +182,7 @@ TEST_CASE("the answer does not depend on the set it is looked for from", "[solve
   double worst = 0.0;
   for (int trial = 0; trial < 300; ++trial) {
     const int pairs = random.whole(2, 40);
-    const auto problem =
-        random_problem(random, trial % 3 == 0 ? Kind::kFull : Kind::kSmooth, pairs, trial % 2 == 1);
+    const auto problem = random_problem(random, trial % 3 == 0 ? Kind::full : Kind::smooth, pairs, trial % 2 == 1);
     const auto cold = solver::solve_contact(problem);
     const auto warm = solver::solve_contact(problem, random.set(pairs));
     worst = std::max(worst, tests::difference(cold, warm));
