@@ -63,4 +63,9 @@ std::vector<fs::path> toml_files(const fs::path& folder) {
   return files;
 }
 
+std::size_t data_rows(const std::filesystem::path& csv) {
+  const std::string text = read_file(csv);
+  return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) - 1;
+}
+
 }  // namespace gapstrain::tests

@@ -31,6 +31,9 @@ class ScratchFolder {
 std::string read_file(const std::filesystem::path& path);
 void write_file(const std::filesystem::path& path, const std::string& text);
 
+// Lines of a table, but for its heading.
+std::size_t data_rows(const std::filesystem::path& csv);
+
 // All TOML files of a folder, sorted.
 std::vector<std::filesystem::path> toml_files(const std::filesystem::path& folder);
 

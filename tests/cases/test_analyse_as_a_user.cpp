@@ -17,11 +17,6 @@ std::string coarse_bench_tube() {
          "\n[mesh]\nrefinement = 0.5\nrim_elements = 24\n";
 }
 
-std::size_t data_rows(const fs::path& csv) {
-  const std::string text = read_file(csv);
-  return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) - 1;
-}
-
 }  // namespace
 
 TEST_CASE("the bench tube gives findings, tables and fields that belong together", "[cases][as-a-user]") {
