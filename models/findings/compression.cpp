@@ -62,7 +62,7 @@ std::vector<StepFindings> measure_steps(const Assembly& assembly, const Procedur
   return all;
 }
 
-Force final_force(const Assembly& assembly, Procedure procedure) {
+Force final_force(const Assembly& assembly, const Procedure& procedure) {
   return force_across(assembly, carry_out(assembly, procedure).back());
 }
 

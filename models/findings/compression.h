@@ -18,7 +18,7 @@ std::vector<HeldForce> measure_held(const Assembly& assembly, const StepState& s
 // Force across the fracture, square to the cut.
 Force force_across(const Assembly& assembly, const ConstructState& state);
 
-// A copy of the procedure with another friction law, or another prebend: the force after its last step.
-Force final_force(const Assembly& assembly, Procedure procedure);
+// The same after a procedure's last step.
+Force final_force(const Assembly& assembly, const Procedure& procedure);
 
 }  // namespace gapstrain::models

@@ -206,6 +206,25 @@ Found find(const System& system, const std::vector<ContactPair>& pairs, const Se
   return found;
 }
 
+// From which deformation everything carries from now on: rows of given force, and pairs sideways, from where they
+// would carry what they carry. For a pair that sticks that is where it was.
+Eigen::VectorXd carried_on(const System& system, const std::vector<ContactPair>& pairs, const Setting& setting,
+                           const std::vector<char>& is_driven, const Eigen::VectorXd& forces,
+                           const Eigen::VectorXd& deformations) {
+  Eigen::VectorXd initial = setting.initial;
+  const auto take_up = [&](int index, const auto& takes) {
+    const Link& link = system.links()[static_cast<std::size_t>(index)];
+    const Eigen::Index first = system.first_row(index);
+    const Eigen::VectorXd stretch = link.flexibility * forces.segment(first, link.size());
+    for (Eigen::Index k = 0; k < link.size(); ++k)
+      if (takes(first + k)) initial(first + k) = deformations(first + k) - stretch(k);
+  };
+  for (const int link : setting.links)
+    take_up(link, [&](Eigen::Index row) { return is_driven[static_cast<std::size_t>(row)] != 0; });
+  for (const auto& pair : pairs) take_up(pair.tangent, [](Eigen::Index) { return true; });
+  return initial;
+}
+
 }  // namespace
 
 PressedState press(const System& system, const std::vector<ContactPair>& pairs, const Setting& setting,
@@ -239,34 +258,20 @@ PressedState press(const System& system, const std::vector<ContactPair>& pairs, 
     active.push_back(pairs[pair].tangent);
     state.slides[pair] = found.contact.slips[k];
   }
-  const Solution solution = system.compose(active, found.forces, found.amplitudes, loads, setting.initial);
-
-  // What each row would have to start from to carry what it carries: for rows whose force was given.
-  const Eigen::VectorXd deformations = system.deformations(solution);
-  const auto own_stretch = [&](int index) -> Eigen::VectorXd {
-    const Link& link = system.links()[static_cast<std::size_t>(index)];
-    return link.flexibility * found.forces.segment(system.first_row(index), link.size());
-  };
-  state.initial = setting.initial;
-  for (const int link : setting.links) {
-    const Eigen::Index first = system.first_row(link);
-    const Eigen::VectorXd stretch = own_stretch(link);
-    for (Eigen::Index k = 0; k < stretch.size(); ++k)
-      if (is_driven[static_cast<std::size_t>(first + k)] != 0)
-        state.initial(first + k) = deformations(first + k) - stretch(k);
-  }
+  state.solution = system.compose(active, found.forces, found.amplitudes, loads, setting.initial);
+  const Eigen::VectorXd deformations = system.deformations(state.solution);
   for (std::size_t pair = 0; pair < pairs.size(); ++pair) {
     const auto p = static_cast<Eigen::Index>(pair);
-    const Eigen::Index normal = system.first_row(pairs[pair].normal),
-                       tangent = system.first_row(pairs[pair].tangent);
+    const Eigen::Index normal = system.first_row(pairs[pair].normal);
     if (state.closed[pair] == 0)
       state.gap(p) = deformations(normal) - setting.initial(normal);
     else
-      state.traction.row(p) = -found.forces.segment<2>(tangent).transpose();
-    // Nothing changes for a pair that sticks.
-    state.initial.segment<2>(tangent) = deformations.segment<2>(tangent) - own_stretch(pairs[pair].tangent);
+      state.traction.row(p) = -found.forces.segment<2>(system.first_row(pairs[pair].tangent)).transpose();
   }
-  state.solution = system.compose(active, found.forces, found.amplitudes, loads, state.initial);
+  state.initial = carried_on(system, pairs, setting, is_driven, found.forces, deformations);
+  for (std::size_t l = 0; l < active.size(); ++l)
+    state.solution.initial[l] =
+        state.initial.segment(system.first_row(active[l]), state.solution.initial[l].size());
   state.complementarity = found.contact.complementarity;
   state.friction_residual = found.contact.friction_residual;
   state.pull = found.pull;
