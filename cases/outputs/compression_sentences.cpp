@@ -85,9 +85,10 @@ std::vector<std::string> compression_sentences(const models::Findings& findings,
   std::vector<std::string> sentences{steps_sentence(compression, most_columns)};
   if (const auto left = left_sentence(findings, most_columns); !left.empty()) sentences.push_back(left);
   std::string asides;
-  if (compression.frictionless && compression.sticking)
-    asides = fmt::format("Surfaces sliding freely {:.0f} N, stuck {:.0f} N.", compression.frictionless->value(),
-                         compression.sticking->value());
+  if (compression.frictionless)
+    asides = fmt::format(
+        "With surfaces that slide freely {:.0f} N{}.", compression.frictionless->value(),
+        compression.sticking ? fmt::format(", that do not slide {:.0f} N", compression.sticking->value()) : "");
   if (compression.prebend) {
     const auto& best = compression.prebend->best;
     asides += fmt::format("{}Most even: prebend {:.2g} mm (near {:.2g}, far {:.2g} MPa).",

@@ -115,7 +115,7 @@ const Keys compression{
     {"limits[]", "plain sentences on limits that were passed, worst first"},
     {"frictionless_n",
      "force across the fracture after the last step if surfaces slid freely; left out when nothing presses"},
-    {"sticking_n", "likewise, if they did not slide at all"},
+    {"sticking_n", "likewise, if they did not slide at all; left out where that has no answer"},
     {"order.early", "what was put in, or left in, too early; order is left out when the order does no harm"},
     {"order.pressing", "the screw or clamp that presses less for it"},
     {"order.reached_n", "force across the fracture after the last step, as given"},

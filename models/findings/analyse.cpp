@@ -61,10 +61,15 @@ CompressionFindings measure_compression(const Assembly& assembly, const Procedur
   const Force reached = findings.steps.back().face.force;
   findings.order = advise_order(assembly, procedure, reached);
   if (reached <= 0.0 * newton) return findings;
-  const auto with = [&](FrictionLaw law) {
+  // Nothing where the law has no answer: a pair that sticks may have to pull just as it opens.
+  const auto with = [&](FrictionLaw law) -> std::optional<Force> {
     Procedure other = procedure;
     other.friction = law;
-    return final_force(assembly, other);
+    const auto all = carry_out(assembly, other);
+    const bool holds = std::all_of(all.begin(), all.end(), [](const StepState& state) {
+      return state.pressed.friction_residual <= friction_law_limit;
+    });
+    return holds ? std::optional(force_across(assembly, all.back())) : std::nullopt;
   };
   findings.frictionless = with(FrictionLaw::none);
   findings.sticking = with(FrictionLaw::stick);

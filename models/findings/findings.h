@@ -226,7 +226,7 @@ struct PrebendFindings {
 struct CompressionFindings {
   std::vector<StepFindings> steps;
   // Force across the fracture after the last step with surfaces that slide freely, and that do not slide; nothing
-  // when nothing presses.
+  // when nothing presses, or where not sliding at all has no answer.
   std::optional<Force> frictionless, sticking;
   std::optional<OrderAdvice> order;
   std::optional<PrebendFindings> prebend;  // when a plate screw presses

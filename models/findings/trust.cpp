@@ -78,7 +78,7 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
               "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
       at_most("contact: tension or penetration, relative", contact, 1e-8,
               "surfaces that touch press, and surfaces that press touch"),
-      at_most("contact: friction law, relative", friction, 1e-5,
+      at_most("contact: friction law, relative", friction, friction_law_limit,
               "surfaces that touch slide only where friction is used up, and against it"),
       at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
               "the mesh is fine enough where the plate is hottest")};

@@ -15,6 +15,9 @@ struct SolvedLoads {
   std::array<Eigen::MatrixXd, 3> displacements;
 };
 
+// Largest relative violation of the friction law that passes.
+inline constexpr double friction_law_limit = 1e-5;
+
 // `steps`: states after each step. `loads`: what was measured of each load, in the order of `solved`.
 Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& steps, const SolvedLoads& solved,
                     const std::vector<LoadFindings>& loads);
