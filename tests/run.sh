@@ -2,8 +2,8 @@
 # Installs what is missing, builds everything and runs every test.
 #   tests/run.sh              the whole suite, but for what is labelled "slow"
 #   tests/run.sh --slow       the slow proofs only
-#   tests/run.sh --sanitized  the suite without pictures and comparisons with solids, built with the address and
-#                             undefined-behaviour sanitizers
+#   tests/run.sh --sanitized  the suite without pictures, comparisons with solids and figures of many whole constructs,
+#                             built with the address and undefined-behaviour sanitizers
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
@@ -15,7 +15,7 @@ case "$mode" in
   --sanitized)
     build=.build/sanitized
     options=(-DCMAKE_BUILD_TYPE=Sanitized "-DCMAKE_CXX_FLAGS_SANITIZED=-O1 -g1" -DGAPSTRAIN_SANITIZE=ON)
-    select=(--label-exclude 'slow|pictures|solid')
+    select=(--label-exclude 'slow|pictures|solid|figures')
     # Gmsh and VTK keep global objects to the end; their own leaks are not ours.
     export ASAN_OPTIONS=detect_leaks=0 ;;
   *) echo "usage: tests/run.sh [--slow | --sanitized]" >&2; exit 2 ;;
