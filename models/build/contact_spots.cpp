@@ -70,7 +70,6 @@ std::vector<UndersideSpot> underside_spots(const Construct& construct, const Pla
       spot.bone = solver::point_port(bone, below->place.nodes, below->place.weights, 0.5 * wall);
       spot.fragment = below->fragment;
       spot.along = along;
-      spot.across = across;
       spot.area = 0.5 * spacing * plate_shape.width(along);
       spot.gap = std::max(rest, 0.0);
       spot.normal = centre.normal;

@@ -19,10 +19,9 @@ struct UndersideSpot {
   solver::Port plate, bone;
   std::size_t fragment = 0;  // 0 proximal, 1 distal
   double along = 0.0;        // on the plate
-  double across = 0.0;
-  double area = 0.0;       // of the underside, mm^2
-  double gap = 0.0;        // with the plate as contoured, before any prebend, mm
-  Eigen::Vector3d normal;  // from the bone to the plate
+  double area = 0.0;         // of the underside, mm^2
+  double gap = 0.0;          // with the plate as contoured, before any prebend, mm
+  Eigen::Vector3d normal;    // from the bone to the plate
 };
 
 // Spots in two lines, a quarter of the width off the centre line, clear of holes and of the fracture. Across its

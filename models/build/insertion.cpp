@@ -201,6 +201,13 @@ class Making {
   Eigen::VectorXd deformations_;
 };
 
+// Force or moment on any port, N or N mm.
+double largest_force(const AssembledLoad& load) {
+  double largest = 0.0;
+  for (const auto& forces : load.forces) largest = std::max(largest, forces.cwiseAbs().maxCoeff());
+  return largest;
+}
+
 std::string join(const std::vector<std::string>& labels) { return fmt::format("{}", fmt::join(labels, ", ")); }
 
 }  // namespace
@@ -267,12 +274,6 @@ Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state) {
     all(p) = (deformations.segment<2>(first) - state.met.row(p).transpose()).norm();
   }
   return all;
-}
-
-double largest_force(const AssembledLoad& load) {
-  double largest = 0.0;
-  for (const auto& forces : load.forces) largest = std::max(largest, forces.cwiseAbs().maxCoeff());
-  return largest;
 }
 
 ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load) {

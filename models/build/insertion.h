@@ -48,9 +48,6 @@ Length engaged_thread(const CandidateScrew& screw);
 // @pre check() reports no error for the steps.
 std::vector<StepState> carry_out(const Assembly& assembly, const Procedure& procedure);
 
-// Largest force or moment of a load on any port, N or N mm.
-double largest_force(const AssembledLoad& load);
-
 // Slip of each pair's sides against each other since they met, mm; 0 for pairs that are apart.
 Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state);
 

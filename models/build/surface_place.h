@@ -5,7 +5,6 @@
 
 #include <Eigen/Core>
 
-#include <optional>
 #include <vector>
 
 namespace gapstrain::models {
