@@ -130,9 +130,7 @@ TissueFilling link_tissue(const Tissue& tissue, const Fracture& fracture, const 
 void link_tissues(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
   const Construct& construct = assembly.construct;
   const auto add = [&](const Tissue& tissue) {
-    const auto is_same = [&](const TissueFilling& filling) {
-      return filling.tissue.name == tissue.name && filling.tissue.youngs_modulus == tissue.youngs_modulus;
-    };
+    const auto is_same = [&](const TissueFilling& filling) { return filling.is_of(tissue); };
     if (std::none_of(assembly.tissues.begin(), assembly.tissues.end(), is_same))
       assembly.tissues.push_back(link_tissue(tissue, construct.fracture, wishes, ports, links));
   };

@@ -55,6 +55,9 @@ struct Hold {
 struct TissueFilling {
   Tissue tissue;
   std::vector<int> links;
+  bool is_of(const Tissue& other) const {
+    return tissue.name == other.name && tissue.youngs_modulus == other.youngs_modulus;
+  }
 };
 
 // A pair of spots of the fracture's faces, and of the plate's underside on the bone.

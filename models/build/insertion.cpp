@@ -50,20 +50,17 @@ class Making {
     for (const auto& label : step.place) place(label);
     for (const auto& label : step.insert) insert(screw(label));
     for (const auto& label : step.tighten) tighten(screw(label));
-    for (const int loose : state_.screws)
-      if (is_loose(loose)) leave_loose(loose);
+    drive_loose_screws();
     solve();
     // Things are taken out of the construct as the rest of the step left it.
     if (!step.remove.empty()) {
       state_.setting.driven.clear();
       for (const auto& label : step.remove) take_out(label);
-      for (const int loose : state_.screws)
-        if (is_loose(loose)) leave_loose(loose);
+      drive_loose_screws();
       solve();
     }
     state_.setting.driven.clear();  // what was tightened keeps its length from now on
-    for (const int loose : state_.screws)
-      if (is_loose(loose)) leave_loose(loose);
+    drive_loose_screws();
     return state_;
   }
 
@@ -124,7 +121,7 @@ class Making {
   void fill(const Tissue& tissue) {
     for (const auto& filling : assembly_.tissues) drop(filling.links);
     const auto filling = std::find_if(assembly_.tissues.begin(), assembly_.tissues.end(),
-                                      [&](const TissueFilling& f) { return f.tissue.name == tissue.name; });
+                                      [&](const TissueFilling& f) { return f.is_of(tissue); });
     assert(filling != assembly_.tissues.end());
     add(filling->links);
     relax(filling->links);
@@ -165,10 +162,13 @@ class Making {
   }
 
   // A ball head that is not tight passes nothing on.
-  void leave_loose(int index) {
-    const Eigen::Index first = assembly_.system->first_row(candidate(index).head);
-    for (const auto row : {seat_along, seat_across, seat_axis})
-      state_.setting.driven.push_back({first + row, 0.0});
+  void drive_loose_screws() {
+    for (const int index : state_.screws) {
+      if (!is_loose(index)) continue;
+      const Eigen::Index first = assembly_.system->first_row(candidate(index).head);
+      for (const auto row : {seat_along, seat_across, seat_axis})
+        state_.setting.driven.push_back({first + row, 0.0});
+    }
   }
 
   void take_out(const std::string& label) {

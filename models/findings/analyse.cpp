@@ -118,6 +118,7 @@ Analysis analyse(const Construct& construct, const Progress& progress) {
 
   stage("solving and measuring");
   findings.stiffness = measure_stiffness(assembly, made);
+  const auto variants_made = make_variants(assembly, variants);
   SolvedLoads solved;
   for (const auto& load : assembly.loads) solved.states.push_back(solve_load(assembly, made, load));
   std::vector<solver::Solution> solutions;
@@ -154,7 +155,7 @@ Analysis analyse(const Construct& construct, const Progress& progress) {
     entry.plate = measure_plate(assembly, chosen, solution, stress[plate_body][l]);
     entry.screws = measure_screws(assembly, chosen, solution);
     entry.bone = measure_bone(assembly, chosen, {&stress[proximal_body][l], &stress[distal_body][l]});
-    entry.working_length_effect = measure_working_length_effect(assembly, variants, load);
+    entry.working_length_effect = measure_working_length_effect(assembly, made, variants, variants_made, load);
     entry.buckling_factor = measure_buckling(assembly, loaded, from_load);
     return std::pair{std::move(entry), make_fields(assembly, chosen, load.name, displacements,
                                                    {&stress[0][l], &stress[1][l], &stress[2][l]}, solution)};

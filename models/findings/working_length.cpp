@@ -59,15 +59,20 @@ ScrewVariant variant(const Construct& construct, bool further_out) {
   return result;
 }
 
+// The construct with a variant's screws in place of its own.
+Construct with_screws(const Construct& construct, const std::vector<Screw>& screws) {
+  Construct moved = construct;
+  moved.screws = screws;
+  return moved;
+}
+
 // The few figures that layouts are compared by.
 struct Brief {
   double peak_stress = 0.0, gap_motion = 0.0, stiffness = 0.0;
   std::optional<double> gap_strain;
 };
 
-Brief brief(const Assembly& assembly, const Construct& construct, const AssembledLoad& load) {
-  const Procedure procedure = procedure_of(construct, chosen_screws(assembly, construct.screws));
-  const ConstructState made = carry_out(assembly, procedure).back();
+Brief brief(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load) {
   const ConstructState loaded = solve_load(assembly, made, load);
   const GapFindings gap = measure_gap(assembly, made, loaded);
   Brief result;
@@ -85,20 +90,31 @@ std::vector<ScrewVariant> working_length_variants(const Construct& construct) {
   return {variant(construct, true), variant(construct, false)};
 }
 
-std::vector<WorkingLengthVariant> measure_working_length_effect(const Assembly& assembly,
-                                                                const std::vector<ScrewVariant>& variants,
-                                                                const AssembledLoad& load) {
-  const Brief base = brief(assembly, assembly.construct, load);
-  std::vector<WorkingLengthVariant> effects;
+std::vector<std::optional<ConstructState>> make_variants(const Assembly& assembly,
+                                                         const std::vector<ScrewVariant>& variants) {
+  std::vector<std::optional<ConstructState>> made;
   for (const auto& variant : variants) {
+    made.emplace_back();
+    if (variant.unavailable) continue;
+    const Construct moved = with_screws(assembly.construct, variant.screws);
+    const Procedure procedure = procedure_of(moved, chosen_screws(assembly, moved.screws));
+    made.back() = carry_out(assembly, procedure).back();
+  }
+  return made;
+}
+
+std::vector<WorkingLengthVariant> measure_working_length_effect(
+    const Assembly& assembly, const ConstructState& made, const std::vector<ScrewVariant>& variants,
+    const std::vector<std::optional<ConstructState>>& variants_made, const AssembledLoad& load) {
+  const Brief base = brief(assembly, made, load);
+  std::vector<WorkingLengthVariant> effects;
+  for (std::size_t k = 0; k < variants.size(); ++k) {
     WorkingLengthVariant effect;
-    effect.further_out = variant.further_out;
-    effect.unavailable = variant.unavailable;
-    if (!variant.unavailable) {
-      Construct moved = assembly.construct;
-      moved.screws = variant.screws;
-      effect.working_length = measure_figures(moved).working_length;
-      const Brief other = brief(assembly, moved, load);
+    effect.further_out = variants[k].further_out;
+    effect.unavailable = variants[k].unavailable;
+    if (variants_made[k]) {
+      effect.working_length = measure_figures(with_screws(assembly.construct, variants[k].screws)).working_length;
+      const Brief other = brief(assembly, *variants_made[k], load);
       const auto change = [](double to, double from) { return from == 0.0 ? 0.0 : (to - from) / from; };
       effect.peak_stress = change(other.peak_stress, base.peak_stress);
       if (other.gap_strain && base.gap_strain) effect.gap_strain = change(*other.gap_strain, *base.gap_strain);

@@ -1,6 +1,7 @@
 // The same construct with its innermost screws moved by one hole.
 #pragma once
 
+#include "models/build/insertion.h"
 #include "models/findings/findings.h"
 #include "models/parts/construct.h"
 
@@ -20,12 +21,14 @@ struct ScrewVariant {
 // that check() refuses is unavailable.
 std::vector<ScrewVariant> working_length_variants(const Construct& construct);
 
-struct Assembly;
-struct AssembledLoad;
+// Each variant after its last step; nothing for one that is unavailable.
+std::vector<std::optional<ConstructState>> make_variants(const Assembly& assembly,
+                                                         const std::vector<ScrewVariant>& variants);
 
-// Change of each available variant against the construct under one load.
-std::vector<WorkingLengthVariant> measure_working_length_effect(const Assembly& assembly,
-                                                                const std::vector<ScrewVariant>& variants,
-                                                                const AssembledLoad& load);
+// Change of each available variant against the construct under one load. `made`, `variants_made`: both after their
+// last steps.
+std::vector<WorkingLengthVariant> measure_working_length_effect(
+    const Assembly& assembly, const ConstructState& made, const std::vector<ScrewVariant>& variants,
+    const std::vector<std::optional<ConstructState>>& variants_made, const AssembledLoad& load);
 
 }  // namespace gapstrain::models
