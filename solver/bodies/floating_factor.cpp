@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <mutex>
 
 namespace gapstrain::solver {
 
@@ -60,6 +61,18 @@ std::vector<int> determinate_supports(const Eigen::MatrixX3d& points, const Eige
   return held;
 }
 
+// One body at a time is ordered: METIS draws on the process' one random sequence, so that two at once would give
+// either another order, and every figure other last digits, from run to run.
+void order_and_factor(Eigen::CholmodSupernodalLLT<SparseMatrix, Eigen::Lower>& cholesky,
+                      const SparseMatrix& stiffness) {
+  static std::mutex ordering;
+  {
+    const std::scoped_lock alone(ordering);
+    cholesky.analyzePattern(stiffness);
+  }
+  cholesky.factorize(stiffness);
+}
+
 }  // namespace
 
 FloatingFactor::FloatingFactor(const SparseMatrix& stiffness, const Eigen::MatrixX3d& points)
@@ -89,7 +102,7 @@ FloatingFactor::FloatingFactor(const SparseMatrix& stiffness, const Eigen::Matri
     }
   }
   reduced.finalize();
-  cholesky_->compute(reduced);
+  order_and_factor(*cholesky_, reduced);
   if (cholesky_->info() != Eigen::Success)
     throw NotElasticError("a body's stiffness is not positive definite: part of its mesh hangs on nothing");
 }
