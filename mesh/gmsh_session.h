@@ -1,6 +1,8 @@
 // Gmsh's global state for the length of an object's life, and its faults as ours.
 #pragma once
 
+#include <mutex>
+#include <shared_mutex>
 #include <stdexcept>
 #include <string>
 
@@ -11,13 +13,27 @@ struct MeshError : std::runtime_error {
   using std::runtime_error::runtime_error;
 };
 
-// Starts Gmsh and ends it. Gmsh is not thread-safe: one session at a time in a process, used from one thread.
+// Starts Gmsh and ends it. Gmsh is not thread-safe: one session at a time in a process, used from one thread; a
+// second thread's waits. @throw MeshError when this thread has one open already.
 class GmshSession {
  public:
   GmshSession();
   ~GmshSession();
   GmshSession(const GmshSession&) = delete;
   GmshSession& operator=(const GmshSession&) = delete;
+
+ private:
+  std::unique_lock<std::shared_mutex> alone_;
+};
+
+// Other work of the process, by any number of threads: while it is held nothing is meshed, and while something is
+// meshed it waits. Gmsh's meshes depend on where in memory things lie, and so on what allocates beside it.
+class BesideMeshing {
+ public:
+  BesideMeshing();
+
+ private:
+  std::shared_lock<std::shared_mutex> with_others_;
 };
 
 }  // namespace gapstrain::mesh

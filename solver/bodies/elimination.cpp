@@ -2,7 +2,6 @@
 
 #include <Eigen/Eigenvalues>
 
-#include <stdexcept>
 #include <utility>
 
 namespace gapstrain::solver {
@@ -12,16 +11,36 @@ namespace {
 // Below this share of the stiffest motion a motion counts as free: round-off leaves 1e-13.
 constexpr double free_share = 1e-11;
 
+// With a condition number better than one over this there is none for certain, and no need to look at each.
+constexpr double firm_share = 1e-9;
+
 }  // namespace
 
 // Schur complement on the rigid amplitudes: A = D^T S^-1 D holds the bodies if and only if it is definite.
 Elimination::Elimination(const Eigen::MatrixXd& flexibility, const Eigen::MatrixXd& rigid,
                          std::optional<Hands> hands)
-    : cholesky_(flexibility), hands_(std::move(hands)) {
-  if (cholesky_.info() != Eigen::Success)
-    throw std::invalid_argument("two rigid links hold the same motion of a port");
-  reduced_rigid_ = cholesky_.matrixL().solve(rigid);
-  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> spectrum(reduced_rigid_.transpose() * reduced_rigid_);
+    : hands_(std::move(hands)) {
+  auto factor = std::make_unique<RowFactor>(rigid.cols());
+  factor->append(Eigen::MatrixXd(0, rigid.rows()), flexibility, rigid);
+  own_ = std::move(factor);
+  factor_ = own_.get();
+  find_free_motions();
+}
+
+Elimination::Elimination(const RowFactor& factor, std::optional<Hands> hands)
+    : factor_(&factor), hands_(std::move(hands)) {
+  find_free_motions();
+}
+
+void Elimination::find_free_motions() {
+  const auto reduced_rigid = factor_->reduced_rigid();
+  const Eigen::MatrixXd stiffness = reduced_rigid.transpose() * reduced_rigid;
+  held_.compute(stiffness);
+  if (held_.info() == Eigen::Success && held_.rcond() > firm_share) {
+    free_.resize(stiffness.rows(), 0);
+    return;
+  }
+  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> spectrum(stiffness);
   const Eigen::VectorXd& values = spectrum.eigenvalues();  // rising
   vectors_ = spectrum.eigenvectors();
   const double pull = hands_ ? hands_->stiffness : 0.0;
@@ -35,15 +54,16 @@ Elimination::Elimination(const Eigen::MatrixXd& flexibility, const Eigen::Matrix
 }
 
 Eigen::MatrixXd Elimination::hold(const Eigen::MatrixXd& rigid_load) const {
+  if (vectors_.size() == 0) return held_.solve(rigid_load);
   return vectors_ * inverse_values_.asDiagonal() * (vectors_.transpose() * rigid_load);
 }
 
 Elimination::Answer Elimination::solve(const Eigen::MatrixXd& right, const Eigen::MatrixXd& rigid_load) const {
-  const Eigen::MatrixXd reduced = cholesky_.matrixL().solve(right);
+  const Eigen::MatrixXd reduced = factor_->lower().solve(right);
   Answer answer;
-  answer.amplitudes = hold(rigid_load - reduced_rigid_.transpose() * reduced);
+  answer.amplitudes = hold(rigid_load - factor_->reduced_rigid().transpose() * reduced);
   if (hands_ && free_.cols() > 0) answer.amplitudes.colwise() += (free_ * (free_.transpose() * hands_->at)).eval();
-  answer.forces = cholesky_.matrixU().solve(reduced + reduced_rigid_ * answer.amplitudes);
+  answer.forces = factor_->upper().solve(reduced + factor_->reduced_rigid() * answer.amplitudes);
   return answer;
 }
 
@@ -54,8 +74,8 @@ Eigen::VectorXd Elimination::pull(const Eigen::VectorXd& amplitudes) const {
 
 Elimination::Columns Elimination::columns(const Eigen::MatrixXd& coupling, const Eigen::MatrixXd& rigid) const {
   Columns columns;
-  columns.reduced = cholesky_.matrixL().solve(coupling);
-  columns.rigid = rigid.transpose() - reduced_rigid_.transpose() * columns.reduced;
+  columns.reduced = factor_->lower().solve(coupling);
+  columns.rigid = rigid.transpose() - factor_->reduced_rigid().transpose() * columns.reduced;
   columns.held = hold(columns.rigid);
   return columns;
 }

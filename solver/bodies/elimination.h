@@ -1,9 +1,12 @@
 // The dense problem of links in place, solved for any right-hand side: see system.h for the equations.
 #pragma once
 
+#include "solver/bodies/row_factor.h"
+
 #include <Eigen/Cholesky>
 #include <Eigen/Core>
 
+#include <memory>
 #include <optional>
 
 namespace gapstrain::solver {
@@ -21,6 +24,9 @@ class Elimination {
   // `flexibility`: S of the links' rows (k x k); `rigid`: D = B^T G of them (k x 6 bodies).
   // @throw std::invalid_argument when rigid links are redundant on one and the same port.
   Elimination(const Eigen::MatrixXd& flexibility, const Eigen::MatrixXd& rigid, std::optional<Hands> hands = {});
+
+  // The same of rows that are factored already, by somebody who outlives this.
+  explicit Elimination(const RowFactor& factor, std::optional<Hands> hands = {});
 
   // Motions that the links leave free: (6 bodies x free motions), each of length 1; without columns when they hold
   // all bodies.
@@ -50,11 +56,13 @@ class Elimination {
   static Eigen::MatrixXd compliance(const Eigen::MatrixXd& own, const Columns& rows, const Columns& columns);
 
  private:
+  void find_free_motions();
   Eigen::MatrixXd hold(const Eigen::MatrixXd& rigid_load) const;  // (A + H)^-1
 
-  Eigen::LLT<Eigen::MatrixXd> cholesky_;
-  Eigen::MatrixXd reduced_rigid_;  // L^-1 D
-  Eigen::MatrixXd vectors_;        // of A
+  std::unique_ptr<const RowFactor> own_;
+  const RowFactor* factor_;
+  Eigen::LLT<Eigen::MatrixXd> held_;  // A, when it holds all bodies firmly
+  Eigen::MatrixXd vectors_;           // of A, when it may not
   Eigen::VectorXd inverse_values_;
   Eigen::MatrixXd free_;
   std::optional<Hands> hands_;

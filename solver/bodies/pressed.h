@@ -38,19 +38,32 @@ struct Setting {
   Hands hands;                    // hold what nothing else holds
 };
 
-struct PressedState {
-  Solution solution;  // links: those of the setting, normals of closed pairs, tangents of closed pairs that rub
-  // e0 from which everything carries from now on: driven rows are locked where they are, pairs that slide or are
-  // open take up their present place sideways.
-  Eigen::VectorXd initial;
-  Eigen::VectorXd pressure;   // force of each pair, N
-  Eigen::VectorXd gap;        // of each pair, mm
-  Eigen::MatrixX2d traction;  // on the second side, N
-  std::vector<char> closed, slides;
+// The answer itself: what everything carries, and what touches.
+struct PressedForces {
+  Eigen::VectorXd forces;                                 // of all rows; 0 where nothing is in place
+  Eigen::VectorXd amplitudes;                             // rigid ones, (6 bodies)
+  Eigen::VectorXd pressure;                               // force of each pair, N
+  Eigen::VectorXd gap;                                    // of each pair, mm
+  Eigen::MatrixX2d traction;                              // on the second side, N
+  std::vector<char> closed, slides;                       // of each pair
+  std::vector<char> rubs;                                 // whether it may carry a traction
   double complementarity = 0.0, friction_residual = 0.0;  // contact.h
   Eigen::VectorXd pull;                                   // of the hands in the end, (6 bodies), N: 0 but for what
                                                           // slides or drifts away from them
   Eigen::MatrixXd free_motions;                           // that only hands hold in the end, (6 bodies x count)
+};
+
+// `factor`: of the rows of the setting's links, all of which must then have no given force; borrowed. Null: made
+// here.
+PressedForces find_forces(const System& system, const std::vector<ContactPair>& pairs, const Setting& setting,
+                          const System::LoadAlone& load, const RowFactor* factor = nullptr);
+
+// The same with all that a next state starts from.
+struct PressedState : PressedForces {
+  Solution solution;  // links: those of the setting, normals of closed pairs, tangents of closed pairs that rub
+  // e0 from which everything carries from now on: driven rows are locked where they are, pairs that slide or are
+  // open take up their present place sideways.
+  Eigen::VectorXd initial;
 };
 
 PressedState press(const System& system, const std::vector<ContactPair>& pairs, const Setting& setting,

@@ -69,9 +69,12 @@ PortLoads System::no_loads(Eigen::Index load_cases) const {
 
 System::LoadAlone System::alone(const PortLoads& loads) const {
   const Eigen::Index cases = loads.front().cols();
-  LoadAlone alone{Eigen::MatrixXd::Zero(rows(), cases), Eigen::MatrixXd(rigid_.cols(), cases)};
+  LoadAlone alone{Eigen::MatrixXd::Zero(rows(), cases), Eigen::MatrixXd(rigid_.cols(), cases),
+                  Eigen::VectorXd::Zero(cases)};
   for (std::size_t b = 0; b < bodies_.size(); ++b) {
-    alone.deformations += coupling_[b].transpose() * (bodies_[b]->compliance * loads[b]);
+    const Eigen::MatrixXd motions = bodies_[b]->compliance * loads[b];
+    alone.deformations += coupling_[b].transpose() * motions;
+    alone.work += loads[b].cwiseProduct(motions).colwise().sum().transpose();
     alone.resultants.middleRows<6>(static_cast<Eigen::Index>(6 * b)) = bodies_[b]->rigid.transpose() * loads[b];
   }
   return alone;
@@ -94,7 +97,8 @@ Solution System::solve(const std::vector<int>& active, const PortLoads& loads,
 Solution System::solve_free(const std::vector<int>& active, const std::vector<Eigen::MatrixXd>& free_motions,
                             const std::vector<Eigen::MatrixXd>& resultants) const {
   const Eigen::Index cases = free_motions.front().cols();
-  LoadAlone load{Eigen::MatrixXd::Zero(rows(), cases), Eigen::MatrixXd(rigid_.cols(), cases)};
+  LoadAlone load{Eigen::MatrixXd::Zero(rows(), cases), Eigen::MatrixXd(rigid_.cols(), cases),
+                 Eigen::VectorXd::Zero(cases)};
   for (std::size_t b = 0; b < bodies_.size(); ++b) {
     load.deformations += coupling_[b].transpose() * free_motions[b];
     load.resultants.middleRows<6>(static_cast<Eigen::Index>(6 * b)) = resultants[b];
@@ -114,6 +118,12 @@ Solution System::solve_rows(const std::vector<int>& active, const LoadAlone& loa
   return compose(active, forces, answer.amplitudes, no_loads(right.cols()), initial);
 }
 
+std::vector<Eigen::MatrixXd> System::port_forces(const Eigen::MatrixXd& forces, const PortLoads& loads) const {
+  std::vector<Eigen::MatrixXd> on_ports;
+  for (std::size_t b = 0; b < bodies_.size(); ++b) on_ports.push_back(loads[b] - coupling_[b] * forces);
+  return on_ports;
+}
+
 Solution System::compose(const std::vector<int>& active, const Eigen::MatrixXd& forces,
                          const Eigen::MatrixXd& amplitudes, const PortLoads& loads,
                          const Eigen::VectorXd& initial) const {
@@ -124,9 +134,9 @@ Solution System::compose(const std::vector<int>& active, const Eigen::MatrixXd& 
     solution.link_forces.push_back(forces.middleRows(first_row(link), size));
     solution.initial.push_back(initial.segment(first_row(link), size));
   }
+  solution.port_forces = port_forces(forces, loads);
   for (std::size_t b = 0; b < bodies_.size(); ++b) {
     const Eigen::MatrixXd amplitude = amplitudes.middleRows<6>(static_cast<Eigen::Index>(6 * b));
-    solution.port_forces.push_back(loads[b] - coupling_[b] * forces);
     solution.motions.push_back(bodies_[b]->compliance * solution.port_forces[b] + bodies_[b]->rigid * amplitude);
     solution.amplitudes.push_back(amplitude);
   }

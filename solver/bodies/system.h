@@ -73,11 +73,16 @@ class System {
   Solution solve_free(const std::vector<int>& active, const std::vector<Eigen::MatrixXd>& free_motions,
                       const std::vector<Eigen::MatrixXd>& resultants) const;
 
-  // Deformations and resultants of loads that act alone: B^T C f (rows x cases), G^T f (6 bodies x cases).
+  // What loads do alone: deformations B^T C f (rows x cases), resultants G^T f (6 bodies x cases), and twice their
+  // elastic work f^T C f (cases).
   struct LoadAlone {
     Eigen::MatrixXd deformations, resultants;
+    Eigen::VectorXd work;
   };
   LoadAlone alone(const PortLoads& loads) const;
+
+  // Forces on the ports of each body, loads included: f - B s. `forces`: of all rows (rows x cases).
+  std::vector<Eigen::MatrixXd> port_forces(const Eigen::MatrixXd& forces, const PortLoads& loads) const;
 
   // A solution from its forces in all rows (0 in rows of links that take no part) and amplitudes.
   Solution compose(const std::vector<int>& active, const Eigen::MatrixXd& forces,
