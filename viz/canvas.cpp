@@ -3,6 +3,7 @@
 #include <vtkBrush.h>
 #include <vtkContext2D.h>
 #include <vtkPen.h>
+#include <vtkRenderingCoreEnums.h>
 #include <vtkTextProperty.h>
 
 #include <algorithm>
@@ -139,6 +140,13 @@ void Canvas::polygon(const std::vector<Pixel>& convex, const Colour& colour) {
 
 void Canvas::disc(const Pixel& centre, double radius, const Colour& colour) {
   polygon(regular_polygon(centre, radius, std::clamp(static_cast<int>(radius * 3.0), 8, 72), 0.0), colour);
+}
+
+void Canvas::dots(const std::vector<Pixel>& centres, double radius, const Colour& colour) {
+  if (centres.empty()) return;
+  use_line({.colour = colour, .width = 2.0 * radius});
+  auto flat = in_context(centres);
+  context_.DrawMarkers(VTK_MARKER_CIRCLE, false, flat.data(), static_cast<int>(centres.size()));
 }
 
 void Canvas::ring(const Pixel& centre, double radius, const LineStyle& style) {

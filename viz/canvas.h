@@ -63,6 +63,8 @@ class Canvas {
   void frame(const Rect& rect, const LineStyle& style);
   void polygon(const std::vector<Pixel>& convex, const Colour& colour);
   void disc(const Pixel& centre, double radius, const Colour& colour);
+  // Many small round dots at once; translucent ones grow darker where they lie on each other.
+  void dots(const std::vector<Pixel>& centres, double radius, const Colour& colour);
   void ring(const Pixel& centre, double radius, const LineStyle& style);
   void marker(const Pixel& centre, Marker marker, double radius, const Colour& colour, bool hollow);
 

@@ -1,8 +1,10 @@
 #include "viz/chart.h"
 
+#include "viz/text_fit.h"
 #include "viz/ticks.h"
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 #include <cmath>
 #include <numeric>
@@ -24,12 +26,10 @@ std::optional<std::pair<Pixel, Pixel>> between(Pixel from, Pixel to, double low,
   return std::pair(a, b);
 }
 
-}  // namespace
+const LineStyle grid{.colour = ink::grid, .width = 2.0};
 
-Axis round_axis(double low, double high, int parts) {
-  low = std::min(low, 0.0);
-  high = std::max(high, 0.0);
-  if (!(high - low > 0.0)) return {-1.0, 1.0, 0.5};
+// Round limits in at most `parts` steps. @pre low < high
+Axis covering(double low, double high, int parts) {
   double step = round_step(high - low, parts);
   Axis axis{step * std::floor(low / step + 1e-9), step * std::ceil(high / step - 1e-9), step};
   if (std::lround((axis.high - axis.low) / step) > parts) {
@@ -39,36 +39,108 @@ Axis round_axis(double low, double high, int parts) {
   return axis;
 }
 
+}  // namespace
+
+Axis round_axis(double low, double high, int parts) {
+  low = std::min(low, 0.0);
+  high = std::max(high, 0.0);
+  if (!(high - low > 0.0)) return {-1.0, 1.0, 0.5};
+  return covering(low, high, parts);
+}
+
+Axis close_axis(double low, double high, int parts, double near) {
+  if (!(high - low > 1e-9 * std::max(std::abs(low), std::abs(high)))) {
+    const double room = low == 0.0 ? 1.0 : 0.1 * std::abs(low);
+    low -= room;
+    high += room;
+  }
+  if ((low > 0.0 && low < near * high) || (high < 0.0 && high > near * low)) return round_axis(low, high, parts);
+  return covering(low, high, parts);
+}
+
+Axis logarithmic_axis(double low, double high, int parts) {
+  assert(low > 0.0 && low <= high);
+  Axis axis{round_below(low), round_below(high), 0.5, true};
+  while (axis.high < high * (1.0 - 1e-9) || axis.high <= axis.low) axis.high = round_step(1.01 * axis.high, 1);
+  const double decades = std::log10(axis.high / axis.low);
+  if (decades > 2.0 && 3.0 * decades > parts) axis.step = std::ceil(decades / parts);
+  return axis;
+}
+
+double Axis::share(double value) const {
+  return logarithmic ? std::log(value / low) / std::log(high / low) : (value - low) / (high - low);
+}
+
+std::vector<double> Axis::ticks() const {
+  if (!logarithmic) return ticks_within(low, high, step);
+  std::vector<double> all;
+  for (const double decade : ticks_within(std::floor(std::log10(low)), std::log10(high), std::max(step, 1.0)))
+    for (const double digit : {1.0, 2.0, 5.0}) {
+      const double tick = digit * std::pow(10.0, decade);
+      const bool wanted = step < 1.0 || digit == 1.0;
+      if (wanted && tick > low * (1.0 - 1e-9) && tick < high * (1.0 + 1e-9)) all.push_back(tick);
+    }
+  return all;
+}
+
+std::string Axis::text(double tick) const {
+  const bool plain = std::max(std::abs(low), std::abs(high)) < 1e7 && (logarithmic ? low : step) > 1e-6;
+  return logarithmic || !plain ? number_text(tick) : tick_text(tick, step);
+}
+
 Pixel Panel::at(double x_value, double y_value) const {
-  return {area.left + area.width() * (x_value - x.low) / (x.high - x.low),
-          area.bottom + area.height() * (y_value - y.low) / (y.high - y.low)};
+  return {area.left + area.width() * x.share(x_value), area.bottom + area.height() * y.share(y_value)};
+}
+
+CurveStyle series_style(std::size_t series, std::size_t points) {
+  assert(series < most_series);
+  constexpr std::array<Marker, 4> markers{Marker::circle, Marker::square, Marker::triangle, Marker::diamond};
+  static_assert(markers.size() == curve_colours.size());
+  const std::size_t kind = series % markers.size(), apart = std::max<std::size_t>(points / 12, 1);
+  const bool later = series >= markers.size();
+  return {curve_colours[kind],
+          later ? Dash::dashed : Dash::solid,
+          markers[kind],
+          later,
+          5.0,
+          (kind * apart) / curve_colours.size(),
+          apart};
+}
+
+void draw_upright_grid(Canvas& canvas, const Panel& panel) {
+  for (const double tick : panel.x.ticks()) {
+    const double x = panel.at(tick, panel.y.low).x();
+    canvas.line({x, panel.area.bottom}, {x, panel.area.top}, grid);
+  }
+}
+
+void draw_level_grid(Canvas& canvas, const Panel& panel, bool numbers) {
+  for (const double tick : panel.y.ticks()) {
+    const double y = panel.at(panel.x.low, tick).y();
+    canvas.line({panel.area.left, y}, {panel.area.right, y}, grid);
+    if (numbers)
+      canvas.text({panel.area.left - 14.0, y}, panel.y.text(tick),
+                  {.size = letter::small, .across = Across::right, .upright = Upright::centre});
+  }
+  if (!panel.y.logarithmic && panel.y.low < 0.0 && panel.y.high > 0.0)
+    canvas.line(panel.at(panel.x.low, 0.0), panel.at(panel.x.high, 0.0), {.colour = ink::text, .width = 3.0});
 }
 
 void draw_panel(Canvas& canvas, const Panel& panel, const std::string& y_name) {
   const Rect& area = panel.area;
-  const LineStyle grid{.colour = ink::grid, .width = 2.0};
-  for (const double tick : ticks_within(panel.x.low, panel.x.high, panel.x.step)) {
-    const double x = panel.at(tick, panel.y.low).x();
-    canvas.line({x, area.bottom}, {x, area.top}, grid);
-  }
-  for (const double tick : ticks_within(panel.y.low, panel.y.high, panel.y.step)) {
-    const double y = panel.at(panel.x.low, tick).y();
-    canvas.line({area.left, y}, {area.right, y}, grid);
-    canvas.text({area.left - 14.0, y}, tick_text(tick, panel.y.step),
-                {.size = letter::small, .across = Across::right, .upright = Upright::centre});
-  }
-  if (panel.y.low < 0.0 && panel.y.high > 0.0)
-    canvas.line(panel.at(panel.x.low, 0.0), panel.at(panel.x.high, 0.0), {.colour = ink::text, .width = 3.0});
+  draw_upright_grid(canvas, panel);
+  draw_level_grid(canvas, panel, true);
   canvas.frame(area, {.colour = ink::leader, .width = 2.0});
-  canvas.text({area.left, area.top + 12.0}, y_name, {.bold = true});
+  canvas.text({area.left, area.top + 12.0}, y_name, fitted(canvas, y_name, {.bold = true}, area.width()));
 }
 
 void draw_x_numbers(Canvas& canvas, const Panel& panel, const std::string& x_name) {
-  for (const double tick : ticks_within(panel.x.low, panel.x.high, panel.x.step))
-    canvas.text({panel.at(tick, panel.y.low).x(), panel.area.bottom - 14.0}, tick_text(tick, panel.x.step),
+  for (const double tick : panel.x.ticks())
+    canvas.text({panel.at(tick, panel.y.low).x(), panel.area.bottom - 14.0}, panel.x.text(tick),
                 {.size = letter::small, .across = Across::centre, .upright = Upright::top});
+  const TextStyle style{.across = Across::centre, .upright = Upright::top};
   canvas.text({panel.area.centre().x(), panel.area.bottom - 56.0}, x_name,
-              {.across = Across::centre, .upright = Upright::top});
+              fitted(canvas, x_name, style, panel.area.width()));
 }
 
 void draw_curve(Canvas& canvas, const Panel& panel, const std::vector<double>& x, const std::vector<double>& y,
@@ -79,7 +151,8 @@ void draw_curve(Canvas& canvas, const Panel& panel, const std::vector<double>& x
   const LineStyle line{style.colour, style.width, style.dash};
   std::vector<Pixel> run;
   for (std::size_t i = 1; i < points.size(); ++i) {
-    const auto piece = between(points[i - 1], points[i], panel.area.bottom, panel.area.top);
+    const bool known = points[i - 1].allFinite() && points[i].allFinite();
+    const auto piece = known ? between(points[i - 1], points[i], panel.area.bottom, panel.area.top) : std::nullopt;
     if (piece) {
       if (run.empty()) run.push_back(piece->first);
       run.push_back(piece->second);
@@ -92,7 +165,7 @@ void draw_curve(Canvas& canvas, const Panel& panel, const std::vector<double>& x
   canvas.polyline(run, line);
   if (style.marker == Marker::none) return;
   for (std::size_t i = style.first_marker; i < points.size(); i += style.markers_apart)
-    if (points[i].y() >= panel.area.bottom && points[i].y() <= panel.area.top)
+    if (points[i].allFinite() && points[i].y() >= panel.area.bottom && points[i].y() <= panel.area.top)
       canvas.marker(points[i], style.marker, 11.0, style.colour, style.hollow);
 }
 

@@ -10,11 +10,23 @@ namespace gapstrain::viz {
 
 struct Axis {
   double low = 0.0, high = 1.0;
-  double step = 1.0;  // between ticks
+  double step = 1.0;  // between ticks; on a logarithmic axis in decades, below one: at 1, 2 and 5
+  bool logarithmic = false;
+
+  double share(double value) const;  // 0 at low, 1 at high
+  std::vector<double> ticks() const;
+  std::string text(double tick) const;
 };
 
 // Covers the values and zero with round limits in at most `parts` steps.
 Axis round_axis(double low, double high, int parts);
+
+// The same without zero, unless it would leave less than a share of `near` of the axis empty. Equal values get
+// room on both sides.
+Axis close_axis(double low, double high, int parts, double near = 0.3);
+
+// Limits of 1, 2 or 5 times a power of ten. @pre 0 < low <= high
+Axis logarithmic_axis(double low, double high, int parts);
 
 struct Panel {
   Rect area;
@@ -31,13 +43,22 @@ struct CurveStyle {
   std::size_t first_marker = 0, markers_apart = 1;  // in points
 };
 
+// Eight series that stay apart in colour and in black and white: the first four solid with filled markers, the
+// others dashed with hollow ones, at about twelve of `points` places. @pre series < most_series
+inline constexpr std::size_t most_series = 2 * curve_colours.size();
+CurveStyle series_style(std::size_t series, std::size_t points);
+
+// The grid lines of one direction; those across with their numbers if wanted.
+void draw_upright_grid(Canvas& canvas, const Panel& panel);
+void draw_level_grid(Canvas& canvas, const Panel& panel, bool numbers);
+
 // Ticks, grid, the zero line and the y axis' name above the panel's upper left corner.
 void draw_panel(Canvas& canvas, const Panel& panel, const std::string& y_name);
 
 // Numbers under the panel, with the axis' name below them.
 void draw_x_numbers(Canvas& canvas, const Panel& panel, const std::string& x_name);
 
-// Cut off at the panel's edges.
+// Cut off at the panel's lower and upper edge, broken where a value is no number.
 void draw_curve(Canvas& canvas, const Panel& panel, const std::vector<double>& x, const std::vector<double>& y,
                 const CurveStyle& style);
 

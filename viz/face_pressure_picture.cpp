@@ -1,6 +1,7 @@
 #include "viz/pictures.h"
 #include "viz/round_bone.h"
 #include "viz/sheet.h"
+#include "viz/text_fit.h"
 #include "viz/ticks.h"
 #include "viz/window.h"
 
@@ -78,9 +79,7 @@ void draw_legend(Canvas& canvas, double top, const std::vector<State>& states) {
     const auto& face = *states[s].face;
     const double y = top - legend_row * (static_cast<double>(s) + 0.5);
     const TextStyle style{.upright = Upright::centre};
-    TextStyle name_style = style;
-    while (name_style.size > 18 && canvas.text_size(states[s].name, name_style).x() > 480.0) name_style.size -= 2;
-    canvas.text({sheet::margin, y}, states[s].name, name_style);
+    canvas.text({sheet::margin, y}, states[s].name, fitted(canvas, states[s].name, style, 480.0));
     draw_sample(canvas, {560.0, y}, 110.0, states[s].style);
     canvas.text({690.0, y}, fmt::format("{:.0f} N{}", face.force.value(), states[s].remark), style);
     canvas.text({1130.0, y}, fmt::format("touches {:.0f} %", 100.0 * face.touching), style);

@@ -1,6 +1,7 @@
 #include "viz/pictures.h"
 #include "viz/round_bone.h"
 #include "viz/sheet.h"
+#include "viz/text_fit.h"
 #include "viz/ticks.h"
 #include "viz/window.h"
 
@@ -137,9 +138,7 @@ void draw_legend(Canvas& canvas, double top, const models::Findings& findings, s
     const auto& load = findings.loads[l];
     const double y = top - legend_row * (static_cast<double>(l) + 0.5);
     const TextStyle style{.upright = Upright::centre};
-    TextStyle name_style = style;
-    while (name_style.size > 18 && canvas.text_size(load.load, name_style).x() > 640.0) name_style.size -= 2;
-    canvas.text({sheet::margin, y}, load.load, name_style);
+    canvas.text({sheet::margin, y}, load.load, fitted(canvas, load.load, style, 640.0));
     const auto& axial = load.gap.axial_strain;
     const auto& shear = load.gap.shear_strain;
     draw_sample(canvas, {740.0, y}, 110.0, load_style(l, 1));

@@ -1,6 +1,7 @@
 #include "viz/chart.h"
 #include "viz/pictures.h"
 #include "viz/sheet.h"
+#include "viz/side_names.h"
 #include "viz/ticks.h"
 #include "viz/window.h"
 
@@ -25,18 +26,6 @@ std::vector<double> column(const std::vector<models::PrebendPoint>& curve,
   std::vector<double> values;
   for (const auto& point : curve) values.push_back(read(point));
   return values;
-}
-
-// The name beside the curve's right end, apart from the other's.
-void draw_names(Canvas& canvas, const Panel& panel, const std::vector<double>& ends,
-                const std::vector<std::string>& names, const std::vector<CurveStyle>& styles) {
-  std::vector<double> middles;
-  for (const double end : ends) middles.push_back(panel.at(panel.x.high, end).y());
-  const auto places = spread(middles, 52.0, panel.area.bottom + 20.0, panel.area.top - 20.0);
-  for (std::size_t c = 0; c < names.size(); ++c) {
-    draw_sample(canvas, {right_edge + 24.0, places[c]}, 90.0, styles[c]);
-    canvas.text({right_edge + 130.0, places[c]}, names[c], {.upright = Upright::centre});
-  }
 }
 
 void draw_best(Canvas& canvas, const Panel& panel, double height) {
@@ -90,8 +79,9 @@ void draw_prebend(const Display&, const models::PrebendFindings& findings, const
     canvas.text({mark + (at_right ? -14.0 : 14.0), upper.area.top - 14.0}, "most even",
                 {.across = at_right ? Across::right : Across::left, .upright = Upright::top, .bold = true});
     if (!curve.empty()) {
-      draw_names(canvas, upper, {near.back(), far.back()}, {"near cortex", "far cortex"}, {near_style, far_style});
-      draw_names(canvas, lower, {unevenness.back()}, {"unevenness"}, {uneven_style});
+      draw_side_names(canvas, upper,
+                      {{near.back(), "near cortex", near_style}, {far.back(), "far cortex", far_style}});
+      draw_side_names(canvas, lower, {{unevenness.back(), "unevenness", uneven_style}});
     }
     draw_x_numbers(canvas, lower, "prebend, mm: height of the plate's bend over the fracture");
     draw_caution(canvas);

@@ -12,15 +12,12 @@ namespace gapstrain::viz {
 namespace {
 
 constexpr double full_turn = 360.0;
-constexpr std::array<Marker, most_loads> load_markers{Marker::circle, Marker::square, Marker::triangle,
-                                                      Marker::diamond};
 
 }  // namespace
 
 CurveStyle load_style(std::size_t load, std::size_t points) {
   assert(load < most_loads);
-  const std::size_t apart = std::max<std::size_t>(points / 12, 1);
-  return {curve_colours[load], Dash::solid, load_markers[load], false, 5.0, (load * apart) / most_loads, apart};
+  return series_style(load, points);
 }
 
 void RoundCurve::draw(Canvas& canvas, const Panel& panel, const CurveStyle& style) const {

@@ -1,5 +1,6 @@
 #include "viz/sheet.h"
 
+#include "viz/text_fit.h"
 #include "viz/ticks.h"
 #include "viz/window.h"
 
@@ -9,16 +10,6 @@
 #include <cmath>
 
 namespace gapstrain::viz {
-
-namespace {
-
-// The largest size, not above the wanted one, at which the text fits.
-TextStyle fitted(Canvas& canvas, const std::string& text, TextStyle style, double width) {
-  while (style.size > 16 && canvas.text_size(text, style).x() > width) style.size -= 2;
-  return style;
-}
-
-}  // namespace
 
 void draw_head(Canvas& canvas, double picture_height, const std::string& title, const std::string& subtitle) {
   const double width = picture_width - 2.0 * sheet::margin;
@@ -40,24 +31,27 @@ ColourRange colour_range(double largest) {
   return {step * std::ceil(largest / step * (1.0 - 1e-9)), step};
 }
 
-void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, double largest,
+void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, std::optional<double> largest,
                         const std::string& quantity) {
   constexpr double bar_height = 36.0;
   constexpr int strips = 256;
   const Rect bar{400.0, top - 44.0 - bar_height, picture_width - 400.0, top - 44.0};
-  canvas.text({bar.left, top}, quantity, {.upright = Upright::top});
+  canvas.text({bar.left, top}, quantity, fitted(canvas, quantity, {.upright = Upright::top}, bar.width()));
   for (int k = 0; k < strips; ++k) {
     const double left = bar.left + bar.width() * k / strips;
     canvas.fill({left, bar.bottom, bar.left + bar.width() * (k + 1) / strips, bar.top},
                 scale_colour(static_cast<double>(k) / (strips - 1)));
   }
-  const auto place = [&](double value) { return bar.left + bar.width() * value / range.high; };
-  for (const double tick : ticks_within(0.0, range.high, range.step)) {
+  const auto place = [&](double value) {
+    return bar.left + bar.width() * (value - range.low) / (range.high - range.low);
+  };
+  for (const double tick : ticks_within(range.low, range.high, range.step)) {
     canvas.line({place(tick), bar.bottom - 10.0}, {place(tick), bar.bottom}, {.width = 2.0});
     canvas.text({place(tick), bar.bottom - 14.0}, tick_text(tick, range.step),
                 {.size = letter::small, .across = Across::centre, .upright = Upright::top});
   }
-  const double x = place(std::min(largest, range.high));
+  if (!largest) return;
+  const double x = place(std::min(*largest, range.high));
   canvas.polygon({{x, bar.top + 2.0}, {x + 11.0, bar.top + 20.0}, {x - 11.0, bar.top + 20.0}}, ink::text);
   canvas.text({x, bar.top + 22.0}, "peak", {.size = letter::small, .across = Across::centre});
 }
@@ -113,7 +107,10 @@ void draw_labels(Canvas& canvas, std::vector<Label> labels, double row) {
     const double end = label.place.y() - std::copysign(0.5 * label.style.size + 2.0, row);
     canvas.line(label.subject, {label.place.x(), end}, {.colour = ink::leader, .width = 2.0});
   }
-  for (const auto& label : labels) canvas.text(label.place, label.text, label.style);
+  for (std::size_t l = 0; l < labels.size(); ++l) {
+    if (labels[l].on_white) canvas.fill(taken[l], ink::white);
+    canvas.text(labels[l].place, labels[l].text, labels[l].style);
+  }
 }
 
 }  // namespace gapstrain::viz

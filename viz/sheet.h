@@ -3,6 +3,7 @@
 
 #include "viz/canvas.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,11 +22,12 @@ void draw_caution(Canvas& canvas);
 // Top of the colour scale for a largest value: a whole number of tick steps.
 struct ColourRange {
   double high = 1.0, step = 1.0;
+  double low = 0.0;
 };
 ColourRange colour_range(double largest);
 
-// Level bar with its top edge at `top`, `largest` marked by a pointer.
-void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, double largest,
+// Level bar with its top edge at `top`, `largest` (if there is one) marked by a pointer.
+void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, std::optional<double> largest,
                         const std::string& quantity);
 
 // Round length, about `wanted` pixels long, written above the middle.
@@ -40,6 +42,7 @@ struct Label {
   Pixel place;    // middle of the text, as near as it may come to the subject
   std::string text;
   TextStyle style;
+  bool on_white = false;  // on a ground that covers what is behind
 };
 
 // Writes labels with leaders; labels that would touch are moved outward, by `row` pixels a time, up for positive.

@@ -38,4 +38,15 @@ std::string tick_text(double value, double step) {
   return fmt::format("{}{:.{}f}", value < 0.0 ? "\u2212" : "", std::abs(value), decimals);
 }
 
+std::string number_text(double value, int digits) {
+  const double size = std::abs(value);
+  if (size == 0.0) return "0";
+  if (!(size >= 1e-4 && size < 1e7)) return fmt::format("{}{:.{}g}", value < 0.0 ? "\u2212" : "", size, digits);
+  std::string text = tick_text(value, std::pow(10.0, std::floor(std::log10(size)) + 1.0 - digits));
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
 }  // namespace gapstrain::viz

@@ -18,4 +18,8 @@ std::vector<double> ticks_within(double low, double high, double step);
 // With as many decimals as the step needs; never "-0".
 std::string tick_text(double value, double step);
 
+// So many significant digits, whole numbers in full, no trailing zeros; powers of ten only for what is very large
+// or very small.
+std::string number_text(double value, int digits = 3);
+
 }  // namespace gapstrain::viz

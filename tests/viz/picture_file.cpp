@@ -5,6 +5,8 @@
 #include <vtkNew.h>
 #include <vtkPNGReader.h>
 
+#include <catch2/catch.hpp>
+
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
@@ -74,6 +76,21 @@ PictureFile read_picture(const std::filesystem::path& png) {
   for (int i = 0; i < picture.width * picture.height; ++i)
     picture.pixels.push_back({bytes[3 * i], bytes[3 * i + 1], bytes[3 * i + 2]});
   return picture;
+}
+
+const viz::Display& display() {
+  static const viz::Display one;
+  return one;
+}
+
+PictureFile drawn(const std::function<void(const std::filesystem::path&)>& draw) {
+  const OwnFolder folder;
+  const std::filesystem::path png = folder.path / "picture.png";
+  draw(png);
+  std::size_t files = 0;
+  for ([[maybe_unused]] const auto& entry : std::filesystem::directory_iterator(folder.path)) ++files;
+  CHECK(files == 1);  // nothing is left beside it
+  return read_picture(png);
 }
 
 }  // namespace gapstrain::tests

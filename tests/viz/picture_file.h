@@ -2,9 +2,11 @@
 #pragma once
 
 #include "viz/colour.h"
+#include "viz/display.h"
 
 #include <array>
 #include <filesystem>
+#include <functional>
 #include <vector>
 
 namespace gapstrain::tests {
@@ -33,5 +35,11 @@ struct PictureFile {
 };
 
 PictureFile read_picture(const std::filesystem::path& png);
+
+// One for all tests of the program.
+const viz::Display& display();
+
+// What `draw` writes to the path it gets, read back; checks that it leaves nothing beside it.
+PictureFile drawn(const std::function<void(const std::filesystem::path&)>& draw);
 
 }  // namespace gapstrain::tests

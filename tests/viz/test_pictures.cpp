@@ -8,27 +8,14 @@
 
 #include <algorithm>
 #include <fstream>
-#include <functional>
 
 using namespace gapstrain;
 namespace fs = std::filesystem;
 
 namespace {
 
-const viz::Display& display() {
-  static const viz::Display one;
-  return one;
-}
-
-tests::PictureFile drawn(const std::function<void(const fs::path&)>& draw) {
-  const tests::OwnFolder folder;
-  const fs::path png = folder.path / "picture.png";
-  draw(png);
-  std::size_t files = 0;
-  for ([[maybe_unused]] const auto& entry : fs::directory_iterator(folder.path)) ++files;
-  CHECK(files == 1);  // nothing is left beside it
-  return tests::read_picture(png);
-}
+using tests::display;
+using tests::drawn;
 
 constexpr int legend_rows = 280;  // colour legend and all below it
 
