@@ -1,77 +1,23 @@
 #include "models/build/assembly.h"
 
 #include "models/build/port_book.h"
-#include "solver/bodies/stress.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <future>
+#include <cmath>
+#include <numbers>
 #include <utility>
 
 namespace gapstrain::models {
 
 namespace {
 
-using solver::Shell;
-
-PlannedScrew plan_screw(const Screw& screw, std::size_t number, const Construct& construct,
-                        const PlateShape& plate_shape, const BoneShape& bone_shape) {
-  const Length slide = slide_along(screw, construct.plate, plate_shape, construct.fracture.position);
-  PlannedScrew planned;
-  planned.screw = screw;
-  planned.placement = place_screw(construct.plate, plate_shape, bone_shape, screw, slide);
-  planned.slide = slide.value();
-  if (screw.kind != ScrewKind::lag || screw.entry) planned.near_spot = fmt::format("{}-near", number);
-  if (screw.cortices == 2) planned.far_spot = fmt::format("{}-far", number);
-  return planned;
-}
-
-std::vector<PlannedScrew> plan_screws(const Construct& construct, const std::vector<Screw>& candidates,
-                                      const PlateShape& plate_shape, const BoneShape& bone_shape) {
-  std::vector<PlannedScrew> planned;
-  for (const auto& screw : candidates)
-    planned.push_back(plan_screw(screw, planned.size(), construct, plate_shape, bone_shape));
-  for (const auto& hold : construct.temporary)
-    if (hold.kind == HoldKind::wire)
-      planned.push_back(plan_screw(wire_as_screw(hold, construct.plate.material), planned.size(), construct,
-                                   plate_shape, bone_shape));
-  return planned;
-}
-
-Shell plate_shell(const Construct& construct, const PlateMesh& mesh) {
-  const Metal& metal = construct.plate.material;
-  return {mesh.mesh, solver::isotropic_shell(metal.youngs_modulus.value(), metal.poissons_ratio)};
-}
-
-Shell bone_shell(const Construct& construct, const Fragment& fragment) {
-  const CorticalBone& cortex = construct.bone.cortex;
-  return {fragment.mesh,
-          solver::orthotropic_shell(cortex.longitudinal_modulus.value(), cortex.transverse_modulus.value(),
-                                    cortex.poissons_ratio_lt, cortex.shear_modulus_lt.value(),
-                                    cortex.shear_modulus_lr.value(), cortex.shear_modulus_tr.value())};
-}
-
-BuiltBody build(const std::string& name, std::unique_ptr<solver::Body> body, const PortList& ports,
-                const std::vector<solver::SparseMatrix>& probes) {
-  BuiltBody built;
-  built.name = name;
-  built.body = std::move(body);
-  const Shell& shell = built.body->shell();
-  built.ports = solver::join_ports(shell.unknowns(), ports.ports());
-  built.condensed = std::make_unique<const solver::Condensed>(built.body->condense(built.ports, probes));
-  return built;
-}
-
 class LinkList {
  public:
   int add(solver::Link link) {
     links_.push_back(std::move(link));
     return static_cast<int>(links_.size()) - 1;
-  }
-  solver::ContactPair add_pair(PairLinks pair) {
-    const int normal = add(std::move(pair.normal));
-    return {normal, add(std::move(pair.tangent))};
   }
   std::vector<solver::Link> take() { return std::move(links_); }
 
@@ -139,24 +85,27 @@ void link_tissues(Assembly& assembly, const PortWishes& wishes, const PortBook& 
     if (step.tissue) add(*step.tissue);
 }
 
+// The normals of all pairs one after another, then all tangents: what the normals see is looked at all the time.
 void link_pairs(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
   const Construct& construct = assembly.construct;
   const Eigen::Vector3d normal = cut_normal(construct.fracture);
   const double gap = construct.fracture.gap.value() * normal.x();
+  std::vector<PairLinks> pairs;
   for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
     const GapSpot& spot = wishes.gap[k];
     const auto [proximal, distal] = ports.gap(k);
-    assembly.pairs.push_back(
-        links.add_pair(pair_links("fracture", proximal, distal, normal, gap, spot.area, construct.bone.cortex)));
+    pairs.push_back(pair_links("fracture", proximal, distal, normal, gap, spot.area, construct.bone.cortex));
     assembly.face.push_back({spot.around, spot.outer, spot.area});
   }
   for (std::size_t k = 0; k < wishes.underside.size(); ++k) {
     const UndersideSpot& spot = wishes.underside[k];
     const auto [bone, plate] = ports.underside(k, spot.fragment);
-    assembly.pairs.push_back(links.add_pair(
-        pair_links("underside", bone, plate, spot.normal, spot.gap, spot.area, construct.bone.cortex)));
+    pairs.push_back(pair_links("underside", bone, plate, spot.normal, spot.gap, spot.area, construct.bone.cortex));
     assembly.underside.push_back({spot.fragment, spot.along, spot.gap});
   }
+  for (auto& pair : pairs) assembly.pairs.push_back({links.add(std::move(pair.normal)), 0});
+  for (std::size_t k = 0; k < pairs.size(); ++k)
+    assembly.pairs[k].tangent = links.add(std::move(pairs[k].tangent));
 }
 
 void link_holds(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
@@ -244,61 +193,52 @@ void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t c
   std::vector<const solver::Condensed*> condensed;
   for (const auto& body : assembly.bodies) condensed.push_back(body.condensed.get());
   assembly.system = std::make_unique<solver::System>(std::move(condensed), links.take());
+  const auto note_alone = [&](AssembledLoad& load) { load.alone = assembly.system->alone(load.forces); };
+  note_alone(assembly.on_the_table);
+  for (auto& load : assembly.loads) note_alone(load);
+  for (auto& load : assembly.stiffness_loads) note_alone(load);
+}
+
+// Spots of the cut's faces nearest to an angle: both halves of the wall, and either side when it is half-way.
+std::vector<int> next_to(const std::vector<FaceSpot>& face, double around) {
+  constexpr double alike = 1e-9;
+  std::vector<int> nearest;
+  double least = 10.0;
+  for (std::size_t k = 0; k < face.size(); ++k) {
+    const double distance = std::abs(std::remainder(face[k].around - around, 2.0 * std::numbers::pi));
+    if (distance > least + alike) continue;
+    if (distance < least - alike) nearest.clear();
+    nearest.push_back(static_cast<int>(k));
+    least = std::min(least, distance);
+  }
+  return nearest;
 }
 
 }  // namespace
 
-Assembly assemble(const Construct& construct, const std::vector<Screw>& candidates,
-                  const std::function<void(const std::string&)>& progress) {
-  const auto stage = [&](const std::string& text) {
-    if (progress) progress(text);
-  };
+Assembly assemble(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
+                  const std::vector<Screw>& candidates) {
   Assembly assembly;
   assembly.construct = construct;
-  assembly.bone_shape = std::make_unique<BoneShape>(construct.bone, construct.plate.aspect);
-  assembly.plate_shape = std::make_unique<PlateShape>(construct.plate, *assembly.bone_shape);
-  const BoneShape& bone_shape = *assembly.bone_shape;
-  const PlateShape& plate_shape = *assembly.plate_shape;
-  PortWishes wishes;
-  wishes.screws = plan_screws(construct, candidates, plate_shape, bone_shape);
-  wishes.rollers = roller_places(construct.loads);
-
-  // Nothing else runs beside Gmsh: its meshes depend on where in memory things lie, and so on other threads.
-  const mesh::GmshSession session;
-  stage("meshing the plate");
-  assembly.plate_mesh = mesh_plate(session, construct, plate_shape);
-  assembly.plate_sample = sample_plate(*assembly.plate_mesh.mesh);
-  stage("meshing the bone");
-  assembly.fragments = mesh_fragments(session, construct, bone_shape, wishes.screws, wishes.rollers);
-
-  stage("factoring the bodies");
-  const FractureEdge &proximal = assembly.fragments.proximal.edge, &distal = assembly.fragments.distal.edge;
-  const Shell plate = plate_shell(construct, assembly.plate_mesh);
-  const std::array<Shell, 2> bone = {bone_shell(construct, assembly.fragments.proximal),
-                                     bone_shell(construct, assembly.fragments.distal)};
-  wishes.gap = gap_spots(bone[0], proximal, bone[1], distal, construct.fracture.obliquity.value());
-  wishes.underside =
-      underside_spots(construct, plate_shape, bone_shape, plate, assembly.plate_mesh, {&bone[0], &bone[1]});
-  for (const auto& hold : construct.temporary)
-    if (hold.kind != HoldKind::wire)
-      wishes.clamps.push_back(clamp_tips(hold, construct, plate_shape, bone_shape, {&plate, &bone[0], &bone[1]}));
-  const PortBook ports(wishes, construct, plate_shape, bone_shape, {&plate, &bone[0], &bone[1]});
-
-  auto plate_job = std::async(std::launch::async, [&] {
-    return build("plate", std::make_unique<solver::Body>(plate), ports.ports(plate_body),
-                 {solver::node_stress_rows(plate, assembly.plate_sample, 1.0),
-                  solver::node_stress_rows(plate, assembly.plate_sample, -1.0)});
-  });
-  auto proximal_job = std::async(std::launch::async, [&] {
-    return build("proximal fragment", std::make_unique<solver::Body>(bone[0]), ports.ports(proximal_body),
-                 {edge_motion_rows(bone[0], proximal)});
-  });
-  assembly.bodies[distal_body] = build("distal fragment", std::make_unique<solver::Body>(bone[1]),
-                                       ports.ports(distal_body), {edge_motion_rows(bone[1], distal)});
-  assembly.bodies[proximal_body] = proximal_job.get();
-  assembly.bodies[plate_body] = plate_job.get();
-  link_everything(assembly, wishes, candidates.size(), ports);
+  assembly.bone_shape = prepared->bone_shape;
+  assembly.plate_shape = prepared->plate_shape;
+  assembly.plate_mesh = prepared->plate_mesh;
+  assembly.fragments = prepared->fragments;
+  assembly.plate_sample = prepared->plate_sample;
+  assembly.bodies = bodies_of(*prepared, construct);
+  PortWishes wishes = prepared->wishes;
+  wishes.screws = plan_screws(construct, candidates, *assembly.plate_shape, *assembly.bone_shape);
+  link_everything(assembly, wishes, candidates.size(), *prepared->ports);
+  for (const double around : assembly.fragments.proximal.edge.around)
+    assembly.face_next_to.push_back(next_to(assembly.face, around));
+  for (const double around : {0.0, std::numbers::pi})
+    assembly.face_next_to.push_back(next_to(assembly.face, around));
   return assembly;
+}
+
+Assembly assemble(const Construct& construct, const std::vector<Screw>& candidates,
+                  const std::function<void(const std::string&)>& progress) {
+  return assemble(prepare_bodies(construct, candidates, progress), construct, candidates);
 }
 
 }  // namespace gapstrain::models

@@ -2,10 +2,8 @@
 // every hold, every tissue, every pair of spots that may touch.
 #pragma once
 
-#include "models/build/fragment_meshes.h"
 #include "models/build/load_setup.h"
-#include "models/build/planned_screw.h"
-#include "models/build/plate_mesh.h"
+#include "models/build/prepared_bodies.h"
 #include "models/build/screw_links.h"
 #include "models/parts/bone_shape.h"
 #include "models/parts/construct.h"
@@ -21,16 +19,6 @@
 #include <vector>
 
 namespace gapstrain::models {
-
-// Indices of the construct's bodies.
-enum BodyIndex { plate_body = 0, proximal_body = 1, distal_body = 2 };
-
-struct BuiltBody {
-  std::string name;
-  std::unique_ptr<solver::Body> body;
-  solver::Ports ports;
-  std::unique_ptr<const solver::Condensed> condensed;  // at a place of its own: the system refers to it
-};
 
 // A screw in the assembly: its mechanics and its links among the system's.
 struct CandidateScrew {
@@ -83,12 +71,13 @@ struct AssembledLoad {
   std::string name;
   std::vector<int> supports;  // links
   solver::PortLoads forces;   // one load case
+  solver::System::LoadAlone alone;
 };
 
 struct Assembly {
   Construct construct;
-  std::unique_ptr<BoneShape> bone_shape;
-  std::unique_ptr<PlateShape> plate_shape;
+  std::shared_ptr<const BoneShape> bone_shape;
+  std::shared_ptr<const PlateShape> plate_shape;
   PlateMesh plate_mesh;
   Fragments fragments;  // probe 0 of each fragment: motion of its fracture edge at mid-cortex, (3 x nodes)
   // Nodes of the plate whose stress is read for any layout without a full recovery: every rim, and a sample
@@ -100,6 +89,8 @@ struct Assembly {
   std::vector<TissueFilling> tissues;      // the fracture's own first, when it has one
   std::vector<solver::ContactPair> pairs;  // of `face`, then of `underside`
   std::vector<FaceSpot> face;
+  // Pairs of `face` next to each place of the fracture's edge, then next to 0 and to 180 degrees.
+  std::vector<std::vector<int>> face_next_to;
   std::vector<UndersidePlace> underside;
   std::vector<PlatePort> plate_ports;
   LoadPorts load_ports;
@@ -109,10 +100,12 @@ struct Assembly {
   std::array<AssembledLoad, 4> stiffness_loads;  // unit_loads, in that order
 };
 
-// Builds the bodies with ports for all `candidates` (those of construct.screws among them, in any order). Meshes
-// one after another, factors in parallel. `progress` may be empty.
-// @pre check() reports no error for the construct with any of the candidates.
-// @throw mesh::MeshError, solver::NotElasticError, ClampError
+// Links the bodies for all `candidates` (those of construct.screws among them, in any order).
+// @pre have_same_bodies of what it was made for
+Assembly assemble(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
+                  const std::vector<Screw>& candidates);
+
+// The same with bodies made for it: see prepare_bodies.
 Assembly assemble(const Construct& construct, const std::vector<Screw>& candidates,
                   const std::function<void(const std::string&)>& progress = {});
 

@@ -66,9 +66,13 @@ std::vector<int> sample_plate(const mesh::ShellMesh& plate) {
   for (const auto& [name, nodes] : plate.groups)
     if (name.starts_with("hole:"))
       for (const int node : nodes) taken[static_cast<std::size_t>(node)] = 1;
-  std::vector<int> sample;
+  std::vector<int> sample, others;
   for (std::size_t node = 0; node < taken.size(); ++node)
-    if (taken[node] != 0 || node % 4 == 0) sample.push_back(static_cast<int>(node));
+    if (taken[node] != 0)
+      sample.push_back(static_cast<int>(node));
+    else if (node % 4 == 0)
+      others.push_back(static_cast<int>(node));
+  sample.insert(sample.end(), others.begin(), others.end());
   return sample;
 }
 

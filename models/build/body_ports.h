@@ -39,7 +39,7 @@ solver::Port ring_port(const solver::Shell& bone, const std::string& group, cons
 // Motion of a fracture edge at mid-cortex: u + theta x (mid-cortex - node). (3 nodes x 6n)
 solver::SparseMatrix edge_motion_rows(const solver::Shell& bone, const FractureEdge& edge);
 
-// All rim nodes of a plate's holes and every fourth other node.
+// All rim nodes of a plate's holes, then every fourth other node.
 std::vector<int> sample_plate(const mesh::ShellMesh& plate);
 
 }  // namespace gapstrain::models

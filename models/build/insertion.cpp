@@ -1,13 +1,10 @@
 #include "models/build/insertion.h"
 
-#include "models/build/contact_spots.h"
+#include "models/build/first_state.h"
 #include "models/parts/tightening.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cassert>
-#include <limits>
 #include <utility>
 
 namespace gapstrain::models {
@@ -36,9 +33,8 @@ class Making {
     solver::Setting& setting = state_.setting;
     setting.links = assembly.on_the_table.supports;
     if (assembly.construct.fracture.tissue) add(assembly.tissues[0].links);
-    setting.initial = assembly.system->initial();
-    setting.friction = coefficients();
-    lay_prebent();
+    setting.initial = first_deformations(assembly, procedure.prebend);
+    setting.friction = friction_coefficients(assembly, procedure.friction);
     setting.hands.at = Eigen::VectorXd::Zero(assembly.system->rigid().cols());
     deformations_ = Eigen::VectorXd::Zero(assembly.system->rows());
     state_.met = Eigen::MatrixX2d::Zero(static_cast<Eigen::Index>(assembly.pairs.size()), 2);
@@ -65,36 +61,6 @@ class Making {
   }
 
  private:
-  Eigen::VectorXd coefficients() const {
-    const Contact& contact = assembly_.construct.contact;
-    const auto one = [&](double coefficient) {
-      switch (procedure_.friction) {
-        case FrictionLaw::none:
-          return 0.0;
-        case FrictionLaw::stick:
-          return std::numeric_limits<double>::infinity();
-        default:
-          return coefficient;
-      }
-    };
-    Eigen::VectorXd all(static_cast<Eigen::Index>(assembly_.pairs.size()));
-    const auto faces = static_cast<Eigen::Index>(assembly_.face.size());
-    all.head(faces).setConstant(one(contact.bone_on_bone));
-    all.tail(all.size() - faces).setConstant(one(contact.plate_on_bone));
-    return all;
-  }
-
-  void lay_prebent() {
-    const Plate& plate = assembly_.construct.plate;
-    const double fracture = assembly_.plate_shape->along_at(assembly_.construct.fracture.position.value());
-    for (std::size_t k = 0; k < assembly_.underside.size(); ++k) {
-      const UndersidePlace& place = assembly_.underside[k];
-      const int normal = assembly_.pairs[assembly_.face.size() + k].normal;
-      state_.setting.initial(assembly_.system->first_row(normal)) =
-          -(place.gap + prebend_height(plate, fracture, place.along, procedure_.prebend));
-    }
-  }
-
   int screw(const std::string& label) const { return procedure_.screws.at(label); }
   const CandidateScrew& candidate(int index) const { return assembly_.screws[static_cast<std::size_t>(index)]; }
   bool is_loose(int index) const {
@@ -208,8 +174,6 @@ double largest_force(const AssembledLoad& load) {
   return largest;
 }
 
-std::string join(const std::vector<std::string>& labels) { return fmt::format("{}", fmt::join(labels, ", ")); }
-
 }  // namespace
 
 Length engaged_thread(const CandidateScrew& screw) {
@@ -218,43 +182,6 @@ Length engaged_thread(const CandidateScrew& screw) {
   if (screw.planned.screw.kind != ScrewKind::lag) length += (bone.near.outer - bone.near.inner).norm();
   if (!screw.planned.far_spot.empty()) length += (bone.far.outer - bone.far.inner).norm();
   return length * mm;
-}
-
-Procedure procedure_of(const Construct& construct, const std::vector<int>& chosen) {
-  Procedure procedure;
-  procedure.steps = construct.steps;
-  procedure.prebend = construct.plate.prebend;
-  procedure.friction = construct.contact.friction;
-  for (std::size_t k = 0; k < chosen.size(); ++k) {
-    const Screw& screw = construct.screws[k];
-    // Where no steps call them by it, screws need no name of their own.
-    const bool is_name = !screw.label.empty() && !procedure.screws.contains(screw.label);
-    const std::string name = is_name ? screw.label : fmt::format("screw {}", k + 1);
-    procedure.screws[name] = chosen[k];
-    if (!construct.steps.empty()) continue;
-    Step step;
-    step.insert = {name};
-    if (is_tightened(screw)) step.tighten = {name};
-    procedure.steps.push_back(std::move(step));
-  }
-  return procedure;
-}
-
-std::string describe(const Step& step, const std::vector<Screw>& screws) {
-  std::vector<std::string> parts;
-  if (step.tissue) parts.push_back("gap fills with " + step.tissue->name);
-  if (!step.place.empty()) parts.push_back("place " + join(step.place));
-  const bool both = step.insert == step.tighten;
-  if (!step.insert.empty()) {
-    const bool lock = std::all_of(step.insert.begin(), step.insert.end(), [&](const std::string& label) {
-      return std::any_of(screws.begin(), screws.end(),
-                         [&](const Screw& s) { return s.label == label && !is_tightened(s); });
-    });
-    parts.push_back((both ? "insert and tighten " : lock ? "lock " : "insert ") + join(step.insert));
-  }
-  if (!step.tighten.empty() && !both) parts.push_back("tighten " + join(step.tighten));
-  if (!step.remove.empty()) parts.push_back("take out " + join(step.remove));
-  return fmt::format("{}", fmt::join(parts, "; "));
 }
 
 std::vector<StepState> carry_out(const Assembly& assembly, const Procedure& procedure) {
@@ -276,6 +203,10 @@ Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state) {
   return all;
 }
 
+bool pulls_at_hands(const solver::PressedForces& pressed, const AssembledLoad& load) {
+  return pressed.pull.norm() > 1e-6 * largest_force(load);
+}
+
 ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load) {
   const solver::System& system = *assembly.system;
   ConstructState loaded;
@@ -290,7 +221,7 @@ ConstructState apply_load(const Assembly& assembly, const ConstructState& state,
   for (const Eigen::Index row : system.rows_of(load.supports)) loaded.setting.initial(row) = deformations(row);
   links.insert(links.end(), load.supports.begin(), load.supports.end());
   loaded.pressed = solver::press(system, assembly.pairs, loaded.setting, load.forces);
-  if (loaded.pressed.pull.norm() > 1e-6 * largest_force(load)) throw solver::MechanismError(loaded.pressed.pull);
+  if (pulls_at_hands(loaded.pressed, load)) throw solver::MechanismError(loaded.pressed.pull);
   note_meeting(assembly, loaded, system.deformations(loaded.pressed.solution));
   return loaded;
 }

@@ -3,11 +3,8 @@
 #pragma once
 
 #include "models/build/assembly.h"
-#include "models/parts/step.h"
+#include "models/build/procedure.h"
 
-#include <map>
-#include <optional>
-#include <string>
 #include <vector>
 
 namespace gapstrain::models {
@@ -26,21 +23,6 @@ struct StepState : ConstructState {
   std::vector<int> holds;      // in, as positions in assembly.holds
 };
 
-// How a construct is made.
-struct Procedure {
-  std::map<std::string, int> screws;  // label -> position in assembly.screws
-  std::vector<Step> steps;
-  Length prebend;
-  FrictionLaw friction = FrictionLaw::coulomb;
-};
-
-// The construct's own: `chosen` are the candidates of its screws, in their order. Without steps of its own every
-// screw goes in and is tightened in that order.
-Procedure procedure_of(const Construct& construct, const std::vector<int>& chosen);
-
-// A step in words, such as "insert and tighten S4".
-std::string describe(const Step& step, const std::vector<Screw>& screws);
-
 // Of the cortices that a screw's thread holds in, along the screw.
 Length engaged_thread(const CandidateScrew& screw);
 
@@ -50,6 +32,9 @@ std::vector<StepState> carry_out(const Assembly& assembly, const Procedure& proc
 
 // Slip of each pair's sides against each other since they met, mm; 0 for pairs that are apart.
 Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state);
+
+// Whether a load is held by nothing but hands.
+bool pulls_at_hands(const solver::PressedForces& pressed, const AssembledLoad& load);
 
 // The same construct under a load on top of a state. @throw solver::MechanismError when nothing but hands would
 // hold it.

@@ -17,6 +17,7 @@
 #include "models/findings/stiffness.h"
 #include "models/findings/trust.h"
 #include "models/findings/working_length.h"
+#include "models/studies/layouts.h"
 
 #include <algorithm>
 #include <future>
@@ -29,14 +30,23 @@ namespace {
 // A place that the steps pressed together gapes when it opens by more: less is less than faces are rough.
 constexpr double gaping_opening = 0.01;  // mm
 
-// The construct's screws and those that its working-length variants ask for, each place once.
-std::vector<Screw> candidates(const Construct& construct, const std::vector<ScrewVariant>& variants) {
-  std::vector<Screw> all = construct.screws;
-  for (const auto& variant : variants)
-    for (const auto& screw : variant.screws)
-      if (std::none_of(all.begin(), all.end(), [&](const Screw& other) { return same_place(other, screw); }))
-        all.push_back(screw);
-  return all;
+bool has_place(const std::vector<Screw>& screws, const Screw& screw) {
+  return std::any_of(screws.begin(), screws.end(), [&](const Screw& other) { return same_place(other, screw); });
+}
+
+// Those of the construct's variants that the bodies are made ready for.
+std::vector<ScrewVariant> variants_on(const Assembly& assembly) {
+  std::vector<Screw> known;
+  for (const auto& screw : assembly.screws) known.push_back(screw.planned.screw);
+  auto variants = working_length_variants(assembly.construct);
+  for (auto& variant : variants) {
+    if (std::all_of(variant.screws.begin(), variant.screws.end(),
+                    [&](const Screw& screw) { return has_place(known, screw); }))
+      continue;
+    variant.unavailable = "its screws are not among those that the layouts allow";
+    variant.screws.clear();
+  }
+  return variants;
 }
 
 // The construct with the screws that are in after the last step, in its own order.
@@ -94,12 +104,29 @@ std::vector<std::string> warnings_of(const Construct& construct) {
 
 }  // namespace
 
+std::vector<Screw> screws_to_make_ready(const Construct& construct) {
+  std::vector<Screw> all;
+  const auto add = [&](const std::vector<Screw>& screws) {
+    for (const auto& screw : screws)
+      if (!has_place(all, screw)) all.push_back(screw);
+  };
+  if (construct.layouts) add(Layouts(construct).candidates());
+  add(construct.screws);
+  if (!construct.layouts)
+    for (const auto& variant : working_length_variants(construct)) add(variant.screws);
+  return all;
+}
+
 Analysis analyse(const Construct& construct, const Progress& progress) {
+  return analyse(assemble(construct, screws_to_make_ready(construct), progress), progress);
+}
+
+Analysis analyse(const Assembly& assembly, const Progress& progress) {
   const auto stage = [&](const std::string& text) {
     if (progress) progress(text);
   };
-  const auto variants = working_length_variants(construct);
-  const Assembly assembly = assemble(construct, candidates(construct, variants), progress);
+  const Construct& construct = assembly.construct;
+  const auto variants = variants_on(assembly);
   stage("carrying out the steps");
   const Procedure procedure = procedure_of(construct, chosen_screws(assembly, construct.screws));
   const auto steps = carry_out(assembly, procedure);

@@ -1,20 +1,16 @@
 // The main job in one call: build the bodies, solve every load, measure.
 #pragma once
 
+#include "models/build/assembly.h"
 #include "models/findings/fields.h"
 #include "models/findings/findings.h"
+#include "models/findings/model_error.h"
 #include "models/parts/construct.h"
 
 #include <functional>
-#include <stdexcept>
 #include <string>
 
 namespace gapstrain::models {
-
-// The model does not hold for this construct (a mechanism, say); one sentence that names the part and the motion.
-struct ModelError : std::runtime_error {
-  using std::runtime_error::runtime_error;
-};
 
 struct Analysis {
   Findings findings;
@@ -27,5 +23,13 @@ using Progress = std::function<void(const std::string& stage)>;
 // @pre check(construct) reports no error.
 // @throw ModelError, mesh::MeshError
 Analysis analyse(const Construct& construct, const Progress& progress = {});
+
+// The screws that bodies are made ready for, each place once: the construct's and those of its working-length
+// variants. With layout rules those of all layouts instead of the latter, so that every layout is worked out on
+// one mesh.
+std::vector<Screw> screws_to_make_ready(const Construct& construct);
+
+// The same for an assembly's construct, whose screws may have been exchanged for others of its candidates.
+Analysis analyse(const Assembly& assembly, const Progress& progress = {});
 
 }  // namespace gapstrain::models

@@ -32,12 +32,12 @@ Fields answer(const Assembly& assembly, const std::vector<int>& active, const Fi
   for (std::size_t b = 0; b < 3; ++b) {
     const auto& body = assembly.bodies[b];
     motion[b] = body.body->elastic_answer(forces[b]);
-    at_ports.push_back(body.ports.spread.transpose() * motion[b]);
+    at_ports.push_back(body.ports->spread.transpose() * motion[b]);
     resultants.push_back(body.body->rigid().transpose() * forces[b]);
   }
   const solver::Solution links = assembly.system->solve_free(active, at_ports, resultants);
   for (std::size_t b = 0; b < 3; ++b)
-    motion[b] += assembly.bodies[b].body->displacements(assembly.bodies[b].ports, links.port_forces[b],
+    motion[b] += assembly.bodies[b].body->displacements(*assembly.bodies[b].ports, links.port_forces[b],
                                                         links.amplitudes[b]);
   return motion;
 }

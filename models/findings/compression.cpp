@@ -11,7 +11,7 @@ namespace gapstrain::models {
 namespace {
 
 Length fragment_travel(const Assembly& assembly, const ConstructState& state) {
-  return edge_motions(assembly, state.pressed.solution).col(0).mean() * mm;
+  return edge_motions(assembly, state).col(0).mean() * mm;
 }
 
 HeldForce held_by(const CandidateScrew& screw, double force) {

@@ -20,13 +20,20 @@ double fracture_along(const Construct& construct) {
   return PlateShape(construct.plate, bone).along_at(construct.fracture.position.value());
 }
 
-Innermost innermost_screws(const Construct& construct) {
-  const double fracture = fracture_along(construct);
+namespace {
+
+std::vector<const Screw*> screws_of(const Construct& construct) {
+  std::vector<const Screw*> screws;
+  for (const auto& screw : construct.screws) screws.push_back(&screw);
+  return screws;
+}
+
+Innermost innermost_of(const Construct& construct, const std::vector<const Screw*>& screws, double fracture) {
   Innermost innermost;
   double nearest_proximal = -1e300, nearest_distal = 1e300;
-  for (std::size_t k = 0; k < construct.screws.size(); ++k) {
-    if (!holds_one_fragment(construct.screws[k])) continue;
-    const double along = hole_position(construct, construct.screws[k].hole).value();
+  for (std::size_t k = 0; k < screws.size(); ++k) {
+    if (!holds_one_fragment(*screws[k])) continue;
+    const double along = hole_position(construct, screws[k]->hole).value();
     if (along < fracture && along > nearest_proximal) {
       nearest_proximal = along;
       innermost.proximal = k;
@@ -38,16 +45,27 @@ Innermost innermost_screws(const Construct& construct) {
   return innermost;
 }
 
+}  // namespace
+
+Innermost innermost_screws(const Construct& construct) {
+  return innermost_of(construct, screws_of(construct), fracture_along(construct));
+}
+
 ConstructFigures measure_figures(const Construct& construct) {
-  const double fracture = fracture_along(construct);
-  const auto [proximal, distal] = innermost_screws(construct);
+  return measure_figures(construct, screws_of(construct), fracture_along(construct));
+}
+
+ConstructFigures measure_figures(const Construct& construct, const std::vector<const Screw*>& screws,
+                                 double fracture) {
+  const auto [proximal, distal] = innermost_of(construct, screws, fracture);
   ConstructFigures figures;
-  figures.working_length = hole_position(construct, construct.screws[distal].hole) -
-                           hole_position(construct, construct.screws[proximal].hole);
+  figures.working_length =
+      hole_position(construct, screws[distal]->hole) - hole_position(construct, screws[proximal]->hole);
   if (construct.fracture.gap.value() > 0.0)
     figures.plate_span_ratio = construct.plate.length / construct.fracture.gap;
   int in_plate = 0;
-  for (const auto& screw : construct.screws) {
+  for (const auto* each : screws) {
+    const Screw& screw = *each;
     if (screw.hole > 0) ++in_plate;
     if (!holds_one_fragment(screw)) {
       ++figures.screws_across;

@@ -22,4 +22,8 @@ double fracture_along(const Construct& construct);
 
 ConstructFigures measure_figures(const Construct& construct);
 
+// The same with other screws in it; `fracture`: from fracture_along.
+ConstructFigures measure_figures(const Construct& construct, const std::vector<const Screw*>& screws,
+                                 double fracture);
+
 }  // namespace gapstrain::models

@@ -8,8 +8,8 @@ namespace gapstrain::models {
 
 namespace {
 
-Eigen::MatrixX3d edge_motion(const BuiltBody& body, const Eigen::MatrixXd& port_forces,
-                             const Eigen::MatrixXd& amplitudes) {
+Eigen::MatrixX3d edge_motion(const BuiltBody& body, const Eigen::VectorXd& port_forces,
+                             const Eigen::VectorXd& amplitudes) {
   const solver::Probe& probe = body.condensed->probes.front();
   const Eigen::VectorXd stacked = probe.of_port_forces * port_forces + probe.of_rigid * amplitudes;
   return Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, 3, Eigen::RowMajor>>(stacked.data(),
@@ -35,19 +35,13 @@ GapPoint gap_point(double around, const Eigen::Vector3d& motion, const Opening& 
   return point;
 }
 
-// Whether the pair of spots next to an angle touches in either state; a place counts as closed with either half of
-// its wall.
-bool touches(const Assembly& assembly, const ConstructState& made, const ConstructState& loaded, double around) {
-  double nearest = 10.0;
-  bool closed = false;
-  for (std::size_t k = 0; k < assembly.face.size(); ++k) {
-    const double distance = std::abs(std::remainder(assembly.face[k].around - around, 2.0 * std::numbers::pi));
-    const bool is_closed = made.pressed.closed[k] != 0 || loaded.pressed.closed[k] != 0;
-    if (distance > nearest + 1e-9) continue;
-    closed = distance < nearest - 1e-9 ? is_closed : closed || is_closed;
-    nearest = std::min(nearest, distance);
-  }
-  return closed;
+// Whether any of these pairs touches in either state; a place counts as closed with either half of its wall.
+bool touches(const std::vector<int>& pairs, const solver::PressedForces& made,
+             const solver::PressedForces& loaded) {
+  return std::any_of(pairs.begin(), pairs.end(), [&](int pair) {
+    const auto k = static_cast<std::size_t>(pair);
+    return made.closed[k] != 0 || loaded.closed[k] != 0;
+  });
 }
 
 // Motion at an angle between nodes: cubic through the four nodes around it (the motion is smooth round the edge,
@@ -111,38 +105,49 @@ PerrenWindows perren_windows(const std::vector<GapPoint>& edge) {
   return windows;
 }
 
-Eigen::MatrixX3d edge_motions(const Assembly& assembly, const solver::Solution& solution) {
+Eigen::MatrixX3d edge_motions(const Assembly& assembly, const std::vector<Eigen::MatrixXd>& port_forces,
+                              const Eigen::VectorXd& amplitudes) {
   const auto motion_of = [&](BodyIndex body) {
-    return edge_motion(assembly.bodies[body], solution.port_forces[body], solution.amplitudes[body]);
+    return edge_motion(assembly.bodies[body], port_forces[body], amplitudes.segment<6>(6 * body));
   };
   return motion_of(distal_body) - motion_of(proximal_body);
 }
 
-GapFindings measure_gap(const Assembly& assembly, const ConstructState& made, const ConstructState& loaded) {
-  const Eigen::MatrixX3d before = edge_motions(assembly, made.pressed.solution);
-  const Eigen::MatrixX3d motions = edge_motions(assembly, loaded.pressed.solution) - before;
+Eigen::MatrixX3d edge_motions(const Assembly& assembly, const ConstructState& state) {
+  return edge_motions(assembly, state.pressed.solution.port_forces, state.pressed.amplitudes);
+}
+
+GapFindings measure_gap(const Assembly& assembly, const solver::PressedForces& made,
+                        const solver::PressedForces& loaded, const Eigen::MatrixX3d& before,
+                        const Eigen::MatrixX3d& after) {
+  const Eigen::MatrixX3d motions = after - before;
   const auto& around = assembly.fragments.proximal.edge.around;
   const double gap = assembly.construct.fracture.gap.value();
-  const auto opening = [&](double angle, const Eigen::Vector3d& motion_before) {
-    return Opening{gap + motion_before.x(), touches(assembly, made, loaded, angle)};
+  const auto opening = [&](std::size_t place, const Eigen::Vector3d& motion_before) {
+    return Opening{gap + motion_before.x(), touches(assembly.face_next_to[place], made, loaded)};
   };
 
   GapFindings findings;
   for (std::size_t k = 0; k < around.size(); ++k) {
     const auto row = static_cast<Eigen::Index>(k);
     const Eigen::Vector3d motion = motions.row(row).transpose();
-    findings.edge.push_back(gap_point(around[k], motion, opening(around[k], before.row(row).transpose())));
+    findings.edge.push_back(gap_point(around[k], motion, opening(k, before.row(row).transpose())));
     findings.largest_motion = std::max(findings.largest_motion, motion.norm() * mm);
   }
-  const auto at = [&](double angle) {
-    return gap_point(angle, motion_at(angle, around, motions), opening(angle, motion_at(angle, around, before)));
+  const auto at = [&](double angle, std::size_t place) {
+    return gap_point(angle, motion_at(angle, around, motions), opening(place, motion_at(angle, around, before)));
   };
-  findings.near = at(0.0);
-  findings.far = at(std::numbers::pi);
+  findings.near = at(0.0, around.size());
+  findings.far = at(std::numbers::pi, around.size() + 1);
   findings.axial_strain = range(findings.edge, &GapPoint::axial_strain);
   findings.shear_strain = range(findings.edge, &GapPoint::shear_strain);
   findings.windows = perren_windows(findings.edge);
   return findings;
+}
+
+GapFindings measure_gap(const Assembly& assembly, const ConstructState& made, const ConstructState& loaded) {
+  return measure_gap(assembly, made.pressed, loaded.pressed, edge_motions(assembly, made),
+                     edge_motions(assembly, loaded));
 }
 
 }  // namespace gapstrain::models

@@ -42,6 +42,30 @@ ShaftStress shaft_stress(const ShaftForce& force, const Eigen::Vector3d& axis, d
   return stress;
 }
 
+ShaftPeak shaft_peak(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& forces) {
+  const auto& placement = candidate.planned.placement;
+  const double radius = candidate.planned.screw.size.core_diameter.value() / 2.0;
+  const Eigen::Vector3d up = -placement.direction;
+  const solver::System& system = *assembly.system;
+  const auto of_link = [&](int link) -> Eigen::VectorXd {
+    return forces.segment(system.first_row(link), system.links()[static_cast<std::size_t>(link)].size());
+  };
+  ShaftPeak peak;
+  const auto look_at = [&](const ShaftSegment& segment, const Eigen::VectorXd& link) {
+    for (const auto& end : {segment.free_from, segment.free_to}) {
+      const ShaftStress stress = shaft_stress(shaft_force(segment, link, end), up, radius);
+      peak.direct = std::max(peak.direct, stress.direct);
+      peak.equivalent = std::max(peak.equivalent, stress.equivalent);
+    }
+  };
+  const ShaftSegment& head = candidate.model.head_to_thread;
+  const Eigen::VectorXd head_link = forces_at_thread(candidate.model, of_link(candidate.head));
+  look_at(head, head_link);
+  if (candidate.far) look_at(*candidate.model.near_to_far, of_link(*candidate.far));
+  peak.axial_at_head = shaft_force(head, head_link, placement.underside).force.dot(up);
+  return peak;
+}
+
 std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::vector<int>& chosen,
                                           const solver::Solution& solution) {
   constexpr int steps = 8;  // stations a free length

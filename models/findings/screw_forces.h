@@ -24,6 +24,12 @@ struct ShaftStress {
 };
 ShaftStress shaft_stress(const ShaftForce& force, const Eigen::Vector3d& axis, double radius);
 
+// The worst of a screw's shaft under forces in all rows. Bending is linear along a piece, so its ends tell.
+struct ShaftPeak : ShaftStress {
+  double axial_at_head = 0.0;  // tension where the head sits, N
+};
+ShaftPeak shaft_peak(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& forces);
+
 // One entry a chosen screw, in order. Sign: what the head's side does to the tip's side.
 std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::vector<int>& chosen,
                                           const solver::Solution& solution);

@@ -7,20 +7,17 @@
 
 namespace gapstrain::models {
 
-namespace {
-
 ModelError free_to_move(const Assembly& assembly, const solver::MechanismError& error, const std::string& load) {
   Eigen::Index largest = 0;
   error.motion.cwiseAbs().maxCoeff(&largest);
   static constexpr std::array<const char*, 6> motions = {"slide along the bone", "slide across the plate",
                                                          "lift off the bone",    "turn about the bone's axis",
                                                          "turn on the flat",     "turn on the plate's edge"};
-  return ModelError(fmt::format("the {} is free to {} under load \"{}\": nothing in the construct resists it",
+  return ModelError(fmt::format("the {} is free to {}{}: nothing in the construct resists it",
                                 assembly.bodies[static_cast<std::size_t>(error.body)].name,
-                                motions[static_cast<std::size_t>(largest)], load));
+                                motions[static_cast<std::size_t>(largest)],
+                                load.empty() ? "" : fmt::format(" under load \"{}\"", load)));
 }
-
-}  // namespace
 
 ConstructState solve_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load) {
   try {
@@ -59,7 +56,8 @@ std::array<Eigen::MatrixXd, 3> recover_displacements(const Assembly& assembly,
       forces.col(k) = solution.port_forces[b];
       amplitudes.col(k) = solution.amplitudes[b];
     }
-    displacements[b] = body.body->displacements(body.ports, forces, amplitudes);
+    assert(body.stiffness == 1.0);  // else the factored body is another one
+    displacements[b] = body.body->displacements(*body.ports, forces, amplitudes);
   }
   return displacements;
 }

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "models/build/insertion.h"
-#include "models/findings/analyse.h"
+#include "models/findings/model_error.h"
 
 #include <Eigen/Core>
 
@@ -10,6 +10,9 @@
 #include <vector>
 
 namespace gapstrain::models {
+
+// The sentence for a motion that nothing resists, under a load of that name (empty: any).
+ModelError free_to_move(const Assembly& assembly, const solver::MechanismError& error, const std::string& load);
 
 // The construct under a load, on top of how it was made. @throw ModelError naming the body that nothing holds.
 ConstructState solve_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load);

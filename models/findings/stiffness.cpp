@@ -5,27 +5,28 @@
 namespace gapstrain::models {
 
 StiffnessFindings measure_stiffness(const Assembly& assembly, const ConstructState& made) {
-  // Motion of the distal end section against the proximal one under unit load number `load`.
-  const auto relative = [&](std::size_t load, Eigen::Index motion) {
-    const solver::Solution solution = solve_small_load(assembly, made, assembly.stiffness_loads[load]);
-    const auto end = [&](const Ring& ring) {
-      return solution.motions[static_cast<std::size_t>(ring.place.body)](ring.place.column + motion, 0);
-    };
-    return end(assembly.load_ports.distal_end) - end(assembly.load_ports.proximal_end);
-  };
+  std::array<double, 4> work{};
+  for (std::size_t k = 0; k < work.size(); ++k) {
+    const AssembledLoad& load = assembly.stiffness_loads[k];
+    const solver::Solution answer = solve_small_load(assembly, made, load);
+    for (std::size_t b = 0; b < load.forces.size(); ++b)
+      work[k] += load.forces[b].cwiseProduct(answer.motions[b]).sum();
+  }
+  return stiffness_of(work);
+}
+
+StiffnessFindings stiffness_of(const std::array<double, 4>& work) {
   StiffnessFindings stiffness;
-  stiffness.axial = 1.0 * newton / (-relative(0, 0) * mm);
-  stiffness.bending_y = 1.0 * newton_mm / (relative(1, 4) * radian);
-  stiffness.bending_z = 1.0 * newton_mm / (relative(2, 5) * radian);
-  stiffness.torsion = 1.0 * newton_mm / (relative(3, 3) * radian);
+  stiffness.axial = 1.0 / work[0] * (newton / mm);
+  stiffness.bending_y = 1.0 / work[1] * (newton_mm / radian);
+  stiffness.bending_z = 1.0 / work[2] * (newton_mm / radian);
+  stiffness.torsion = 1.0 / work[3] * (newton_mm / radian);
   return stiffness;
 }
 
-double compliance(const AssembledLoad& load, const solver::Solution& made, const solver::Solution& loaded) {
-  double work = 0.0;
-  for (std::size_t b = 0; b < load.forces.size(); ++b)
-    work += load.forces[b].cwiseProduct(loaded.motions[b] - made.motions[b]).sum();
-  return work;
+double work_on(const AssembledLoad& load, const Eigen::VectorXd& forces, const Eigen::VectorXd& amplitudes) {
+  return load.alone.work(0) - load.alone.deformations.col(0).dot(forces) +
+         load.alone.resultants.col(0).dot(amplitudes);
 }
 
 }  // namespace gapstrain::models

@@ -53,7 +53,7 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
     const auto column = static_cast<Eigen::Index>(l);
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
       const auto& body = assembly.bodies[b];
-      residual = std::max(residual, body.body->residual(body.ports, solution.port_forces[b],
+      residual = std::max(residual, body.body->residual(*body.ports, solution.port_forces[b],
                                                         solved.displacements[b].col(column))(0));
     }
     unbalanced = std::max(unbalanced,

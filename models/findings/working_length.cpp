@@ -80,7 +80,8 @@ Brief brief(const Assembly& assembly, const ConstructState& made, const Assemble
   if (gap.axial_strain)
     result.gap_strain = std::max(std::abs(gap.axial_strain->min), std::abs(gap.axial_strain->max));
   result.gap_motion = gap.largest_motion.value();
-  result.stiffness = 1.0 / compliance(load, made.pressed.solution, loaded.pressed.solution);
+  result.stiffness = 1.0 / work_on(load, loaded.pressed.forces - made.pressed.forces,
+                                   loaded.pressed.amplitudes - made.pressed.amplitudes);
   return result;
 }
 

@@ -20,6 +20,7 @@ struct BoneStation {
   Length cortex;              // wall thickness
   Length bow_lateral;         // the axis' offset from the straight line between the ends, towards lateral
   Length bow_cranial;         // likewise, towards cranial
+  bool operator==(const BoneStation&) const = default;
 };
 
 struct Bone {
@@ -27,6 +28,7 @@ struct Bone {
   Length length;                      // proximal to distal end
   std::vector<BoneStation> stations;  // by rising position; monotone cubic between, constant beyond the outer ones
   CorticalBone cortex;
+  bool operator==(const Bone&) const = default;
 };
 
 }  // namespace gapstrain::models

@@ -67,6 +67,7 @@ std::vector<Problem> check(const Construct& construct) {
   if (construct.fracture.tissue) check_tissue(*construct.fracture.tissue, "fracture.filling", problems);
   check_contact(construct.contact, problems);
   check_loads(construct, problems);
+  check_layouts(construct, problems);
   check_mesh_density(construct.mesh, problems);
   if (is_bone_sound && is_plate_sound)
     check_together(construct, *bone_shape, is_fracture_sound, screws_can_be_placed, holds_can_be_placed, problems);

@@ -22,6 +22,7 @@ void check_prebend(const Plate& plate, ProblemList& problems);
 void check_fracture(const Construct& construct, ProblemList& problems);
 void check_loads(const Construct& construct, ProblemList& problems);
 void check_contact(const Contact& contact, ProblemList& problems);
+void check_layouts(const Construct& construct, ProblemList& problems);
 void check_mesh_density(const MeshDensity& mesh, ProblemList& problems);
 
 // Each says of every screw, or hold, whether it can be placed.

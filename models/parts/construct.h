@@ -4,6 +4,7 @@
 #include "models/parts/bone.h"
 #include "models/parts/contact.h"
 #include "models/parts/fracture.h"
+#include "models/parts/layout_rules.h"
 #include "models/parts/loading.h"
 #include "models/parts/plate.h"
 #include "models/parts/screw.h"
@@ -18,6 +19,7 @@ namespace gapstrain::models {
 struct MeshDensity {
   double refinement = 1.0;  // divides every element size below
   int rim_elements = 48;    // round each plate hole, at refinement 1
+  bool operator==(const MeshDensity&) const = default;
 };
 
 struct Construct {
@@ -32,6 +34,7 @@ struct Construct {
   Fracture fracture;
   std::vector<LoadCase> loads;
   MeshDensity mesh;
+  std::optional<LayoutRules> layouts;  // what else its screws may be
 };
 
 enum class Severity { error, warning };

@@ -14,6 +14,7 @@ struct Fracture {
   Angle obliquity;  // of the cut plane against the cross-section; 0 is transverse
   Angle direction;  // round the bone from the plate's side towards +y: where the cut reaches furthest distally
   std::optional<Tissue> tissue;  // absent: the gap is empty
+  bool operator==(const Fracture&) const = default;
 };
 
 }  // namespace gapstrain::models

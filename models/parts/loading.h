@@ -19,6 +19,7 @@ struct FourPointBending {
   Length outer_proximal, inner_proximal, inner_distal, outer_distal;
   Force total;                // on both inner rollers together
   bool across_plate = false;  // false: pushed along z (plate normal); true: along y (plate edge)
+  bool operator==(const FourPointBending&) const = default;
 };
 
 // One load case: the sum of its parts acts at once. Signs in construct axes (DEVELOPERS.md): x distal,

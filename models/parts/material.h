@@ -17,6 +17,7 @@ struct Metal {
   double poissons_ratio = 0.0;
   std::optional<Stress> yield_strength;  // 0.2 % proof; absent: no factor to yield is reported
   std::string source;
+  bool operator==(const Metal&) const = default;
 };
 
 // Cortical bone, transversely isotropic in the wall's plane: L along the bone's axis, T around it.
@@ -30,6 +31,7 @@ struct CorticalBone {
   Stress shear_modulus_tr;             // T with the wall's normal
   std::optional<double> yield_strain;  // tension, long axis; absent: no utilisation is reported
   std::string source;
+  bool operator==(const CorticalBone&) const = default;
 };
 
 // Isotropic tissue that fills the gap.
@@ -38,6 +40,7 @@ struct Tissue {
   Stress youngs_modulus;
   double poissons_ratio = 0.0;
   std::string source;
+  bool operator==(const Tissue&) const = default;
 };
 
 // Isotropic cortex: the moduli of CorticalBone from two constants.

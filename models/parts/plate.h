@@ -20,6 +20,7 @@ struct PlateHole {
   HoleShape shape = HoleShape::round;
   Length diameter;     // of the hole; across the plate for a slot
   Length slot_length;  // overall length along the plate; equal to the diameter for a round hole
+  bool operator==(const PlateHole&) const = default;
 };
 
 // Width and thickness at a place along the plate; linear between, constant beyond the outer ones.
@@ -27,6 +28,7 @@ struct PlateSection {
   Length position;
   Length width;
   Length thickness;
+  bool operator==(const PlateSection&) const = default;
 };
 
 enum class Contour {
@@ -46,6 +48,7 @@ struct Plate {
   // Bent once more over the fracture before it is put on: height of the underside over its bed there, falling
   // straight to nothing at both ends of the plate.
   Length prebend;
+  bool operator==(const Plate&) const = default;
 };
 
 }  // namespace gapstrain::models

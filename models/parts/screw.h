@@ -25,12 +25,14 @@ struct ScrewSize {
   Length core_diameter;     // minor: what carries load
   Length pitch;
   std::string source;
+  bool operator==(const ScrewSize&) const = default;
 };
 
 // Where a screw enters the bone without passing the plate.
 struct FreeEntry {
   Length position;  // of the head along the bone
   Angle around;     // of the head round the bone from the plate's side towards +y
+  bool operator==(const FreeEntry&) const = default;
 };
 
 struct Screw {
@@ -48,6 +50,7 @@ struct Screw {
   std::optional<Force> preload;
   std::optional<Moment> insertion_torque;
   std::optional<Length> slide;  // compression: of the head along the slot; absent: by size, see tightening.h
+  bool operator==(const Screw&) const = default;
 };
 
 // Whether the head is a ball that is tightened, rather than one that locks as it goes in.

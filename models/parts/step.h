@@ -25,6 +25,7 @@ struct TemporaryHold {
   Length diameter;  // wire
   Length along;     // plate clamp: on the plate from its proximal end
   Force force;      // clamps: what they are closed with
+  bool operator==(const TemporaryHold&) const = default;
 };
 
 // A wire goes through plate and bone like a screw: straight, through both cortices, its diameter for core and

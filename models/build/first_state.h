@@ -1,0 +1,28 @@
+// A construct before its first step: where its surfaces lie, and when nothing that is done to it strains anything.
+#pragma once
+
+#include "models/build/assembly.h"
+#include "models/build/procedure.h"
+
+#include <Eigen/Core>
+
+#include <optional>
+#include <vector>
+
+namespace gapstrain::models {
+
+// From which deformations everything carries (all rows): minus the gaps of the pairs.
+Eigen::VectorXd first_deformations(const Assembly& assembly, Length prebend);
+
+// Of each pair.
+Eigen::VectorXd friction_coefficients(const Assembly& assembly, FrictionLaw law);
+
+// Whether a procedure with these screws leaves everything free of stress: no head is tightened, no clamp presses,
+// no surfaces meet.
+bool stays_at_rest(const Assembly& assembly, const Procedure& procedure);
+
+// Links in place after its last step, without the table's: the tissue's, then a screw's or hold's together, in the
+// order in which they went in. (None of a part that was taken out again.)
+std::vector<std::vector<int>> links_at_the_end(const Assembly& assembly, const Procedure& procedure);
+
+}  // namespace gapstrain::models
