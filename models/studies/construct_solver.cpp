@@ -1,0 +1,147 @@
+#include "models/studies/construct_solver.h"
+
+#include "models/build/insertion.h"
+#include "models/findings/figures.h"
+#include "models/findings/solve.h"
+#include "models/findings/stiffness.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace gapstrain::models {
+
+ConstructSolver::ConstructSolver(const Assembly& assembly, const PeakStress& peak)
+    : assembly_(assembly),
+      peak_(peak),
+      fracture_(fracture_along(assembly.construct)),
+      initial_(first_deformations(assembly, assembly.construct.plate.prebend)),
+      friction_(friction_coefficients(assembly, assembly.construct.contact.friction)),
+      factor_(assembly.system->rigid().cols()) {
+  Procedure nothing;
+  nothing.prebend = assembly.construct.plate.prebend;
+  rests_without_screws_ = assembly.construct.steps.empty() && stays_at_rest(assembly, nothing);
+}
+
+Outcome ConstructSolver::solve(const std::vector<int>& chosen) {
+  const auto screw = [&](int index) -> const CandidateScrew& {
+    return assembly_.screws[static_cast<std::size_t>(index)];
+  };
+  // The plain case, without the names that steps need.
+  if (rests_without_screws_ && std::none_of(chosen.begin(), chosen.end(),
+                                            [&](int index) { return is_tightened(screw(index).planned.screw); })) {
+    std::vector<std::vector<int>> links;
+    if (assembly_.construct.fracture.tissue) links.push_back(assembly_.tissues[0].links);
+    for (const int index : chosen) links.push_back(screw(index).links);
+    return solve_at_rest(chosen, links);
+  }
+  Construct construct = assembly_.construct;
+  construct.screws.clear();
+  for (const int index : chosen) construct.screws.push_back(screw(index).planned.screw);
+  const Procedure procedure = procedure_of(construct, chosen);
+  if (stays_at_rest(assembly_, procedure)) return solve_at_rest(chosen, links_at_the_end(assembly_, procedure));
+  return solve_in_steps(chosen, procedure);
+}
+
+// Keeps the groups that are in place already, from the first on.
+void ConstructSolver::build_up(const std::vector<std::vector<int>>& links) {
+  std::size_t same = 0;
+  while (same < groups_.size() && same < links.size() && groups_[same].links == links[same]) ++same;
+  groups_.resize(same);
+  const Eigen::Index kept = same == 0 ? 0 : groups_.back().rows;
+  rows_.resize(static_cast<std::size_t>(kept));
+  factor_.shrink(kept);
+  for (std::size_t k = same; k < links.size(); ++k) {
+    hold(links[k]);
+    groups_.push_back({links[k], factor_.rows()});
+  }
+  links_.clear();
+  for (const auto& group : groups_) links_.insert(links_.end(), group.links.begin(), group.links.end());
+}
+
+std::vector<Eigen::Index> ConstructSolver::hold(const std::vector<int>& links) {
+  const solver::System& system = *assembly_.system;
+  const auto rows = system.rows_of(links);
+  factor_.append(system.flexibility(), system.rigid(), rows_, rows);
+  rows_.insert(rows_.end(), rows.begin(), rows.end());
+  return rows;
+}
+
+StiffnessFindings ConstructSolver::stiffness_at_rest() {
+  const auto& loads = assembly_.stiffness_loads;
+  const Eigen::Index before = factor_.rows();
+  hold(loads.front().supports);  // all share them
+  const solver::Elimination links(factor_);
+  if (links.free_motions().cols() > 0)
+    throw free_to_move(assembly_, solver::MechanismError(links.free_motions().col(0)), "");
+  std::array<double, 4> work{};
+  for (std::size_t k = 0; k < loads.size(); ++k) {
+    const Eigen::VectorXd right = loads[k].alone.deformations.col(0)(rows_);
+    const auto answer = links.solve(right, loads[k].alone.resultants);
+    work[k] = loads[k].alone.work(0) - right.dot(answer.forces.col(0)) +
+              loads[k].alone.resultants.col(0).dot(answer.amplitudes.col(0));
+  }
+  factor_.shrink(before);
+  rows_.resize(static_cast<std::size_t>(before));
+  return stiffness_of(work);
+}
+
+Outcome ConstructSolver::solve_at_rest(const std::vector<int>& chosen,
+                                       const std::vector<std::vector<int>>& links) {
+  const solver::System& system = *assembly_.system;
+  const auto pairs = static_cast<Eigen::Index>(assembly_.pairs.size());
+  build_up(links);
+  Outcome outcome;
+  outcome.figures = figures(chosen);
+  outcome.stiffness = stiffness_at_rest();
+
+  solver::Setting setting;
+  setting.initial = initial_;
+  setting.friction = friction_;
+  setting.hands.at = Eigen::VectorXd::Zero(factor_.motions());
+  CarriedState made;
+  made.pressed.forces = Eigen::VectorXd::Zero(system.rows());
+  made.pressed.amplitudes = setting.hands.at;
+  made.pressed.closed.assign(static_cast<std::size_t>(pairs), 0);
+  made.edge_motions =
+      Eigen::MatrixX3d::Zero(static_cast<Eigen::Index>(assembly_.fragments.proximal.edge.nodes.size()), 3);
+
+  std::vector<CarriedState> loaded;
+  for (const auto& load : assembly_.loads) {
+    const Eigen::Index before = factor_.rows();
+    hold(load.supports);
+    setting.links = links_;
+    setting.links.insert(setting.links.end(), load.supports.begin(), load.supports.end());
+    auto pressed = solver::find_forces(system, assembly_.pairs, setting, load.alone, &factor_);
+    factor_.shrink(before);
+    rows_.resize(static_cast<std::size_t>(before));
+    if (pulls_at_hands(pressed, load))
+      throw free_to_move(assembly_, solver::MechanismError(pressed.pull), load.name);
+    loaded.push_back(carried_state(assembly_, std::move(pressed), load.forces));
+  }
+  outcome.loads = read_outcomes(assembly_, peak_, chosen, made, loaded);
+  outcome.doubts = doubts_about(assembly_, loaded);
+  return outcome;
+}
+
+Outcome ConstructSolver::solve_in_steps(const std::vector<int>& chosen, const Procedure& procedure) {
+  const StepState state = carry_out(assembly_, procedure).back();
+  Outcome outcome;
+  outcome.figures = figures(chosen);
+  outcome.stiffness = measure_stiffness(assembly_, state);
+  const CarriedState made = carried_state(assembly_, state.pressed, assembly_.system->no_loads(1));
+  std::vector<CarriedState> loaded;
+  for (const auto& load : assembly_.loads)
+    loaded.push_back(carried_state(assembly_, solve_load(assembly_, state, load).pressed, load.forces));
+  outcome.loads = read_outcomes(assembly_, peak_, chosen, made, loaded);
+  outcome.doubts = doubts_about(assembly_, loaded);
+  return outcome;
+}
+
+ConstructFigures ConstructSolver::figures(const std::vector<int>& chosen) const {
+  std::vector<const Screw*> screws;
+  for (const int index : chosen)
+    screws.push_back(&assembly_.screws[static_cast<std::size_t>(index)].planned.screw);
+  return measure_figures(assembly_.construct, screws, fracture_);
+}
+
+}  // namespace gapstrain::models
