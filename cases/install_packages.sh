@@ -4,8 +4,8 @@ set -euo pipefail
 
 packages=(
   cmake g++ ninja-build
-  libboost-dev libcli11-dev libeigen3-dev libfmt-dev libgmsh-dev libopenblas-pthread-dev libsuitesparse-dev
-  libtomlplusplus-dev libvtk9-dev nlohmann-json3-dev catch2
+  libboost-dev libcli11-dev libeigen3-dev libfmt-dev libgmsh-dev libopenblas-pthread-dev libopenmpi-dev
+  libsuitesparse-dev libtomlplusplus-dev libvtk9-dev nlohmann-json3-dev openmpi-bin catch2
   fonts-dejavu-core libgl1-mesa-dri xvfb
 )
 

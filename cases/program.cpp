@@ -3,6 +3,10 @@
 #include "cases/cautions.h"
 #include "cases/commands/analyse.h"
 #include "cases/commands/keys.h"
+#include "cases/commands/layouts.h"
+#include "cases/commands/merge.h"
+#include "cases/commands/sweep.h"
+#include "cases/commands/trends.h"
 #include "cases/outputs/output_folder.h"
 #include "cases/reader/problems.h"
 #include "cases/reader/words.h"
@@ -31,26 +35,32 @@ std::string hint_for_command(const CLI::App& program, int argc, const char* cons
   return nearest ? fmt::format("Did you mean \"{} {}\"?\n", "gapstrain", *nearest) : "";
 }
 
-Status run_job(const Job& job) try { return job(); } catch (const CaseError& error) {
-  fmt::print(stderr, "{}", error.what());
-  return Status::bad_input;
-} catch (const OutputError& error) {
-  fmt::print(stderr, "gapstrain: {}\n", error.what());
-  return Status::bad_input;
-} catch (const models::ModelError& error) {
-  fmt::print(stderr, "gapstrain: the model does not hold for this case: {}\n", error.what());
-  return Status::does_not_hold;
-} catch (const mesh::MeshError& error) {
-  fmt::print(stderr, "gapstrain: this case cannot be meshed: {}\n", error.what());
-  return Status::does_not_hold;
-} catch (const std::exception& error) {
-  fmt::print(stderr, "gapstrain: the calculation broke off: {}\n", error.what());
-  return Status::does_not_hold;
+// Faults end all processes of the command, which may be waiting for this one.
+Status run_job(const Job& job, const Ranks& ranks) {
+  const auto fail = [&](Status status, const std::string& message) {
+    ranks.give_up(static_cast<int>(status), message);
+    return status;
+  };
+  try {
+    return job();
+  } catch (const CaseError& error) {
+    return fail(Status::bad_input, error.what());
+  } catch (const OutputError& error) {
+    return fail(Status::bad_input, fmt::format("gapstrain: {}\n", error.what()));
+  } catch (const models::ModelError& error) {
+    return fail(Status::does_not_hold,
+                fmt::format("gapstrain: the model does not hold for this case: {}\n", error.what()));
+  } catch (const mesh::MeshError& error) {
+    return fail(Status::does_not_hold, fmt::format("gapstrain: this case cannot be meshed: {}\n", error.what()));
+  } catch (const std::exception& error) {
+    return fail(Status::does_not_hold, fmt::format("gapstrain: the calculation broke off: {}\n", error.what()));
+  }
 }
 
 }  // namespace
 
-Status run_program(int argc, const char* const* argv) {
+Status run_program(int argc, const char* const* argv) try {
+  Ranks ranks;
   CLI::App program{"Finite-element analysis of plated long bones: gap strain, plate and screw stress.",
                    "gapstrain"};
   program.set_version_flag("--version", fmt::format("gapstrain {}", version));
@@ -58,7 +68,11 @@ Status run_program(int argc, const char* const* argv) {
   program.footer(fmt::format("{}", fmt::join(cautions, "\n")));
   Job job;
   add_analyse(program, job);
+  add_trends(program, job);
   add_keys(program, job);
+  add_layouts(program, job, ranks);
+  add_merge(program, job);
+  add_sweep(program, job, ranks);
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
@@ -67,7 +81,12 @@ Status run_program(int argc, const char* const* argv) {
     fmt::print(stderr, "{}", hint_for_command(program, argc, argv));
     return Status::bad_input;
   }
-  return run_job(job);
+  // What makes no rows is one process' work.
+  const bool is_shared = program.got_subcommand("layouts") || program.got_subcommand("sweep");
+  return is_shared || ranks.rank() == 0 ? run_job(job, ranks) : Status::done;
+} catch (const std::runtime_error& error) {  // of starting as one of several processes
+  fmt::print(stderr, "gapstrain: {}\n", error.what());
+  return Status::bad_input;
 }
 
 }  // namespace gapstrain::cases

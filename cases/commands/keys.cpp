@@ -1,7 +1,10 @@
 #include "cases/commands/keys.h"
 
 #include "cases/outputs/findings_keys.h"
+#include "cases/outputs/outcome_table.h"
 #include "cases/reader/case_keys.h"
+#include "cases/reader/describe_keys.h"
+#include "cases/reader/study_keys.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -13,11 +16,21 @@ namespace gapstrain::cases {
 void add_keys(CLI::App& program, Job& job) {
   CLI::App* command =
       program.add_subcommand("keys", "Print every key of a case file with unit, default and meaning");
-  const auto findings = std::make_shared<bool>(false);
-  command->add_flag("--findings", *findings, "The keys of findings.json instead");
-  command->callback([&job, findings] {
-    job = [findings] {
-      fmt::print("{}", *findings ? describe_findings_keys() : describe_case_keys());
+  struct Asked {
+    bool findings = false, study = false, rows = false;
+  };
+  const auto asked = std::make_shared<Asked>();
+  auto* findings = command->add_flag("--findings", asked->findings, "The keys of findings.json instead");
+  auto* study = command->add_flag("--study", asked->study, "The keys of a study file instead")->excludes(findings);
+  command->add_flag("--rows", asked->rows, "The columns of rows.csv, and so the names of findings, instead")
+      ->excludes(findings)
+      ->excludes(study);
+  command->callback([&job, asked] {
+    job = [asked] {
+      fmt::print("{}", asked->findings ? describe_findings_keys()
+                       : asked->rows   ? describe_outcome_columns()
+                       : asked->study  ? describe_keys(study_keys(), "study")
+                                       : describe_keys(case_keys(), "case"));
       return Status::done;
     };
   });

@@ -1,4 +1,4 @@
-// gapstrain keys: every key of a case file, or of findings.json, with its meaning.
+// gapstrain keys: every key of a case file, of a study file or of findings.json, with its meaning.
 #pragma once
 
 #include "cases/commands/command.h"

@@ -6,15 +6,20 @@
 
 namespace gapstrain::cases {
 
-std::string load_stem(std::size_t index, std::string_view name) {
+std::string file_stem(std::string_view name) {
   constexpr std::size_t longest = 60;  // file systems allow 255 bytes, of which suffixes take some
-  std::string stem = fmt::format("{}_", index + 1);
+  std::string stem;
   for (const char c : name.substr(0, longest)) {
     const bool plain = std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '-' || c == '.';
-    if (plain || stem.back() != '_') stem += plain ? c : '_';
+    if (plain || stem.empty() || stem.back() != '_') stem += plain ? c : '_';
   }
-  while (stem.back() == '_') stem.pop_back();
+  while (!stem.empty() && stem.back() == '_') stem.pop_back();
   return stem;
+}
+
+std::string load_stem(std::size_t index, std::string_view name) {
+  const std::string stem = file_stem(name);
+  return fmt::format("{}{}{}", index + 1, stem.empty() || stem.front() == '_' ? "" : "_", stem);
 }
 
 }  // namespace gapstrain::cases

@@ -52,30 +52,9 @@ void refuse_foreign(const fs::path& folder) {
                       folder.string(), file));
 }
 
-void refuse_unwritable_parent(const fs::path& target) {
-  fs::path parent = target.parent_path();
-  while (!parent.empty() && !fs::exists(parent) && parent != parent.parent_path()) parent = parent.parent_path();
-  if (!fs::is_directory(parent))
-    throw OutputError(
-        fmt::format("the folder {} cannot be made because {} is not a folder; choose another with --out",
-                    target.string(), parent.string()));
-  if (access(parent.c_str(), W_OK | X_OK) != 0)
-    throw OutputError(
-        fmt::format("the folder {} cannot be made because {} is not writable; choose another with --out",
-                    target.string(), parent.string()));
-}
-
 }  // namespace
 
-OutputFolder::OutputFolder(const fs::path& target) try {
-  if (target.empty()) throw OutputError("--out needs the name of a folder");
-  target_ = fs::absolute(target).lexically_normal();
-  if (!target_.has_filename()) target_ = target_.parent_path();  // a slash at the end
-  if (target_ == target_.root_path())
-    throw OutputError("the root folder cannot be the output folder; choose another with --out");
-  refuse_unwritable_parent(target_);
-  if (fs::is_symlink(target_) || (fs::exists(target_) && !fs::is_directory(target_)))
-    throw OutputError(fmt::format("{} is not a folder; choose another with --out", target_.string()));
+OutputFolder::OutputFolder(const fs::path& target) try : target_(usable_target(target)) {
   if (fs::exists(target_)) refuse_foreign(target_);
 } catch (const fs::filesystem_error& error) {
   throw OutputError(fmt::format("the folder {} cannot be used: {}; choose another with --out", target.string(),

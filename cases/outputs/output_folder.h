@@ -1,17 +1,13 @@
 // The folder of one analysis: complete or not there at all.
 #pragma once
 
+#include "cases/outputs/output_target.h"
+
 #include <filesystem>
-#include <stdexcept>
 #include <string>
 #include <vector>
 
 namespace gapstrain::cases {
-
-// The folder cannot be used or a file cannot be written; the sentence names it and says how to mend it.
-struct OutputError : std::runtime_error {
-  using std::runtime_error::runtime_error;
-};
 
 // Files are written into a hidden sibling, which takes the folder's name in publish(). Without publish() the
 // sibling is removed with this object. An existing folder is replaced only when everything in it is listed in its

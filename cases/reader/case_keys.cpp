@@ -3,10 +3,6 @@
 #include "models/parts/material.h"
 #include "models/parts/screw.h"
 
-#include <fmt/format.h>
-
-#include <algorithm>
-
 namespace gapstrain::cases {
 
 namespace {
@@ -41,6 +37,7 @@ std::vector<Key> make_keys() {
     {"", "fracture", Kind::table, required, "", "the fracture gap", {}},
     {"", "load", Kind::tables, derived, "three bench loads: axial 100 N, bending 1 N m, torsion 1 N m",
      "the load cases", {}},
+    {"", "layouts", Kind::table, optional, "", "which other choices of screws come into question: gapstrain layouts", {}},
     {"", "mesh", Kind::table, optional, "", "the density of the finite-element mesh", {}},
 
     {"bone", "name", Kind::text, literal, "bone", "such as \"left radius\"", {}},
@@ -215,6 +212,23 @@ std::vector<Key> make_keys() {
     {"load.four_point", "plane", Kind::choice, literal, "flat", "bends the plate on the flat or on its edge",
      {"flat", "edge"}},
 
+    {"layouts", "least_per_fragment", Kind::count, literal, "2", "plate screws in each fragment, at least", {}},
+    {"layouts", "most_per_fragment", Kind::count, optional, "", "at most", {}},
+    {"layouts", "most_in_all", Kind::count, optional, "", "plate screws in all, at most", {}},
+    {"layouts", "kinds", Kind::texts, derived, "the kinds of the case's plate screws",
+     "that may go into the holes, with the size of the first such screw", {}},
+    {"layouts", "barred", Kind::counts, optional, "", "holes that stay empty", {}},
+    {"layouts", "filled", Kind::counts, optional, "", "holes that always have a screw", {}},
+    {"layouts", "rank_by", Kind::texts, derived, "least peak_stress, then least gap_strain, then least screws",
+     "least or most and a finding, the first one first; findings: gapstrain keys --rows", {}},
+    {"layouts", "front", Kind::texts, derived, "least peak_stress and least gap_strain",
+     "the two findings that are weighed against each other", {}},
+    {"layouts", "limit", Kind::tables, optional, "", "layouts that keep all limits come first", {}},
+
+    {"layouts.limit", "finding", Kind::text, required, "", "its worst over all loads is meant", {}},
+    {"layouts.limit", "least", Kind::measure, optional, "", "not below; with the finding's unit, such as \"0.2 mm\"", {}},
+    {"layouts.limit", "most", Kind::measure, optional, "", "not above", {}},
+
     {"mesh", "refinement", Kind::number, literal, "1", "divides every element size; 2 is twice as fine", {}},
     {"mesh", "rim_elements", Kind::count, literal, "48", "round each plate hole", {}},
   };
@@ -224,53 +238,9 @@ std::vector<Key> make_keys() {
 
 }  // namespace
 
-const std::vector<Key>& case_keys() {
-  static const std::vector<Key> keys = make_keys();
+const KeyTable& case_keys() {
+  static const KeyTable keys(make_keys());
   return keys;
-}
-
-const Key* find_key(std::string_view table, std::string_view name) {
-  const auto& keys = case_keys();
-  const auto key =
-      std::find_if(keys.begin(), keys.end(), [&](const Key& k) { return k.table == table && k.name == name; });
-  return key == keys.end() ? nullptr : &*key;
-}
-
-std::string join_path(std::string_view table, std::string_view name) {
-  if (table.empty() || name.empty()) return fmt::format("{}{}", table, name);
-  return fmt::format("{}.{}", table, name);
-}
-
-std::string header_of(std::string_view table) {
-  for (const auto& key : case_keys())
-    if (key.kind == Kind::tables && join_path(key.table, key.name) == table) return fmt::format("[[{}]]", table);
-  return fmt::format("[{}]", table);
-}
-
-std::vector<const Key*> keys_of(std::string_view table) {
-  std::vector<const Key*> found;
-  for (const auto& key : case_keys())
-    if (key.table == table) found.push_back(&key);
-  return found;
-}
-
-std::optional<Dimension> dimension_of(Kind kind) {
-  switch (kind) {
-    case Kind::length:
-      return Dimension::length;
-    case Kind::force:
-      return Dimension::force;
-    case Kind::stress:
-      return Dimension::stress;
-    case Kind::moment:
-      return Dimension::moment;
-    case Kind::angle:
-      return Dimension::angle;
-    case Kind::mass:
-      return Dimension::mass;
-    default:
-      return std::nullopt;
-  }
 }
 
 }  // namespace gapstrain::cases

@@ -72,6 +72,23 @@ std::vector<int> parse_counts(const Value& value) {
   return counts;
 }
 
+Value parse_measure(const Value& value) {
+  if (std::holds_alternative<std::string>(value.content)) {
+    parse_text(value);
+    return value;
+  }
+  if (!std::holds_alternative<double>(value.content) && !std::holds_alternative<std::int64_t>(value.content))
+    fail(value, "a plain number, or a quantity as a text with its unit, is wanted here");
+  parse_number(value);
+  return value;
+}
+
+std::vector<Value> parse_values(const Value& value) {
+  const auto* items = std::get_if<std::vector<Value>>(&value.content);
+  if (items == nullptr || items->empty()) fail(value, "a list of values in [square brackets] is wanted here");
+  return *items;
+}
+
 double parse_dimensioned(const Value& value, Dimension dimension) {
   const auto* text = std::get_if<std::string>(&value.content);
   const bool plain =
@@ -118,6 +135,10 @@ ParsedValue parse_value(const Value& value, const Key& key) {
       return parse_counts(value);
     case Kind::texts:
       return parse_texts(value);
+    case Kind::measure:
+      return parse_measure(value);
+    case Kind::values:
+      return parse_values(value);
     default:
       return parse_text(value);
   }

@@ -1,8 +1,8 @@
-// One value of a case file against what its key allows.
+// One value of a file against what its key allows.
 #pragma once
 
-#include "cases/reader/case_keys.h"
 #include "cases/reader/document.h"
+#include "cases/reader/key.h"
 
 #include <stdexcept>
 #include <string>
@@ -11,9 +11,10 @@
 
 namespace gapstrain::cases {
 
-// Quantities in the units of models/parts/units.h. Nothing yet: the default.
-using ParsedValue =
-    std::variant<std::monostate, double, int, std::string, std::vector<int>, std::vector<std::string>>;
+// Quantities in the units of models/parts/units.h; Kind::measure as a value, Kind::values as several. Nothing yet:
+// the default.
+using ParsedValue = std::variant<std::monostate, double, int, std::string, std::vector<int>,
+                                 std::vector<std::string>, Value, std::vector<Value>>;
 
 struct ValueError : std::runtime_error {
   using std::runtime_error::runtime_error;

@@ -14,12 +14,6 @@ namespace gapstrain::cases {
 
 namespace {
 
-struct Unit {
-  std::string_view text;
-  Dimension dimension;
-  double factor;  // to the units of models/parts/units.h
-};
-
 constexpr std::array units{Unit{"mm", Dimension::length, 1.0},
                            Unit{"cm", Dimension::length, 10.0},
                            Unit{"m", Dimension::length, 1000.0},
@@ -51,9 +45,8 @@ std::string normalise_blanks(std::string_view text) {
   return result;
 }
 
-const Unit& find_unit(std::string_view text, std::string_view found, Dimension wanted) {
-  const auto* unit = std::find_if(units.begin(), units.end(), [&](const Unit& u) { return u.text == text; });
-  if (unit != units.end()) return *unit;
+const Unit& known_unit(std::string_view text, std::string_view found, Dimension wanted) {
+  if (const Unit* unit = find_unit(text)) return *unit;
   std::vector<std::string> known;
   for (const auto& candidate : units)
     if (candidate.dimension == wanted) known.emplace_back(candidate.text);
@@ -106,7 +99,21 @@ std::string example_of(Dimension dimension) {
   return {};
 }
 
+const Unit* find_unit(std::string_view text) {
+  const auto* unit = std::find_if(units.begin(), units.end(), [&](const Unit& u) { return u.text == text; });
+  return unit == units.end() ? nullptr : unit;
+}
+
+double number_in(const Quantity& quantity, const Unit& unit) {
+  return quantity.number * (quantity.unit.factor / unit.factor);
+}
+
 double parse_quantity(std::string_view text, Dimension dimension) {
+  const Quantity quantity = split_quantity(text, dimension);
+  return quantity.number * quantity.unit.factor;
+}
+
+Quantity split_quantity(std::string_view text, Dimension dimension) {
   const std::string clean = normalise_blanks(text);
   const char* begin = clean.data() + (clean.starts_with('+') ? 1 : 0);
   const char* end = clean.data() + clean.size();
@@ -121,11 +128,11 @@ double parse_quantity(std::string_view text, Dimension dimension) {
                                     example_of(dimension)));
   const std::string unit_text = normalise_blanks({rest, end});
   if (unit_text.empty()) throw QuantityError(fmt::format("found \"{}\" without a unit; {}", text, wanted));
-  const Unit& unit = find_unit(unit_text, text, dimension);
+  const Unit& unit = known_unit(unit_text, text, dimension);
   if (unit.dimension != dimension)
     throw QuantityError(fmt::format("found \"{}\", which is {}; {} is wanted here, in {}", text,
                                     with_article(unit.dimension), with_article(dimension), units_of(dimension)));
-  return number * unit.factor;
+  return {number, unit};
 }
 
 }  // namespace gapstrain::cases

@@ -9,6 +9,18 @@ namespace gapstrain::cases {
 
 enum class Dimension { length, force, stress, moment, angle, mass };
 
+struct Unit {
+  std::string_view text;
+  Dimension dimension;
+  double factor;  // to the units of models/parts/units.h
+};
+
+// As written.
+struct Quantity {
+  double number = 0.0;
+  Unit unit;
+};
+
 struct QuantityError : std::runtime_error {
   using std::runtime_error::runtime_error;
 };
@@ -21,6 +33,15 @@ std::string units_of(Dimension dimension);
 
 // A correct example for messages, such as "2.7 mm".
 std::string example_of(Dimension dimension);
+
+// The unit of that name; null for an unknown one.
+const Unit* find_unit(std::string_view text);
+
+// @throw QuantityError with what was found, what is allowed and how to mend it.
+Quantity split_quantity(std::string_view text, Dimension dimension);
+
+// Its number in another unit of its dimension; as written in its own.
+double number_in(const Quantity& quantity, const Unit& unit);
 
 // The quantity in the units of models/parts/units.h (mm, N, MPa, N mm, rad, kg).
 // @throw QuantityError with what was found, what is allowed and how to mend it.

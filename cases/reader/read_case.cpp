@@ -1,33 +1,17 @@
 #include "cases/reader/read_case.h"
 
+#include "cases/reader/case_keys.h"
 #include "cases/reader/read_parts.h"
+#include "cases/reader/text_file.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 #include <set>
 
 namespace gapstrain::cases {
 
 namespace {
-
-constexpr std::uintmax_t largest_file = 1
-                                        << 20;  // a case is a page or two; this keeps a wrong file from being read
-
-std::string read_text(const std::filesystem::path& path) {
-  const auto fail = [&](const std::string& message) { throw CaseError(path.string(), {{Place{}, "", message}}); };
-  std::error_code fault;
-  if (!std::filesystem::exists(path, fault)) fail("there is no such file");
-  if (!std::filesystem::is_regular_file(path, fault)) fail("this is no ordinary file; a case file is a TOML text");
-  if (std::filesystem::file_size(path, fault) > largest_file)
-    fail("this file is larger than 1 MB; a case file is a TOML text of a page or two");
-  std::ifstream stream(path, std::ios::binary);
-  std::string text{std::istreambuf_iterator<char>(stream), {}};
-  if (!stream) fail("this file cannot be read; check its permissions");
-  return text;
-}
 
 models::Construct read_construct(const Section& file, const std::string& name, Reading& reading) {
   models::Construct construct;
@@ -43,6 +27,7 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   construct.steps = read_steps(file, construct.screws, reading);
   construct.contact = read_contact(file.section("contact"));
   construct.loads = file.has("load") ? read_loads(file) : bench_loads();
+  construct.layouts = read_layouts(file.section("layouts"), construct.screws);
   const Section mesh = file.section("mesh");
   construct.mesh.refinement = mesh.get<double>("refinement");
   construct.mesh.rim_elements = mesh.count("rim_elements").value_or(construct.mesh.rim_elements);
@@ -75,19 +60,9 @@ std::vector<CaseProblem> locate(const std::vector<models::Problem>& problems, co
 
 }  // namespace
 
-CaseFile read_case_text(const std::string& file, const std::string& text) {
-  Table tree;
-  try {
-    tree = parse_toml(text);
-  } catch (const SyntaxError& error) {
-    throw CaseError(file,
-                    {{error.place, "",
-                      fmt::format("this is no TOML: {}; texts and quantities stand in double quotes, such as "
-                                  "gap = \"2.5 mm\"",
-                                  error.what())}});
-  }
+CaseFile read_case_tree(const std::string& file, const std::string& text, const Table& tree) {
   Reading reading;
-  const Section section(tree, reading);
+  const Section section(tree, case_keys(), reading);
   CaseFile result{
       file, text, read_construct(section, std::filesystem::path(file).stem().string(), reading), {}, {}};
   if (!reading.problems.empty()) throw CaseError(file, reading.problems);
@@ -100,6 +75,12 @@ CaseFile read_case_text(const std::string& file, const std::string& text) {
   return result;
 }
 
-CaseFile read_case(const std::filesystem::path& path) { return read_case_text(path.string(), read_text(path)); }
+CaseFile read_case_text(const std::string& file, const std::string& text) {
+  return read_case_tree(file, text, parse_file(file, text));
+}
+
+CaseFile read_case(const std::filesystem::path& path) {
+  return read_case_text(path.string(), read_text(path, "case"));
+}
 
 }  // namespace gapstrain::cases

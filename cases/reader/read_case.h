@@ -22,5 +22,7 @@ struct CaseFile {
 // @throw CaseError with all problems of the file; a file that is no TOML has one.
 CaseFile read_case(const std::filesystem::path& path);
 CaseFile read_case_text(const std::string& file, const std::string& text);
+// Of a text that is parsed already, and perhaps changed since.
+CaseFile read_case_tree(const std::string& file, const std::string& text, const Table& tree);
 
 }  // namespace gapstrain::cases

@@ -5,7 +5,9 @@
 #include "cases/reader/section.h"
 #include "models/parts/construct.h"
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace gapstrain::cases {
@@ -15,6 +17,16 @@ models::Bone read_bone(const Section& bone, Reading& reading);
 models::Plate read_plate(const Section& plate, const models::Fracture& fracture, Reading& reading);
 models::Length default_standoff(const std::vector<models::Screw>& screws);
 std::vector<models::Screw> read_screws(const Section& file, const models::Plate& plate, Reading& reading);
+
+// "locking" and so on; nothing for another word.
+std::optional<models::ScrewKind> kind_of(std::string_view word);
+const std::vector<std::string>& kind_words();
+
+// Absent table: nothing. What it leaves out is as in usual_layouts.
+std::optional<models::LayoutRules> read_layouts(const Section& layouts, const std::vector<models::Screw>& screws);
+// The rules for a case that has none: the kinds of its own screws, at least two a fragment.
+models::LayoutRules usual_layouts(const std::vector<models::Screw>& screws);
+
 std::vector<models::TemporaryHold> read_temporary(const Section& file);
 std::vector<models::Step> read_steps(const Section& file, const std::vector<models::Screw>& screws,
                                      Reading& reading);

@@ -33,10 +33,7 @@ models::ScrewSize read_size(const Section& screw, const Section& defaults) {
 
 models::ScrewKind read_kind(const Section& screw, const Section& defaults) {
   const std::string kind = holder(screw, defaults, "kind").text("kind").value_or("");
-  if (kind == "cortical") return models::ScrewKind::cortical;
-  if (kind == "compression") return models::ScrewKind::compression;
-  if (kind == "lag") return models::ScrewKind::lag;
-  return models::ScrewKind::locking;
+  return kind_of(kind).value_or(models::ScrewKind::locking);
 }
 
 // Of [screws] a preload or torque goes to screws that are tightened and say neither themselves.
@@ -97,6 +94,20 @@ void note_places(CasePlaces& places, std::size_t index, std::size_t number, cons
 }
 
 }  // namespace
+
+const std::vector<std::string>& kind_words() {
+  static const std::vector<std::string> words{"locking", "cortical", "compression", "lag"};
+  return words;
+}
+
+std::optional<models::ScrewKind> kind_of(std::string_view word) {
+  using enum models::ScrewKind;
+  if (word == "locking") return locking;
+  if (word == "cortical") return cortical;
+  if (word == "compression") return compression;
+  if (word == "lag") return lag;
+  return std::nullopt;
+}
 
 std::vector<models::Screw> read_screws(const Section& file, const models::Plate& plate, Reading& reading) {
   const Section defaults = file.section("screws");

@@ -11,19 +11,13 @@ namespace gapstrain::cases {
 
 namespace {
 
-std::vector<std::string> names_of(std::string_view schema) {
-  std::vector<std::string> names;
-  for (const Key* key : keys_of(schema)) names.emplace_back(key->name);
-  return names;
-}
-
 // For a word without a near key in its table: the table that knows the word, else all keys of the word's table.
-std::string mend_unknown_key(std::string_view schema, const std::string& word) {
-  for (const auto& key : case_keys())
+std::string mend_unknown_key(const KeyTable& keys, std::string_view schema, const std::string& word) {
+  for (const auto& key : keys.keys())
     if (key.name == word)
       return key.table.empty() ? fmt::format("\"{}\" stands at the top of the file, before the first table", word)
-                               : fmt::format("\"{}\" belongs into {}", word, header_of(key.table));
-  return fmt::format("known here: {}", fmt::join(names_of(schema), ", "));
+                               : fmt::format("\"{}\" belongs into {}", word, keys.header_of(key.table));
+  return fmt::format("known here: {}", fmt::join(keys.names_of(schema), ", "));
 }
 
 bool is_list_of_tables(const Value& value) {
@@ -33,9 +27,9 @@ bool is_list_of_tables(const Value& value) {
          });
 }
 
-std::string missing(const Key& key) {
-  if (key.kind == Kind::table || key.kind == Kind::tables)
-    return fmt::format("missing; add {}: {}", header_of(join_path(key.table, key.name)), key.meaning);
+std::string missing(const KeyTable& keys, const Key& key) {
+  if (is_table(key))
+    return fmt::format("missing; add {}: {}", keys.header_of(join_path(key.table, key.name)), key.meaning);
   if (const auto dimension = dimension_of(key.kind))
     return fmt::format("missing; add {}, such as {} = \"{}\": {}", with_article(*dimension), key.name,
                        example_of(*dimension), key.meaning);
@@ -43,9 +37,9 @@ std::string missing(const Key& key) {
 }
 
 // What is wrong with the value of a key that is a table or a list of tables.
-std::optional<std::string> table_fault(const Value& value, const Key& key) {
+std::optional<std::string> table_fault(const KeyTable& keys, const Value& value, const Key& key) {
   const bool is_list = is_list_of_tables(value);
-  const std::string header = header_of(join_path(key.table, key.name));
+  const std::string header = keys.header_of(join_path(key.table, key.name));
   if (key.kind == Kind::tables && !is_list)
     return fmt::format("found {}; a list of tables is wanted here: write {}", quote(value), header);
   if (key.kind == Kind::table && is_list)
@@ -55,27 +49,18 @@ std::optional<std::string> table_fault(const Value& value, const Key& key) {
   return std::nullopt;
 }
 
-// The literal default of every key, parsed once.
-const ParsedValue* fallback_of(std::string_view schema, std::string_view name) {
-  static const auto fallbacks = [] {
-    std::map<std::string, ParsedValue, std::less<>> all;
-    for (const auto& key : case_keys()) all[join_path(key.table, key.name)] = parse_fallback(key);
-    return all;
-  }();
-  return &fallbacks.at(join_path(schema, name));
-}
-
 }  // namespace
 
-Section::Section(const Table& file, Reading& reading) : Section(&file, "", "", reading) {}
+Section::Section(const Table& file, const KeyTable& keys, Reading& reading)
+    : Section(&file, "", "", keys, reading) {}
 
-Section::Section(const Table* table, std::string path, std::string schema, Reading& reading)
-    : table_(table), path_(std::move(path)), schema_(std::move(schema)), reading_(&reading) {
+Section::Section(const Table* table, std::string path, std::string schema, const KeyTable& keys, Reading& reading)
+    : table_(table), path_(std::move(path)), schema_(std::move(schema)), keys_(&keys), reading_(&reading) {
   if (!present()) return;
   reading_->places.add(path_, table_->place);
   for (const auto& entry : table_->entries) check_entry(entry);
-  for (const Key* key : keys_of(schema_))
-    if (key->need == Need::required && !has(key->name)) complain(key->name, missing(*key));
+  for (const Key* key : keys_->keys_of(schema_))
+    if (key->need == Need::required && !has(key->name)) complain(key->name, missing(*keys_, *key));
 }
 
 void Section::check_entry(const Entry& entry) {
@@ -83,12 +68,12 @@ void Section::check_entry(const Entry& entry) {
   const auto report = [&](Place place, const std::string& message) {
     reading_->problems.push_back({place, path, message});
   };
-  const Key* key = find_key(schema_, entry.key);
+  const Key* key = keys_->find(schema_, entry.key);
   if (key == nullptr) {
-    const auto nearest = nearest_word(entry.key, names_of(schema_));
+    const auto nearest = nearest_word(entry.key, keys_->names_of(schema_));
     if (nearest && written(*nearest) == nullptr) misspelt_.insert(*nearest);
     return report(entry.place, "unknown key; " + (nearest ? fmt::format("did you mean \"{}\"?", *nearest)
-                                                          : mend_unknown_key(schema_, entry.key)));
+                                                          : mend_unknown_key(*keys_, schema_, entry.key)));
   }
 
   const Value& value = entry.value;
@@ -96,8 +81,8 @@ void Section::check_entry(const Entry& entry) {
   if (const auto* items = std::get_if<std::vector<Value>>(&value.content))
     for (std::size_t i = 0; i < items->size(); ++i)
       reading_->places.add(fmt::format("{}[{}]", path, i), (*items)[i].place);
-  if (key->kind == Kind::table || key->kind == Kind::tables) {
-    if (const auto fault = table_fault(value, *key)) report(value.place, *fault);
+  if (is_table(*key)) {
+    if (const auto fault = table_fault(*keys_, value, *key)) report(value.place, *fault);
     return;
   }
   try {
@@ -123,48 +108,47 @@ bool Section::has_any(const std::vector<std::string_view>& keys) const {
 }
 
 const ParsedValue* Section::parsed(std::string_view key) const {
-  assert(find_key(schema_, key) != nullptr && "the reader asks for a key that case_keys() does not know");
+  assert(keys_->find(schema_, key) != nullptr && "the reader asks for a key that its table does not know");
   const auto value = values_.find(key);
   if (value != values_.end()) return &value->second;
-  return has(key) ? nullptr : fallback_of(schema_, key);
+  return has(key) ? nullptr : &keys_->fallback_of(schema_, key);
+}
+
+template <class Content>
+std::optional<Content> Section::content(std::string_view key) const {
+  const auto* value = parsed(key);
+  const auto* content = value == nullptr ? nullptr : std::get_if<Content>(value);
+  return content == nullptr ? std::nullopt : std::optional(*content);
 }
 
 std::optional<double> Section::number(std::string_view key, std::optional<Dimension> dimension) const {
-  assert(dimension_of(find_key(schema_, key)->kind) == dimension);
+  assert(dimension_of(keys_->find(schema_, key)->kind) == dimension);
   static_cast<void>(dimension);
-  const auto* value = parsed(key);
-  const auto* number = value == nullptr ? nullptr : std::get_if<double>(value);
-  return number == nullptr ? std::nullopt : std::optional(*number);
+  return content<double>(key);
 }
 
-std::optional<std::string> Section::text(std::string_view key) const {
-  const auto* value = parsed(key);
-  const auto* text = value == nullptr ? nullptr : std::get_if<std::string>(value);
-  return text == nullptr ? std::nullopt : std::optional(*text);
-}
+std::optional<std::string> Section::text(std::string_view key) const { return content<std::string>(key); }
 
-std::optional<int> Section::count(std::string_view key) const {
-  const auto* value = parsed(key);
-  const auto* count = value == nullptr ? nullptr : std::get_if<int>(value);
-  return count == nullptr ? std::nullopt : std::optional(*count);
-}
+std::optional<int> Section::count(std::string_view key) const { return content<int>(key); }
 
 std::vector<int> Section::counts(std::string_view key) const {
-  const auto* value = parsed(key);
-  const auto* counts = value == nullptr ? nullptr : std::get_if<std::vector<int>>(value);
-  return counts == nullptr ? std::vector<int>{} : *counts;
+  return content<std::vector<int>>(key).value_or(std::vector<int>{});
 }
 
 std::vector<std::string> Section::texts(std::string_view key) const {
-  const auto* value = parsed(key);
-  const auto* texts = value == nullptr ? nullptr : std::get_if<std::vector<std::string>>(value);
-  return texts == nullptr ? std::vector<std::string>{} : *texts;
+  return content<std::vector<std::string>>(key).value_or(std::vector<std::string>{});
+}
+
+std::optional<Value> Section::measure(std::string_view key) const { return content<Value>(key); }
+
+std::vector<Value> Section::values(std::string_view key) const {
+  return content<std::vector<Value>>(key).value_or(std::vector<Value>{});
 }
 
 Section Section::section(std::string_view key) const {
   const Value* value = written(key);
   const auto* table = value == nullptr ? nullptr : std::get_if<Table>(&value->content);
-  return {table, path_of(key), join_path(schema_, key), *reading_};
+  return {table, path_of(key), join_path(schema_, key), *keys_, *reading_};
 }
 
 std::vector<Section> Section::sections(std::string_view key) const {
@@ -173,7 +157,7 @@ std::vector<Section> Section::sections(std::string_view key) const {
   if (value == nullptr || !is_list_of_tables(*value)) return all;
   for (const auto& item : std::get<std::vector<Value>>(value->content))
     all.push_back({&std::get<Table>(item.content), fmt::format("{}[{}]", path_of(key), all.size()),
-                   join_path(schema_, key), *reading_});
+                   join_path(schema_, key), *keys_, *reading_});
   return all;
 }
 
@@ -181,6 +165,11 @@ void Section::complain(std::string_view key, const std::string& message) const {
   const Value* value = written(key);
   const Place place = value != nullptr ? value->place : present() ? table_->place : Place{};
   reading_->problems.push_back({place, path_of(key), message});
+}
+
+void Section::complain(std::string_view key, std::size_t index, const std::string& message) const {
+  const std::string path = fmt::format("{}[{}]", path_of(key), index);
+  reading_->problems.push_back({reading_->places.find(path).place, path, message});
 }
 
 void Section::require(const std::vector<std::string_view>& keys, std::string_view why) const {

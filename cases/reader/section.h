@@ -1,10 +1,9 @@
-// One table of a case file, held against case_keys(): all its faults are reported when it is made, after which its
-// values are there for the asking.
+// One table of a file, held against the keys it may have: all its faults are reported when it is made, after which
+// its values are there for the asking.
 #pragma once
 
-#include "cases/reader/case_keys.h"
 #include "cases/reader/case_places.h"
-#include "cases/reader/parse_value.h"
+#include "cases/reader/key_table.h"
 #include "cases/reader/problems.h"
 #include "models/parts/units.h"
 
@@ -26,8 +25,8 @@ struct Reading {
 
 class Section {
  public:
-  // The whole file.
-  Section(const Table& file, Reading& reading);
+  // The whole file. All three must outlive this and the sections below.
+  Section(const Table& file, const KeyTable& keys, Reading& reading);
 
   // Whether the file has this table at all.
   bool present() const { return table_ != nullptr; }
@@ -49,25 +48,32 @@ class Section {
   std::optional<int> count(std::string_view key) const;
   std::vector<int> counts(std::string_view key) const;
   std::vector<std::string> texts(std::string_view key) const;
+  std::optional<Value> measure(std::string_view key) const;
+  std::vector<Value> values(std::string_view key) const;
 
   Section section(std::string_view key) const;                // [table]; not present() when absent
   std::vector<Section> sections(std::string_view key) const;  // [[table]]
 
   // Reports a fault of a key, or of the table itself for an empty key, at its place.
   void complain(std::string_view key, const std::string& message) const;
+  // Reports a fault of one value of a list.
+  void complain(std::string_view key, std::size_t index, const std::string& message) const;
   // Reports each key as missing that is not written.
   void require(const std::vector<std::string_view>& keys, std::string_view why) const;
 
  private:
-  Section(const Table* table, std::string path, std::string schema, Reading& reading);
+  Section(const Table* table, std::string path, std::string schema, const KeyTable& keys, Reading& reading);
   void check_entry(const Entry& entry);
   const Value* written(std::string_view key) const;
   const ParsedValue* parsed(std::string_view key) const;
+  template <class Content>
+  std::optional<Content> content(std::string_view key) const;
   std::optional<double> number(std::string_view key, std::optional<Dimension> dimension) const;
 
   const Table* table_;
   std::string path_;    // "screw[2]"
   std::string schema_;  // "screw"
+  const KeyTable* keys_;
   Reading* reading_;
   std::map<std::string, ParsedValue, std::less<>> values_;
   std::set<std::string, std::less<>> misspelt_;  // known keys that unknown ones come nearest to

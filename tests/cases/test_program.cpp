@@ -37,8 +37,10 @@ TEST_CASE("the version is the build's", "[cases][as-a-user]") {
   CHECK(result.out == "gapstrain " GAPSTRAIN_VERSION "\n");
 }
 
-TEST_CASE("keys prints the documentation of both files", "[cases][as-a-user]") {
+TEST_CASE("keys prints the documentation of all three files", "[cases][as-a-user]") {
   CHECK(run({"keys"}).out.find("[[bone.station]]") != std::string::npos);
+  CHECK(run({"keys", "--study"}).out.find("[[vary]]") != std::string::npos);
+  CHECK(run({"keys", "--study", "--findings"}).status == 2);
   CHECK(run({"keys", "--findings"}).out.find("loads[].gap.axial_strain.min") != std::string::npos);
 }
 

@@ -1,11 +1,10 @@
-#include "cases/reader/case_keys.h"
+#include "cases/reader/describe_keys.h"
+
 #include "cases/reader/words.h"
 
 #include <fmt/format.h>
 
 namespace gapstrain::cases {
-
-namespace {
 
 std::string allowed_values(const Key& key) {
   if (const auto dimension = dimension_of(key.kind))
@@ -21,10 +20,16 @@ std::string allowed_values(const Key& key) {
       return "a list of whole numbers";
     case Kind::texts:
       return "a text or a list of texts";
+    case Kind::measure:
+      return "a plain number, or a quantity as a text with its unit";
+    case Kind::values:
+      return "a list of values";
     default:
       return "a text";
   }
 }
+
+namespace {
 
 std::string need_of(const Key& key) {
   switch (key.need) {
@@ -41,30 +46,29 @@ std::string need_of(const Key& key) {
   return {};
 }
 
-bool is_table(const Key& key) { return key.kind == Kind::table || key.kind == Kind::tables; }
-
-void describe_table(std::string_view table, std::string& out) {
-  for (const Key* key : keys_of(table)) {
+void describe_table(const KeyTable& keys, std::string_view table, std::string& out) {
+  for (const Key* key : keys.keys_of(table)) {
     if (is_table(*key)) continue;
     const std::string meaning = key->meaning.empty() ? "" : fmt::format("; {}", key->meaning);
     out += fmt::format("  {:<21}{}{}\n{:23}{}\n", key->name, need_of(*key), meaning, "", allowed_values(*key));
   }
-  for (const Key* key : keys_of(table)) {
+  for (const Key* key : keys.keys_of(table)) {
     if (!is_table(*key)) continue;
     const std::string path = join_path(table, key->name);
-    out += fmt::format("\n{}  {}; {}\n", header_of(path), need_of(*key), key->meaning);
-    describe_table(path, out);
+    out += fmt::format("\n{}  {}; {}\n", keys.header_of(path), need_of(*key), key->meaning);
+    describe_table(keys, path, out);
   }
 }
 
 }  // namespace
 
-std::string describe_case_keys() {
-  std::string out =
-      "A case file is TOML. Quantities are texts with a unit, such as \"2.7 mm\"; only counts and ratios are "
+std::string describe_keys(const KeyTable& keys, std::string_view file) {
+  std::string out = fmt::format(
+      "A {} file is TOML. Quantities are texts with a unit, such as \"2.7 mm\"; only counts and ratios are "
       "plain\n"
-      "numbers. Tables in [[double brackets]] may be repeated.\n\n";
-  describe_table("", out);
+      "numbers. Tables in [[double brackets]] may be repeated.\n\n",
+      file);
+  describe_table(keys, "", out);
   return out;
 }
 

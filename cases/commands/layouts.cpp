@@ -1,0 +1,231 @@
+#include "cases/commands/layouts.h"
+
+#include "cases/commands/study_options.h"
+#include "cases/outputs/file_names.h"
+#include "cases/outputs/layout_report.h"
+#include "cases/outputs/outcome_table.h"
+#include "cases/outputs/text_hash.h"
+#include "cases/reader/read_case.h"
+#include "cases/reader/read_parts.h"
+#include "cases/study/long_work.h"
+#include "cases/version.h"
+#include "models/findings/analyse.h"
+#include "models/studies/construct_solver.h"
+#include "models/studies/layouts.h"
+#include "viz/pictures.h"
+
+#include <fmt/format.h>
+#include <unistd.h>
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <fstream>
+#include <map>
+#include <memory>
+#include <mutex>
+#include <set>
+
+namespace gapstrain::cases {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr std::size_t rows_a_block = 64;  // some 20 ms
+
+// "1 2 4 7 9 10"; with their kinds where layouts have more than one.
+std::string holes_text(const models::Layouts& layouts, const std::vector<int>& chosen) {
+  static constexpr std::array<const char*, 4> words = {"locking", "cortical", "compression", "lag"};
+  std::set<models::ScrewKind> kinds;
+  for (const auto& screw : layouts.candidates()) kinds.insert(screw.kind);
+  std::vector<std::pair<int, std::string>> texts;
+  for (const int index : chosen) {
+    const models::Screw& screw = layouts.candidates()[static_cast<std::size_t>(index)];
+    if (screw.hole == 0) continue;
+    texts.emplace_back(screw.hole, kinds.size() == 1 ? fmt::format("{}", screw.hole)
+                                                     : fmt::format("{}:{}", screw.hole,
+                                                                   words[static_cast<std::size_t>(screw.kind)]));
+  }
+  std::sort(texts.begin(), texts.end());
+  std::vector<std::string> parts;
+  for (auto& [hole, text] : texts) parts.push_back(std::move(text));
+  return fmt::format("{}", fmt::join(parts, " "));
+}
+
+class LayoutWorker : public Worker {
+ public:
+  LayoutWorker(const models::Layouts& layouts, const models::Assembly& assembly, const models::PeakStress& peak)
+      : layouts_(layouts), loads_(assembly.loads.size()), solver_(assembly, peak) {}
+
+  std::string make(std::size_t first, std::size_t count) override {
+    std::string lines;
+    for (std::size_t row = first; row < first + count; ++row) {
+      const auto chosen = layouts_.chosen(row);
+      const std::vector<std::string> inputs{fmt::format("{}", row + 1), holes_text(layouts_, chosen)};
+      try {
+        lines += outcome_row(inputs, solver_.solve(chosen));
+      } catch (const models::ModelError& error) {
+        lines += failed_row(inputs, loads_, error.what());
+      }
+    }
+    return lines;
+  }
+
+ private:
+  const models::Layouts& layouts_;
+  std::size_t loads_;
+  models::ConstructSolver solver_;
+};
+
+// The bodies, made once there is a row to work out.
+class LayoutBodies {
+ public:
+  LayoutBodies(const models::Construct& construct, const models::Progress& progress)
+      : assembly_(models::assemble(construct, models::screws_to_make_ready(construct), progress)),
+        peak_(assembly_, models::PlatePlaces::rims) {}
+
+  std::unique_ptr<Worker> hire(const models::Layouts& layouts) const {
+    return std::make_unique<LayoutWorker>(layouts, assembly_, peak_);
+  }
+
+  // One layout looked at all over.
+  models::Analysis analyse(const models::Layouts& layouts, std::size_t row) {
+    assembly_.construct.screws.clear();
+    for (const int index : layouts.chosen(row))
+      assembly_.construct.screws.push_back(layouts.candidates()[static_cast<std::size_t>(index)]);
+    return models::analyse(assembly_);
+  }
+
+ private:
+  models::Assembly assembly_;
+  models::PeakStress peak_;
+};
+
+models::Progress make_progress(bool quiet) {
+  if (quiet || isatty(STDERR_FILENO) == 0) return {};
+  return [](const std::string& stage) { fmt::print(stderr, "{}\n", stage); };
+}
+
+// Rows as a table of their own, the heading first.
+std::string some_rows(const fs::path& table, const std::vector<std::size_t>& rows) {
+  std::ifstream stream(table);
+  std::string line, text;
+  std::getline(stream, line);
+  text = line + '\n';
+  std::map<std::size_t, std::string> found;
+  const std::set<std::size_t> wanted(rows.begin(), rows.end());
+  for (std::size_t row = 0; std::getline(stream, line); ++row)
+    if (wanted.contains(row)) found[row] = line + '\n';
+  for (const std::size_t row : rows) text += found.at(row);
+  return text;
+}
+
+// The best, looked at all over: a picture under its worst load, and whether the whole plate and all checks agree.
+std::string look_at_best(StudyFolder& folder, const models::Layouts& layouts, LayoutBodies& bodies,
+                         const LayoutReport& report, bool with_pictures, const models::Progress& progress) {
+  std::optional<viz::Display> display;
+  const fs::path pictures = folder.target() / "best";
+  if (with_pictures) {
+    display.emplace();
+    fs::create_directories(pictures);
+  }
+  std::string text = "\nLooked at all over (peak anywhere on the plate, all checks):\n";
+  for (std::size_t k = 0; k < report.best.size(); ++k) {
+    if (progress) progress(fmt::format("looking at the best, {} of {}", k + 1, report.best.size()));
+    const auto analysis = bodies.analyse(layouts, report.best[k]);
+    const auto& loads = analysis.findings.loads;
+    const auto hottest = std::max_element(loads.begin(), loads.end(), [](const auto& one, const auto& two) {
+      return one.plate.peak.von_mises < two.plate.peak.von_mises;
+    });
+    const std::string holes = holes_text(layouts, layouts.chosen(report.best[k]));
+    std::vector<std::string> failing;
+    for (const auto& check : analysis.findings.trust.checks)
+      if (!check.passed) failing.push_back(check.name);
+    text += fmt::format(
+        "{:>6} {:.4g} MPa under \"{}\"{}; {}\n", k + 1, hottest->plate.peak.von_mises.value(), hottest->load,
+        hottest->plate.peak.hole ? fmt::format(" at hole {}", *hottest->plate.peak.hole)
+                                 : " away from the holes, where rows.csv does not look",
+        failing.empty() ? "all checks passed" : fmt::format("NOT TO BE TRUSTED: {}", fmt::join(failing, ", ")));
+    if (display)
+      viz::draw_construct(*display, analysis.fields.loads[static_cast<std::size_t>(hottest - loads.begin())],
+                          *hottest, pictures / fmt::format("{:02}_{}.png", k + 1, file_stem(holes)));
+  }
+  return text;
+}
+
+Status run(const std::string& case_file, const StudyOptions& options, Ranks& ranks) {
+  CaseFile file = read_case(case_file);
+  models::Construct& construct = file.construct;
+  if (!construct.layouts) construct.layouts = usual_layouts(construct.screws);
+  const bool speaks = ranks.rank() == 0;
+  if (speaks) fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
+  const models::Layouts layouts(construct);
+  const std::string folder_name = folder_of(options, fs::path(case_file).stem().string() + "-layouts");
+  const Part part = part_of(options);
+  const models::Progress progress = speaks ? make_progress(options.quiet) : models::Progress{};
+
+  std::optional<StudyFolder> folder;
+  if (speaks) {
+    const Study study{"layouts", fmt::format("{:016x}", fnv1a64(fmt::format("{}\n{}", version, file.text))),
+                      layouts.size(), part};
+    folder.emplace(folder_name, study, outcome_heading({"layout", "holes"}, construct.loads.size()));
+  }
+  std::optional<LayoutBodies> bodies;
+  std::once_flag made;
+  const auto ready = [&]() -> LayoutBodies& {
+    std::call_once(made, [&] { bodies.emplace(construct, progress); });
+    return *bodies;
+  };
+  const LongWork work{[](std::size_t) { return rows_a_block; }, [&] { return ready().hire(layouts); },
+                      options.threads, options.quiet};
+  const auto outcome = make_missing_rows(folder ? &*folder : nullptr, work, ranks);
+  if (!speaks) return Status::done;
+  if (!outcome.complete) {
+    tell_interrupted(folder_name);
+    return Status::interrupted;
+  }
+  if (part.of > 1) {
+    tell_part(folder_name, part);
+    return Status::done;
+  }
+  std::vector<std::string> loads;
+  for (const auto& load : construct.loads) loads.push_back(load.name);
+  const LayoutTitle title{construct.name, loads, layouts.own(), layouts.left_out()};
+  LayoutReport report = report_layouts(folder->target(), *construct.layouts, title);
+  folder->write("front.csv", some_rows(folder->target() / StudyFolder::final_name, report.front));
+  folder->write("best.csv", some_rows(folder->target() / StudyFolder::final_name, report.best));
+  folder->write("case.toml", file.text);
+  bool with_pictures = !options.no_pictures;
+  if (with_pictures) try {
+      draw_layout_charts(folder->target(), *construct.layouts, title, report);
+    } catch (const viz::DisplayError& error) {
+      fmt::print(stderr, "warning: no pictures: {}\n", error.what());
+      with_pictures = false;
+    }
+  report.text += look_at_best(*folder, layouts, ready(), report, with_pictures, progress);
+  folder->write("summary.txt", report.text);
+  if (!options.quiet) fmt::print("{}\nWritten: {}\n", report.text, folder->target().string());
+  return report.failed + report.doubtful < layouts.size() ? Status::done : Status::does_not_hold;
+}
+
+}  // namespace
+
+void add_layouts(CLI::App& program, Job& job, Ranks& ranks) {
+  CLI::App* command = program.add_subcommand(
+      "layouts", "Solve every admissible choice of screws on a case's plate, and rank them");
+  const auto options = std::make_shared<StudyOptions>();
+  const auto case_file = std::make_shared<std::string>();
+  command->add_option("case", *case_file, "The case file (TOML); its [layouts] say what is admissible")
+      ->required()
+      ->type_name("CASE.toml");
+  add_study_options(*command, *options, "the case's name with \"-layouts\", here");
+  command->footer(
+      "Columns of rows.csv: gapstrain keys --rows. Interrupted or killed, the same command goes on.\n"
+      "Several processes: mpirun -n N gapstrain layouts CASE.toml.\n"
+      "Exit status: 0 done; 1 no layout has a result that holds; 2 bad input; 3 interrupted.");
+  command->callback([&job, &ranks, options, case_file] {
+    job = [&ranks, options, case_file] { return run(*case_file, *options, ranks); };
+  });
+}
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,20 @@
+// What a sweep's table says, in words and numbers.
+#pragma once
+
+#include "cases/study/study_file.h"
+
+#include <filesystem>
+#include <string>
+
+namespace gapstrain::cases {
+
+struct SweepReport {
+  std::string text;  // for the terminal and summary.txt
+  std::size_t rows = 0, failed = 0, doubtful = 0;
+};
+
+// Of each finding that the study asks about its spread, the share of rows that miss its limits, how far each
+// variable moves it and, from a Saltelli design, Sobol' indices. @throw OutputError
+SweepReport report_sweep(const std::filesystem::path& folder, const StudyFile& study);
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,57 @@
+// One key of a file that the program reads.
+#pragma once
+
+#include "cases/reader/quantity_text.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gapstrain::cases {
+
+enum class Kind {
+  text,
+  texts,
+  choice,
+  number,
+  count,
+  counts,
+  length,
+  force,
+  stress,
+  moment,
+  angle,
+  mass,
+  measure,  // a plain number or a quantity, kept as written: which of them another key says
+  values,   // whatever another key takes, several times, kept as written
+  table,
+  tables
+};
+
+enum class Need {
+  required,
+  optional,  // absent means: there is no such thing, or another key takes its place (see the meaning)
+  literal,   // `fallback` is used as if it stood in the file
+  derived    // `fallback` says in words what the reader takes
+};
+
+struct Key {
+  std::string_view table;  // "" is the top level; "bone.station" are the tables [[bone.station]]
+  std::string_view name;
+  Kind kind = Kind::text;
+  Need need = Need::optional;
+  std::string_view fallback;
+  std::string_view meaning;
+  std::vector<std::string> choices;  // of Kind::choice
+};
+
+bool is_table(const Key& key);
+
+// "bone" and "station" to "bone.station"; either may be empty.
+std::string join_path(std::string_view table, std::string_view name);
+
+// The dimension of a quantity's kind; nothing for the other kinds.
+std::optional<Dimension> dimension_of(Kind kind);
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,24 @@
+// Ctrl-C and a batch system's request to end, as a question that long work asks.
+#pragma once
+
+#include <csignal>
+
+namespace gapstrain::cases {
+
+// While it lives, the first SIGINT or SIGTERM is noted; a second one ends the process at once, as it would
+// without. One at a time.
+class Interrupt {
+ public:
+  Interrupt();
+  ~Interrupt();
+  Interrupt(const Interrupt&) = delete;
+  Interrupt& operator=(const Interrupt&) = delete;
+
+  bool asked() const;
+
+ private:
+  struct sigaction former_int_ = {};
+  struct sigaction former_term_ = {};
+};
+
+}  // namespace gapstrain::cases

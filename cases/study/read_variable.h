@@ -1,0 +1,15 @@
+// [[vary]] of a study file.
+#pragma once
+
+#include "cases/reader/section.h"
+#include "cases/study/variable.h"
+
+#include <vector>
+
+namespace gapstrain::cases {
+
+// All [[vary]]; those with a fault are reported and left out.
+// @param tree the case that they vary
+std::vector<Variable> read_variables(const std::vector<Section>& varies, const Table& tree);
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,143 @@
+#include "cases/study/sweep_rows.h"
+
+#include "cases/outputs/outcome_table.h"
+#include "cases/outputs/sweep_table.h"
+#include "mesh/gmsh_session.h"
+#include "models/build/assembly.h"
+#include "models/findings/model_error.h"
+#include "models/findings/solve.h"
+#include "models/studies/construct_solver.h"
+#include "models/studies/screw_fault.h"
+#include "solver/bodies/not_elastic_error.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gapstrain::cases {
+
+namespace {
+
+constexpr std::size_t most_rows_a_block = 16, geometries_kept = 4;
+
+bool has_place(const std::vector<models::Screw>& screws, const models::Screw& screw) {
+  return std::any_of(screws.begin(), screws.end(),
+                     [&](const models::Screw& other) { return models::same_place(other, screw); });
+}
+
+void add_places(std::vector<models::Screw>& screws, const std::vector<models::Screw>& more) {
+  for (const auto& screw : more)
+    if (!has_place(screws, screw)) screws.push_back(screw);
+}
+
+// All listed settings of a variable, or two of its distribution.
+std::vector<Setting> probes_of(const Variable& variable) {
+  if (const auto* listed = std::get_if<std::vector<Setting>>(&variable.takes)) return *listed;
+  return {at_probability(variable, 0.1), at_probability(variable, 0.9)};
+}
+
+// The base case with one variable set; nothing where that makes no construct.
+std::optional<models::Construct> with_setting(const StudyFile& study, const Variable& variable,
+                                              const Setting& setting) {
+  try {
+    Table tree = study.base_tree;
+    for (const auto& path : variable.paths) set_value(tree, path, setting.value);
+    return read_case_tree(study.base.file, study.base.text, tree).construct;
+  } catch (const CaseError&) {
+    return std::nullopt;
+  }
+}
+
+std::string first_line(const std::string& text) { return text.substr(0, text.find('\n')); }
+
+class SweepWorker : public Worker {
+ public:
+  explicit SweepWorker(SweepRows& rows) : rows_(rows) {}
+  std::string make(std::size_t first, std::size_t count) override {
+    std::string lines;
+    for (std::size_t row = first; row < first + count; ++row) lines += rows_.row(row);
+    return lines;
+  }
+
+ private:
+  SweepRows& rows_;
+};
+
+}  // namespace
+
+SweepRows::SweepRows(const StudyFile& study)
+    : study_(study),
+      loads_(study.base.construct.loads.size()),
+      screws_(study.base.construct.screws),
+      bodies_(study.base.construct, geometries_kept) {
+  const models::Construct& base = study.base.construct;
+  // Which holes are filled is no matter of geometry: bodies are made ready for the screws of all rows.
+  for (const auto& variable : study.variables) {
+    names_.push_back(variable_column(variable));
+    if (!variable.paths.front().steps.front().name.starts_with("screw")) continue;
+    if (!std::holds_alternative<std::vector<Setting>>(variable.takes)) continue;
+    for (const auto& setting : probes_of(variable))
+      if (const auto construct = with_setting(study, variable, setting)) add_places(screws_, construct->screws);
+  }
+  for (const auto& variable : study.variables) {
+    char changes = 0;
+    for (const auto& setting : probes_of(variable)) {
+      const auto construct = with_setting(study, variable, setting);
+      if (construct &&
+          !models::have_same_bodies(base, candidates_for(base), *construct, candidates_for(*construct)))
+        changes = 1;
+    }
+    changes_bodies_.push_back(changes);
+  }
+  if (const auto* grid = std::get_if<Grid>(&study.design)) {
+    for (std::size_t k = grid->lengths.size(); k-- > 0 && changes_bodies_[k] == 0;) run_ *= grid->lengths[k];
+  } else if (std::none_of(changes_bodies_.begin(), changes_bodies_.end(),
+                          [](char changes) { return changes != 0; })) {
+    run_ = study.rows();
+  }
+}
+
+std::string SweepRows::heading() const { return outcome_heading(names_, loads_); }
+
+std::size_t SweepRows::block(std::size_t row) const {
+  const std::size_t left = run_ - row % run_;
+  return std::min(left, most_rows_a_block);
+}
+
+std::unique_ptr<Worker> SweepRows::hire() { return std::make_unique<SweepWorker>(*this); }
+
+// Screws of other rows that can be on this construct, and its own.
+std::vector<models::Screw> SweepRows::candidates_for(const models::Construct& construct) const {
+  std::vector<models::Screw> candidates;
+  for (const auto& screw : screws_)
+    if (has_place(construct.screws, screw) || !models::fault_of_last(construct, {screw}))
+      candidates.push_back(screw);
+  add_places(candidates, construct.screws);
+  return candidates;
+}
+
+std::string SweepRows::row(std::size_t row) {
+  std::vector<std::string> inputs;
+  for (const auto& setting : study_.settings(row)) inputs.push_back(setting.text);
+  const auto failed = [&](const std::string& reason) { return failed_row(inputs, loads_, reason); };
+  try {
+    const models::Construct construct = study_.at(row).construct;
+    const auto candidates = candidates_for(construct);
+    const auto bodies = bodies_.get(construct, candidates);
+    const mesh::BesideMeshing no_meshing_meanwhile;
+    const models::Assembly assembly = models::assemble(bodies, construct, candidates);
+    const models::PeakStress peak(assembly, models::PlatePlaces::rims_and_sample);
+    models::ConstructSolver solver(assembly, peak);
+    return outcome_row(inputs, solver.solve(models::chosen_screws(assembly, construct.screws)));
+  } catch (const CaseError& error) {
+    return failed(first_line(error.what()));
+  } catch (const models::ModelError& error) {
+    return failed(error.what());
+  } catch (const mesh::MeshError& error) {
+    return failed(fmt::format("this case cannot be meshed: {}", error.what()));
+  } catch (const solver::NotElasticError& error) {
+    return failed(error.what());
+  }
+}
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,19 @@
+// Broken files say on top what they are to be answered:
+//   # expect: LINE: KEY: words ... more words
+// one line per message, in the order of the messages.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace gapstrain::tests {
+
+std::vector<std::string> lines_of(const std::string& text);
+
+// What follows "# expect: ", in the order of the text.
+std::vector<std::string> expectations(const std::string& text);
+
+// Whether a message is FILE:LINE:COLUMN: KEY: with the expected words.
+bool answers(const std::string& message, const std::string& file, const std::string& expectation);
+
+}  // namespace gapstrain::tests
