@@ -94,6 +94,6 @@ int main(int argc, char** argv) {
                            static_cast<double>(usage.ru_maxrss) / 1024.0);
   for (const auto& body : assembly.bodies)
     std::cout << fmt::format("  {:18} {:7} unknowns, {:4} port motions\n", body.name,
-                             body.body->shell().unknowns(), body.ports.spread.cols());
+                             body.body->shell().unknowns(), body.ports->spread.cols());
   measure_steps("cases/examples/transverse_radius.toml");
 }

@@ -21,7 +21,7 @@ MonolithicDifference monolithic_difference(const models::Construct& construct) {
   const auto procedure = models::procedure_of(construct, models::chosen_screws(assembly, construct.screws));
   const auto made = models::carry_out(assembly, procedure).back();
   std::vector<MonolithicBody> bodies;
-  for (const auto& body : assembly.bodies) bodies.push_back({&body.body->stiffness(), &body.ports});
+  for (const auto& body : assembly.bodies) bodies.push_back({&body.body->stiffness(), body.ports.get()});
 
   MonolithicDifference worst;
   for (const auto& load : assembly.loads) {
