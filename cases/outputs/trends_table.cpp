@@ -24,9 +24,7 @@ const char* word(Verdict verdict) {
   return verdict == Verdict::disagrees ? "disagrees" : "not comparable";
 }
 
-const char* word(models::Evidence evidence) {
-  return evidence == models::Evidence::seen ? "abstract seen" : "from memory";
-}
+const char* word(models::Evidence evidence) { return evidence == models::Evidence::seen ? "seen" : "from memory"; }
 
 std::string criterion(const Measure& measure) {
   if (measure.least && measure.most) return fmt::format("{:g} to {:g}", *measure.least, *measure.most);
@@ -109,10 +107,12 @@ std::string trends_text(const std::vector<TrendRow>& rows, double refinement) {
   };
   lines.emplace_back();
   append(lines,
-         wrap(fmt::format("{} agree, {} disagree, {} not comparable, at mesh refinement {:g}. Criteria were "
-                          "written down before the models were run; no model was changed afterwards.",
-                          count(Verdict::agrees), count(Verdict::disagrees), count(Verdict::not_comparable),
-                          refinement),
+         wrap(fmt::format(
+                  "{} agree, {} disagree, {} not comparable, at mesh refinement {:g}. Criteria were written "
+                  "down before the models were run, and no model was changed afterwards; one bound was "
+                  "tightened (second degree, third screw). \"Seen\": in a public copy of the source's "
+                  "abstract or text; \"from memory\": quoted without it.",
+                  count(Verdict::agrees), count(Verdict::disagrees), count(Verdict::not_comparable), refinement),
               width, 0));
   lines.emplace_back();
   append(lines,

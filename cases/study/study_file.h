@@ -40,8 +40,8 @@ struct StudyFile {
   std::string fingerprint() const;
 };
 
-// @throw CaseError with all problems of the study file. Those of its case are among them, at `case`; while there are
-//   any, what depends on the case is not checked.
+// @throw CaseError with all problems of the study file. Those of its case are among them, at `case`; what depends
+//   on the case is then not checked.
 StudyFile read_study(const std::filesystem::path& path, const FindingsOf& findings);
 
 }  // namespace gapstrain::cases
