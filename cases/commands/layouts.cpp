@@ -1,13 +1,12 @@
 #include "cases/commands/layouts.h"
 
-#include "cases/commands/study_options.h"
+#include "cases/commands/study_run.h"
 #include "cases/outputs/file_names.h"
 #include "cases/outputs/layout_report.h"
 #include "cases/outputs/outcome_table.h"
 #include "cases/outputs/text_hash.h"
 #include "cases/reader/read_case.h"
 #include "cases/reader/read_parts.h"
-#include "cases/study/long_work.h"
 #include "cases/version.h"
 #include "models/findings/analyse.h"
 #include "models/studies/construct_solver.h"
@@ -23,6 +22,7 @@
 #include <map>
 #include <memory>
 #include <mutex>
+#include <new>
 #include <set>
 
 namespace gapstrain::cases {
@@ -33,23 +33,12 @@ namespace {
 
 constexpr std::size_t rows_a_block = 64;  // some 20 ms
 
-// "1 2 4 7 9 10"; with their kinds where layouts have more than one.
+// "1 2 4 7 9 10".
 std::string holes_text(const models::Layouts& layouts, const std::vector<int>& chosen) {
-  static constexpr std::array<const char*, 4> words = {"locking", "cortical", "compression", "lag"};
-  std::set<models::ScrewKind> kinds;
-  for (const auto& screw : layouts.candidates()) kinds.insert(screw.kind);
-  std::vector<std::pair<int, std::string>> texts;
-  for (const int index : chosen) {
-    const models::Screw& screw = layouts.candidates()[static_cast<std::size_t>(index)];
-    if (screw.hole == 0) continue;
-    texts.emplace_back(screw.hole, kinds.size() == 1 ? fmt::format("{}", screw.hole)
-                                                     : fmt::format("{}:{}", screw.hole,
-                                                                   words[static_cast<std::size_t>(screw.kind)]));
-  }
-  std::sort(texts.begin(), texts.end());
-  std::vector<std::string> parts;
-  for (auto& [hole, text] : texts) parts.push_back(std::move(text));
-  return fmt::format("{}", fmt::join(parts, " "));
+  std::set<int> holes;
+  for (const int index : chosen)
+    if (const int hole = layouts.candidates()[static_cast<std::size_t>(index)].hole; hole > 0) holes.insert(hole);
+  return fmt::format("{}", fmt::join(holes, " "));
 }
 
 class LayoutWorker : public Worker {
@@ -64,7 +53,9 @@ class LayoutWorker : public Worker {
       const std::vector<std::string> inputs{fmt::format("{}", row + 1), holes_text(layouts_, chosen)};
       try {
         lines += outcome_row(inputs, solver_.solve(chosen));
-      } catch (const models::ModelError& error) {
+      } catch (const std::bad_alloc&) {
+        throw;  // not the layout's fault
+      } catch (const std::exception& error) {
         lines += failed_row(inputs, loads_, error.what());
       }
     }
@@ -153,6 +144,32 @@ std::string look_at_best(StudyFolder& folder, const models::Layouts& layouts, La
   return text;
 }
 
+// What the rows say, in words and pictures.
+Status finish_layouts(StudyFolder& folder, const CaseFile& file, const models::Layouts& layouts,
+                      const std::function<LayoutBodies&()>& bodies, const StudyOptions& options,
+                      const models::Progress& progress) {
+  const models::Construct& construct = file.construct;
+  std::vector<std::string> loads;
+  for (const auto& load : construct.loads) loads.push_back(load.name);
+  const LayoutTitle title{construct.name, loads, layouts.own(), layouts.left_out()};
+  LayoutReport report = report_layouts(folder.target(), *construct.layouts, title);
+  const fs::path table = folder.target() / StudyFolder::final_name;
+  folder.write("front.csv", some_rows(table, report.front));
+  folder.write("best.csv", some_rows(table, report.best));
+  folder.write("case.toml", file.text);
+  bool with_pictures = !options.no_pictures;
+  if (with_pictures) try {
+      draw_layout_charts(folder.target(), *construct.layouts, title, report);
+    } catch (const viz::DisplayError& error) {
+      fmt::print(stderr, "warning: no pictures: {}\n", error.what());
+      with_pictures = false;
+    }
+  report.text += look_at_best(folder, layouts, bodies(), report, with_pictures, progress);
+  folder.write("summary.txt", report.text);
+  if (!options.quiet) fmt::print("{}\nWritten: {}\n", report.text, folder.target().string());
+  return report.failed + report.doubtful < layouts.size() ? Status::done : Status::does_not_hold;
+}
+
 Status run(const std::string& case_file, const StudyOptions& options, Ranks& ranks) {
   CaseFile file = read_case(case_file);
   models::Construct& construct = file.construct;
@@ -160,52 +177,24 @@ Status run(const std::string& case_file, const StudyOptions& options, Ranks& ran
   const bool speaks = ranks.rank() == 0;
   if (speaks) fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
   const models::Layouts layouts(construct);
-  const std::string folder_name = folder_of(options, fs::path(case_file).stem().string() + "-layouts");
-  const Part part = part_of(options);
   const models::Progress progress = speaks ? make_progress(options.quiet) : models::Progress{};
 
-  std::optional<StudyFolder> folder;
-  if (speaks) {
-    const Study study{"layouts", fmt::format("{:016x}", fnv1a64(fmt::format("{}\n{}", version, file.text))),
-                      layouts.size(), part};
-    folder.emplace(folder_name, study, outcome_heading({"layout", "holes"}, construct.loads.size()));
-  }
   std::optional<LayoutBodies> bodies;
   std::once_flag made;
   const auto ready = [&]() -> LayoutBodies& {
     std::call_once(made, [&] { bodies.emplace(construct, progress); });
     return *bodies;
   };
-  const LongWork work{[](std::size_t) { return rows_a_block; }, [&] { return ready().hire(layouts); },
-                      options.threads, options.quiet};
-  const auto outcome = make_missing_rows(folder ? &*folder : nullptr, work, ranks);
-  if (!speaks) return Status::done;
-  if (!outcome.complete) {
-    tell_interrupted(folder_name);
-    return Status::interrupted;
-  }
-  if (part.of > 1) {
-    tell_part(folder_name, part);
-    return Status::done;
-  }
-  std::vector<std::string> loads;
-  for (const auto& load : construct.loads) loads.push_back(load.name);
-  const LayoutTitle title{construct.name, loads, layouts.own(), layouts.left_out()};
-  LayoutReport report = report_layouts(folder->target(), *construct.layouts, title);
-  folder->write("front.csv", some_rows(folder->target() / StudyFolder::final_name, report.front));
-  folder->write("best.csv", some_rows(folder->target() / StudyFolder::final_name, report.best));
-  folder->write("case.toml", file.text);
-  bool with_pictures = !options.no_pictures;
-  if (with_pictures) try {
-      draw_layout_charts(folder->target(), *construct.layouts, title, report);
-    } catch (const viz::DisplayError& error) {
-      fmt::print(stderr, "warning: no pictures: {}\n", error.what());
-      with_pictures = false;
-    }
-  report.text += look_at_best(*folder, layouts, ready(), report, with_pictures, progress);
-  folder->write("summary.txt", report.text);
-  if (!options.quiet) fmt::print("{}\nWritten: {}\n", report.text, folder->target().string());
-  return report.failed + report.doubtful < layouts.size() ? Status::done : Status::does_not_hold;
+  const StudyRun search{
+      "layouts",
+      fmt::format("{:016x}", fnv1a64(fmt::format("{}\n{}", version, file.text))),
+      layouts.size(),
+      outcome_heading({"layout", "holes"}, construct.loads.size()),
+      fs::path(case_file).stem().string() + "-layouts",
+      [](std::size_t) { return rows_a_block; },
+      [&] { return ready().hire(layouts); },
+      [&](StudyFolder& folder) { return finish_layouts(folder, file, layouts, ready, options, progress); }};
+  return run_study(search, options, ranks);
 }
 
 }  // namespace

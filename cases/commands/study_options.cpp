@@ -1,6 +1,5 @@
 #include "cases/commands/study_options.h"
 
-#include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
 namespace gapstrain::cases {
@@ -15,22 +14,6 @@ void add_study_options(CLI::App& command, StudyOptions& options, const std::stri
   command.add_option("--threads", options.threads, "Threads of each process; default: all cores")->type_name("N");
   command.add_flag("--no-pictures", options.no_pictures, "Draw no pictures");
   command.add_flag("--quiet", options.quiet, "Print warnings and faults only");
-}
-
-Part part_of(const StudyOptions& options) { return options.part.empty() ? Part{} : parse_part(options.part); }
-
-std::string folder_of(const StudyOptions& options, const std::string& default_folder) {
-  if (!options.out.empty()) return options.out;
-  const Part part = part_of(options);
-  return part.of == 1 ? default_folder : fmt::format("{}-{}-of-{}", default_folder, part.number, part.of);
-}
-
-void tell_interrupted(const std::string& folder) {
-  fmt::print(stderr, "interrupted; the same command goes on where it stopped, in {}\n", folder);
-}
-
-void tell_part(const std::string& folder, const Part& part) {
-  fmt::print("Part {} is complete: {}\nWhen all parts are: gapstrain merge\n", part_text(part), folder);
 }
 
 }  // namespace gapstrain::cases

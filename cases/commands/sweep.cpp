@@ -1,10 +1,9 @@
 #include "cases/commands/sweep.h"
 
-#include "cases/commands/study_options.h"
+#include "cases/commands/study_run.h"
 #include "cases/outputs/figure_words.h"
 #include "cases/outputs/sweep_charts.h"
 #include "cases/outputs/sweep_report.h"
-#include "cases/study/long_work.h"
 #include "cases/study/sweep_rows.h"
 #include "viz/display.h"
 
@@ -35,24 +34,15 @@ Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOpti
 Status run(const std::string& study_file, const StudyOptions& options, Ranks& ranks) {
   const StudyFile study = read_study(study_file, [](const models::Construct&) { return known_findings(); });
   SweepRows rows(study);
-  const std::string folder_name = folder_of(options, std::filesystem::path(study_file).stem().string() + "-sweep");
-  const Part part = part_of(options);
-  std::optional<StudyFolder> folder;
-  if (ranks.rank() == 0)
-    folder.emplace(folder_name, Study{"sweep", study.fingerprint(), study.rows(), part}, rows.heading());
-  const LongWork work{[&](std::size_t row) { return rows.block(row); }, [&] { return rows.hire(); },
-                      options.threads, options.quiet};
-  const auto outcome = make_missing_rows(folder ? &*folder : nullptr, work, ranks);
-  if (ranks.rank() != 0) return Status::done;
-  if (!outcome.complete) {
-    tell_interrupted(folder_name);
-    return Status::interrupted;
-  }
-  if (part.of > 1) {
-    tell_part(folder_name, part);
-    return Status::done;
-  }
-  return finish_sweep(*folder, study, options);
+  const StudyRun sweep{"sweep",
+                       study.fingerprint(),
+                       study.rows(),
+                       rows.heading(),
+                       std::filesystem::path(study_file).stem().string() + "-sweep",
+                       [&](std::size_t row) { return rows.block(row); },
+                       [&] { return rows.hire(); },
+                       [&](StudyFolder& folder) { return finish_sweep(folder, study, options); }};
+  return run_study(sweep, options, ranks);
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include "cases/cautions.h"
 #include "cases/outputs/columns.h"
 #include "cases/outputs/figure_words.h"
+#include "cases/outputs/limit_on_chart.h"
 #include "cases/outputs/outcome_table.h"
 #include "cases/outputs/read_table.h"
 #include "cases/outputs/worst_of_loads.h"
@@ -125,14 +126,8 @@ std::vector<double> pick(const Column& column, const std::vector<std::size_t>& r
 
 std::vector<viz::Limit> limits_of(const models::LayoutRules& rules, const std::string& figure) {
   std::vector<viz::Limit> limits;
-  const double scale = words_of(figure).scale;
   for (const auto& limit : rules.limits)
-    if (limit.figure == figure)
-      limits.push_back({limit.least && limit.most ? "wanted"
-                        : limit.least             ? "at least"
-                                                  : "at most",
-                        limit.least ? *limit.least * scale : *limit.most * scale,
-                        limit.most ? *limit.most * scale : *limit.least * scale});
+    if (limit.figure == figure) limits.push_back(limit_on_chart(figure, limit.least, limit.most));
   return limits;
 }
 

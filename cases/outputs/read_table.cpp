@@ -14,23 +14,27 @@ namespace gapstrain::cases {
 
 namespace {
 
-std::vector<std::string> split(const std::string& line) {
-  std::vector<std::string> cells(1);
+// Calls take(place, cell) for each cell of a line.
+void visit_cells(const std::string& line,
+                 const std::function<void(std::size_t place, const std::string& cell)>& take) {
+  std::string cell;
+  std::size_t place = 0;
   bool quoted = false;
   for (std::size_t k = 0; k < line.size(); ++k) {
     const char letter = line[k];
     if (letter == '"' && quoted && k + 1 < line.size() && line[k + 1] == '"') {
-      cells.back() += '"';
+      cell += '"';
       ++k;
     } else if (letter == '"') {
       quoted = !quoted;
     } else if (letter == ',' && !quoted) {
-      cells.emplace_back();
+      take(place++, cell);
+      cell.clear();
     } else {
-      cells.back() += letter;
+      cell += letter;
     }
   }
-  return cells;
+  take(place, cell);
 }
 
 void read_columns(const std::filesystem::path& table, const std::vector<std::string>& columns,
@@ -38,18 +42,18 @@ void read_columns(const std::filesystem::path& table, const std::vector<std::str
   std::ifstream stream(table);
   std::string line;
   if (!std::getline(stream, line)) throw OutputError(fmt::format("{} cannot be read", table.string()));
-  const auto heading = split(line);
-  std::vector<std::size_t> places;
-  for (const auto& column : columns) {
-    const auto found = std::find(heading.begin(), heading.end(), column);
-    if (found == heading.end()) throw OutputError(fmt::format("{} has no column {}", table.string(), column));
-    places.push_back(static_cast<std::size_t>(found - heading.begin()));
-  }
-  while (std::getline(stream, line)) {
-    const auto cells = split(line);
-    for (std::size_t k = 0; k < places.size(); ++k)
-      take(k, places[k] < cells.size() ? cells[places[k]] : std::string());
-  }
+  std::vector<std::size_t> column_at;  // of each place, none: past the end
+  visit_cells(line, [&](std::size_t, const std::string& name) {
+    column_at.push_back(
+        static_cast<std::size_t>(std::find(columns.begin(), columns.end(), name) - columns.begin()));
+  });
+  for (std::size_t k = 0; k < columns.size(); ++k)
+    if (std::find(column_at.begin(), column_at.end(), k) == column_at.end())
+      throw OutputError(fmt::format("{} has no column {}", table.string(), columns[k]));
+  while (std::getline(stream, line))
+    visit_cells(line, [&](std::size_t place, const std::string& cell) {
+      if (place < column_at.size() && column_at[place] < columns.size()) take(column_at[place], cell);
+    });
 }
 
 double number(const std::string& cell) {

@@ -2,6 +2,7 @@
 
 #include "cases/outputs/figure_words.h"
 #include "cases/outputs/file_names.h"
+#include "cases/outputs/limit_on_chart.h"
 #include "cases/outputs/sweep_table.h"
 #include "cases/outputs/worst_of_loads.h"
 #include "models/studies/effects.h"
@@ -61,14 +62,8 @@ class SweepCharts {
 
   std::vector<viz::Limit> limits_of(const std::string& finding) const {
     std::vector<viz::Limit> limits;
-    const double scale = words_of(finding).scale;
     for (const auto& limit : study_.limits)
-      if (limit.finding == finding)
-        limits.push_back({limit.least && limit.most ? "wanted"
-                          : limit.least             ? "at least"
-                                                    : "at most",
-                          limit.least.value_or(limit.most.value_or(0.0)) * scale,
-                          limit.most.value_or(limit.least.value_or(0.0)) * scale});
+      if (limit.finding == finding) limits.push_back(limit_on_chart(finding, limit.least, limit.most));
     return limits;
   }
 

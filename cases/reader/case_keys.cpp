@@ -216,7 +216,8 @@ std::vector<Key> make_keys() {
     {"layouts", "most_per_fragment", Kind::count, optional, "", "at most", {}},
     {"layouts", "most_in_all", Kind::count, optional, "", "plate screws in all, at most", {}},
     {"layouts", "kinds", Kind::texts, derived, "the kinds of the case's plate screws",
-     "that may go into the holes, with the size of the first such screw", {}},
+     "that may go into the holes, each the first that fits, with the size of the first such screw; a hole's own "
+     "screw stays what it is", {}},
     {"layouts", "barred", Kind::counts, optional, "", "holes that stay empty", {}},
     {"layouts", "filled", Kind::counts, optional, "", "holes that always have a screw", {}},
     {"layouts", "rank_by", Kind::texts, derived, "least peak_stress, then least gap_strain, then least screws",

@@ -4,9 +4,9 @@
 
 namespace gapstrain::cases {
 
-std::shared_ptr<const models::PreparedBodies> BodyCache::get(const models::Construct& construct,
-                                                             const std::vector<models::Screw>& candidates) {
-  std::promise<std::shared_ptr<const models::PreparedBodies>> promise;
+std::shared_ptr<const BodyCache::Bodies> BodyCache::get(const models::Construct& construct,
+                                                        const std::vector<models::Screw>& candidates) {
+  std::promise<std::shared_ptr<const Bodies>> promise;
   {
     std::unique_lock lock(mutex_);
     const auto found = std::find_if(entries_.begin(), entries_.end(), [&](const Entry& entry) {
@@ -22,7 +22,9 @@ std::shared_ptr<const models::PreparedBodies> BodyCache::get(const models::Const
     if (entries_.size() > kept_) entries_.pop_back();
   }
   try {
-    auto bodies = models::prepare_bodies(models::with_moduli_of(construct, reference_), candidates);
+    const auto prepared = models::prepare_bodies(models::with_moduli_of(construct, reference_), candidates);
+    const auto bodies = std::make_shared<const Bodies>(
+        Bodies{prepared, models::PeakStress(*prepared, models::PlatePlaces::rims_and_sample)});
     promise.set_value(bodies);
     return bodies;
   } catch (...) {

@@ -4,15 +4,12 @@
 #include "cases/outputs/sweep_table.h"
 #include "mesh/gmsh_session.h"
 #include "models/build/assembly.h"
-#include "models/findings/model_error.h"
 #include "models/findings/solve.h"
 #include "models/studies/construct_solver.h"
 #include "models/studies/screw_fault.h"
-#include "solver/bodies/not_elastic_error.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
+#include <new>
 
 namespace gapstrain::cases {
 
@@ -106,13 +103,17 @@ std::size_t SweepRows::block(std::size_t row) const {
 
 std::unique_ptr<Worker> SweepRows::hire() { return std::make_unique<SweepWorker>(*this); }
 
-// Screws of other rows that can be on this construct, and its own.
+// The construct's own screws and those of other rows that can be beside them, in one order for all rows.
 std::vector<models::Screw> SweepRows::candidates_for(const models::Construct& construct) const {
-  std::vector<models::Screw> candidates;
+  std::vector<models::Screw> accepted = construct.screws, candidates;
+  for (const auto& screw : screws_) {
+    if (has_place(construct.screws, screw)) continue;
+    accepted.push_back(screw);
+    if (models::fault_of_last(construct, accepted)) accepted.pop_back();
+  }
   for (const auto& screw : screws_)
-    if (has_place(construct.screws, screw) || !models::fault_of_last(construct, {screw}))
-      candidates.push_back(screw);
-  add_places(candidates, construct.screws);
+    if (has_place(accepted, screw)) candidates.push_back(screw);
+  add_places(candidates, accepted);
   return candidates;
 }
 
@@ -125,17 +126,14 @@ std::string SweepRows::row(std::size_t row) {
     const auto candidates = candidates_for(construct);
     const auto bodies = bodies_.get(construct, candidates);
     const mesh::BesideMeshing no_meshing_meanwhile;
-    const models::Assembly assembly = models::assemble(bodies, construct, candidates);
-    const models::PeakStress peak(assembly, models::PlatePlaces::rims_and_sample);
-    models::ConstructSolver solver(assembly, peak);
+    const models::Assembly assembly = models::assemble(bodies->prepared, construct, candidates);
+    models::ConstructSolver solver(assembly, bodies->peak);
     return outcome_row(inputs, solver.solve(models::chosen_screws(assembly, construct.screws)));
   } catch (const CaseError& error) {
     return failed(first_line(error.what()));
-  } catch (const models::ModelError& error) {
-    return failed(error.what());
-  } catch (const mesh::MeshError& error) {
-    return failed(fmt::format("this case cannot be meshed: {}", error.what()));
-  } catch (const solver::NotElasticError& error) {
+  } catch (const std::bad_alloc&) {
+    throw;                                 // not the construct's fault
+  } catch (const std::exception& error) {  // meshing, factoring, a part that nothing holds
     return failed(error.what());
   }
 }

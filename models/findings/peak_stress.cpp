@@ -2,10 +2,9 @@
 
 #include "solver/bodies/stress.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <map>
+#include <string>
 
 namespace gapstrain::models {
 
@@ -26,22 +25,26 @@ std::vector<std::pair<Eigen::Index, Eigen::Index>> loaded_runs(const Eigen::Matr
 
 }  // namespace
 
-PeakStress::PeakStress(const Assembly& assembly, PlatePlaces places) : assembly_(assembly) {
-  const auto& mesh = *assembly.plate_mesh.mesh;
+PeakStress::PeakStress(const PlateMesh& mesh, const std::vector<int>& sample, const BuiltBody& plate,
+                       PlatePlaces places)
+    : plate_(plate.condensed) {
   std::map<int, int> rim;  // node -> hole
-  for (std::size_t hole = 0; hole < assembly.construct.plate.holes.size(); ++hole)
-    for (const int node : mesh.groups.at(fmt::format("hole:{}", hole))) rim[node] = static_cast<int>(hole) + 1;
-  for (const int node : assembly.plate_sample) hole_.push_back(rim.contains(node) ? rim.at(node) : 0);
+  for (const auto& [name, nodes] : mesh.mesh->groups)
+    if (name.starts_with("hole:"))
+      for (const int node : nodes) rim[node] = std::stoi(name.substr(5)) + 1;
+  for (const int node : sample) hole_.push_back(rim.contains(node) ? rim.at(node) : 0);
   if (places == PlatePlaces::rims) hole_.resize(rim.size());  // the sample begins with them
   nodes_ = static_cast<Eigen::Index>(hole_.size());
 
-  const auto& probes = assembly.bodies[plate_body].condensed->probes;
-  rows_.resize(6 * nodes_, probes[0].of_port_forces.cols());
-  for (Eigen::Index face = 0; face < 2; ++face)
-    for (Eigen::Index k = 0; k < 3; ++k)
+  const Eigen::Index motions = plate_->compliance.cols();
+  rows_.resize(6 * nodes_, motions);
+  for (Eigen::Index motion = 0; motion < motions; ++motion)
+    for (Eigen::Index face = 0; face < 2; ++face) {
+      const auto column = plate_->probes[static_cast<std::size_t>(face)].of_port_forces.col(motion);
       for (Eigen::Index node = 0; node < nodes_; ++node)
-        rows_.row((3 * face + k) * nodes_ + node) =
-            probes[static_cast<std::size_t>(face)].of_port_forces.row(3 * node + k).cast<float>();
+        for (Eigen::Index k = 0; k < 3; ++k)
+          rows_((3 * face + k) * nodes_ + node, motion) = static_cast<float>(column(3 * node + k));
+    }
 }
 
 std::vector<PeakStress::Peak> PeakStress::find(const Eigen::MatrixXd& port_forces,
@@ -55,7 +58,7 @@ std::vector<PeakStress::Peak> PeakStress::find(const Eigen::MatrixXd& port_force
     for (Eigen::Index load = 0; load < forces.cols(); ++load)
       stress.col(load).noalias() += rows_.middleCols(first, count) * forces.col(load).segment(first, count);
 
-  const auto& probes = assembly_.bodies[plate_body].condensed->probes;
+  const auto& probes = plate_->probes;
   std::vector<Peak> peaks;
   for (Eigen::Index load = 0; load < forces.cols(); ++load) {
     Eigen::ArrayXXf squares(nodes_, 2);

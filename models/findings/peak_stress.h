@@ -5,6 +5,7 @@
 
 #include <Eigen/Core>
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -18,7 +19,11 @@ enum class PlatePlaces { rims, rims_and_sample };
 // The stress rows in single precision, to find where it is highest, and there in double precision once more.
 class PeakStress {
  public:
-  PeakStress(const Assembly& assembly, PlatePlaces places);
+  PeakStress(const Assembly& assembly, PlatePlaces places)
+      : PeakStress(assembly.plate_mesh, assembly.plate_sample, assembly.bodies[plate_body], places) {}
+  // For all constructs on these bodies, whatever their plate's modulus.
+  PeakStress(const PreparedBodies& prepared, PlatePlaces places)
+      : PeakStress(prepared.plate_mesh, prepared.plate_sample, prepared.bodies[plate_body], places) {}
 
   struct Peak {
     double von_mises = 0.0;   // MPa
@@ -28,7 +33,9 @@ class PeakStress {
   std::vector<Peak> find(const Eigen::MatrixXd& port_forces, const Eigen::MatrixXd& amplitudes) const;
 
  private:
-  const Assembly& assembly_;
+  PeakStress(const PlateMesh& mesh, const std::vector<int>& sample, const BuiltBody& plate, PlatePlaces places);
+
+  std::shared_ptr<const solver::Condensed> plate_;
   Eigen::Index nodes_;     // of the sample's first ones
   Eigen::MatrixXf rows_;   // three stresses a face one after another, each of all nodes (6 nodes x motions)
   std::vector<int> hole_;  // of each node: 1-based, 0 off the rims

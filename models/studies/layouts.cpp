@@ -14,7 +14,7 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr std::size_t bits = 2;  // a hole
+constexpr std::size_t most_holes = 64;
 
 bool stays(const Screw& screw) { return screw.kind == ScrewKind::lag; }
 
@@ -26,6 +26,29 @@ bool fits(ScrewKind kind, HoleShape shape) {
 
 bool is_among(const std::vector<int>& holes, int hole) {
   return std::find(holes.begin(), holes.end(), hole) != holes.end();
+}
+
+// A hole's own screw, else one like the construct's first of the first kind that fits the hole. (One a hole: two
+// kinds in one place would pass the same spot of the bone, which a mesh has once.)
+std::optional<Screw> screw_for(const Construct& construct, int hole) {
+  const HoleShape shape = construct.plate.holes[static_cast<std::size_t>(hole - 1)].shape;
+  const auto find = [&](ScrewKind kind, int in_hole) {
+    return std::find_if(construct.screws.begin(), construct.screws.end(), [&](const Screw& screw) {
+      return screw.kind == kind && !screw.entry && (in_hole == 0 || screw.hole == in_hole);
+    });
+  };
+  for (const ScrewKind kind : construct.layouts->kinds)
+    if (const auto own = find(kind, hole); own != construct.screws.end()) return *own;
+  for (const ScrewKind kind : construct.layouts->kinds) {
+    const auto like = find(kind, 0);
+    if (!fits(kind, shape) || like == construct.screws.end()) continue;
+    Screw screw = *like;
+    screw.hole = hole;
+    screw.label = fmt::format("H{}", hole);
+    screw.tilt_along = screw.tilt_across = 0.0 * radian;
+    return screw;
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -40,36 +63,25 @@ void Layouts::find_candidates(const Construct& construct) {
   const LayoutRules& rules = *construct.layouts;
   const double fracture = fracture_along(construct);
   const auto& holes = construct.plate.holes;
-  if (holes.size() * bits > 64)
-    throw ModelError(fmt::format("the plate has {} holes; layouts are worked out for up to 32", holes.size()));
+  if (holes.size() > most_holes)
+    throw ModelError(
+        fmt::format("the plate has {} holes; layouts are worked out for up to {}", holes.size(), most_holes));
   std::vector<int> taken;  // by screws that stay
   for (const auto& screw : construct.screws)
     if (stays(screw) && screw.hole > 0) taken.push_back(screw.hole);
 
   for (int hole = 1; hole <= static_cast<int>(holes.size()); ++hole) {
-    const PlateHole& place = holes[static_cast<std::size_t>(hole - 1)];
     holes_.emplace_back();
     if (is_among(rules.barred, hole) || is_among(taken, hole)) continue;
-    for (const ScrewKind kind : rules.kinds) {
-      if (!fits(kind, place.shape)) continue;
-      const auto is_kind = [&](const Screw& screw) { return screw.kind == kind && !screw.entry; };
-      const auto own = std::find_if(construct.screws.begin(), construct.screws.end(),
-                                    [&](const Screw& screw) { return is_kind(screw) && screw.hole == hole; });
-      Screw screw;
-      if (own != construct.screws.end()) {
-        screw = *own;
-      } else {
-        screw = *std::find_if(construct.screws.begin(), construct.screws.end(), is_kind);
-        screw.hole = hole;
-        screw.label = fmt::format("H{}", hole);
-        screw.tilt_along = screw.tilt_across = 0.0 * radian;
-      }
-      if (const auto fault = fault_of_last(construct, {screw})) {
-        left_out_.push_back(fmt::format("hole {}: {}", hole, *fault));
-        continue;
-      }
-      holes_.back().push_back({static_cast<int>(candidates_.size()), place.position.value() >= fracture});
-      candidates_.push_back(screw);
+    const auto screw = screw_for(construct, hole);
+    if (!screw) {
+      left_out_.push_back(fmt::format("hole {}: no screw of the kinds allowed fits it", hole));
+    } else if (const auto fault = fault_of_last(construct, {*screw})) {
+      left_out_.push_back(fmt::format("hole {}: {}", hole, *fault));
+    } else {
+      const bool is_distal = holes[static_cast<std::size_t>(hole - 1)].position.value() >= fracture;
+      holes_.back() = {static_cast<int>(candidates_.size()), is_distal};
+      candidates_.push_back(*screw);
     }
   }
   for (const auto& screw : construct.screws) {
@@ -121,21 +133,21 @@ void Layouts::enumerate(const Construct& construct) {
       codes_.push_back(code);
       return;
     }
-    code <<= bits;
-    if (!is_among(rules.filled, static_cast<int>(hole) + 1)) self(self, hole + 1, code);
-    for (std::size_t k = 0; k < holes_[hole].size(); ++k) {
-      const Option& option = holes_[hole][k];
-      int& side = count[option.is_distal ? 1 : 0];
-      const bool collides = std::any_of(in.begin(), in.end(), [&](int other) {
-        return conflicts_[static_cast<std::size_t>(option.candidate)][static_cast<std::size_t>(other)] != 0;
-      });
-      if (collides || side == most_a_side || count[0] + count[1] == most_in_all) continue;
-      ++side;
-      in.push_back(option.candidate);
-      self(self, hole + 1, code | (k + 1));
-      in.pop_back();
-      --side;
-    }
+    code <<= 1;
+    const auto& place = holes_[hole];
+    const bool is_filled = is_among(rules.filled, static_cast<int>(hole) + 1);
+    if (!is_filled) self(self, hole + 1, code);
+    if (!place) return;
+    int& side = count[place->is_distal ? 1 : 0];
+    const bool collides = std::any_of(in.begin(), in.end(), [&](int other) {
+      return conflicts_[static_cast<std::size_t>(place->candidate)][static_cast<std::size_t>(other)] != 0;
+    });
+    if (collides || side == most_a_side || count[0] + count[1] == most_in_all) return;
+    ++side;
+    in.push_back(place->candidate);
+    self(self, hole + 1, code | 1U);
+    in.pop_back();
+    --side;
   };
   visit(visit, 0, 0);
   if (codes_.empty())
@@ -148,8 +160,8 @@ std::vector<int> Layouts::chosen(std::size_t row) const {
   std::vector<char> is_in(candidates_.size(), 0);
   for (const int candidate : staying_) is_in[static_cast<std::size_t>(candidate)] = 1;
   for (std::size_t hole = 0; hole < holes_.size(); ++hole) {
-    const std::uint64_t option = codes_[row] >> (bits * (holes_.size() - 1 - hole)) & 3U;
-    if (option > 0) is_in[static_cast<std::size_t>(holes_[hole][option - 1].candidate)] = 1;
+    if ((codes_[row] >> (holes_.size() - 1 - hole) & 1U) != 0)
+      is_in[static_cast<std::size_t>(holes_[hole]->candidate)] = 1;
   }
   std::vector<int> screws;
   for (const int candidate : order_)

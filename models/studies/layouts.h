@@ -19,7 +19,7 @@ class Layouts {
   // there is none, or more than `most`
   explicit Layouts(const Construct& construct);
 
-  // All screws that may be chosen, by hole and kind, then those that stay: what `assemble` makes ports for.
+  // All screws that may be chosen, one a hole, then those that stay: what `assemble` makes ports for.
   const std::vector<Screw>& candidates() const { return candidates_; }
 
   std::size_t size() const { return codes_.size(); }
@@ -39,16 +39,16 @@ class Layouts {
   void find_conflicts(const Construct& construct);
   void enumerate(const Construct& construct);
 
-  struct Option {
+  struct Place {
     int candidate = 0;
     bool is_distal = false;
   };
   std::vector<Screw> candidates_;
-  std::vector<std::vector<Option>> holes_;    // what each hole can take
+  std::vector<std::optional<Place>> holes_;   // of those that can take a screw
   std::vector<int> staying_;                  // candidates in every layout
   std::vector<std::vector<char>> conflicts_;  // of candidates
   std::vector<int> order_;                    // candidates in the order in which they go in
-  std::vector<std::uint64_t> codes_;          // two bits a hole, the first one highest: its option from 1, 0 empty
+  std::vector<std::uint64_t> codes_;          // a bit a hole, the first one highest
   std::optional<std::size_t> own_;
   std::vector<std::string> left_out_;
 };

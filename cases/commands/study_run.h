@@ -1,0 +1,29 @@
+// One command of many rows from its start to its end: folder, rows, and what is made of them.
+#pragma once
+
+#include "cases/commands/study_options.h"
+#include "cases/status.h"
+#include "cases/study/long_work.h"
+#include "cases/study/study_folder.h"
+
+#include <functional>
+#include <string>
+
+namespace gapstrain::cases {
+
+struct StudyRun {
+  std::string command;      // "sweep"
+  std::string fingerprint;  // of all that rows depend on
+  std::size_t rows = 0;
+  std::string heading;
+  std::string default_folder;
+  std::function<std::size_t(std::size_t row)> block;
+  Hire hire;
+  std::function<Status(StudyFolder& folder)> finish;  // once all rows are there
+};
+
+// On all ranks; the first one speaks, writes and finishes. Goes on where an earlier run stopped.
+// @throw OutputError, and what the rows throw
+Status run_study(const StudyRun& run, const StudyOptions& options, Ranks& ranks);
+
+}  // namespace gapstrain::cases
