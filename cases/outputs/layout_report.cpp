@@ -175,16 +175,17 @@ LayoutReport report_layouts(const fs::path& folder, const models::LayoutRules& r
   std::vector<Column> keys;
   for (const auto& wish : rules.rank_by) keys.push_back(read_wish(folder, wish));
   report.best = models::best_rows(kept, keys, best_count);
-  std::erase_if(report.best, [&](std::size_t row) { return states[row] == "failed"; });
+  std::erase_if(report.best, [&](std::size_t row) { return states[row] != "ok"; });
   report.front = models::pareto_front(kept, read_wish(folder, rules.front[0]), read_wish(folder, rules.front[1]));
 
   std::string& text = report.text;
   text = fmt::format("{}: {} layouts, each under {}\n", title.name, states.size(),
                      worst_of_loads(title.loads.size()));
   if (report.failed + report.doubtful > 0)
-    text +=
-        fmt::format("NOT TO BE TRUSTED: {} without a result, {} that fail a check of their own (see rows.csv)\n",
-                    report.failed, report.doubtful);
+    text += fmt::format(
+        "Not to be trusted, and not ranked: {} that fail a check of their own, {} without a result; "
+        "rows.csv says why\n",
+        report.doubtful, report.failed);
   std::vector<std::string> wanted;
   for (const auto& limit : rules.limits) wanted.push_back(limit_text(limit));
   if (!wanted.empty())

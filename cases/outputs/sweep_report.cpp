@@ -95,9 +95,9 @@ SweepReport report_sweep(const std::filesystem::path& folder, const StudyFile& s
                             worst_of_loads(study.base.construct.loads.size()));
   if (report.failed + report.doubtful > 0)
     report.text += fmt::format(
-        "NOT TO BE TRUSTED: {} without a result, {} that fail a check of their own; rows.csv "
-        "has the reasons\n",
-        report.failed, report.doubtful);
+        "NOT TO BE TRUSTED: {} that fail a check of their own, and are in the figures below; {} without a result; "
+        "rows.csv says why\n",
+        report.doubtful, report.failed);
   for (const auto& finding : asked_findings(study)) {
     const Eigen::VectorXd values = table.finding(finding);
     report.text += '\n' + spread_text(finding, values);
