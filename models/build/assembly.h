@@ -82,7 +82,7 @@ struct Assembly {
   Fragments fragments;  // probe 0 of each fragment: motion of its fracture edge at mid-cortex, (3 x nodes)
   // Nodes of the plate whose stress is read for any layout without a full recovery: every rim, and a sample
   // elsewhere. Probe 0 of the plate reads them on the top face, probe 1 on the bottom face, (3 x nodes).
-  std::vector<int> plate_sample;
+  PlateSample plate_sample;
   std::array<BuiltBody, 3> bodies;
   std::vector<CandidateScrew> screws;
   std::vector<Hold> holds;

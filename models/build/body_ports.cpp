@@ -61,18 +61,29 @@ solver::SparseMatrix edge_motion_rows(const Shell& bone, const FractureEdge& edg
   return rows;
 }
 
-std::vector<int> sample_plate(const mesh::ShellMesh& plate) {
-  std::vector<char> taken(static_cast<std::size_t>(plate.nodes.rows()), 0);
-  for (const auto& [name, nodes] : plate.groups)
+PlateSample sample_plate(const PlateMesh& mesh, const Plate& plate, double fracture) {
+  const Eigen::Index count = mesh.mesh->nodes.rows();
+  std::vector<char> likely(static_cast<std::size_t>(count), 0);
+  for (const auto& [name, nodes] : mesh.mesh->groups)
     if (name.starts_with("hole:"))
-      for (const int node : nodes) taken[static_cast<std::size_t>(node)] = 1;
-  std::vector<int> sample, others;
-  for (std::size_t node = 0; node < taken.size(); ++node)
-    if (taken[node] != 0)
-      sample.push_back(static_cast<int>(node));
+      for (const int node : nodes) likely[static_cast<std::size_t>(node)] = 1;
+  double from = 0.0, to = plate.length.value();
+  for (const auto& hole : plate.holes) {
+    const double along = hole.position.value();
+    (along < fracture ? from : to) = along < fracture ? std::max(from, along) : std::min(to, along);
+  }
+  for (Eigen::Index node = 0; node < count; ++node)
+    if (mesh.along_across(node, 0) >= from && mesh.along_across(node, 0) <= to)
+      likely[static_cast<std::size_t>(node)] = 1;
+  PlateSample sample;
+  std::vector<int> others;
+  for (std::size_t node = 0; node < likely.size(); ++node)
+    if (likely[node] != 0)
+      sample.nodes.push_back(static_cast<int>(node));
     else if (node % 4 == 0)
       others.push_back(static_cast<int>(node));
-  sample.insert(sample.end(), others.begin(), others.end());
+  sample.likely = sample.nodes.size();
+  sample.nodes.insert(sample.nodes.end(), others.begin(), others.end());
   return sample;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "models/build/fragment_meshes.h"
+#include "models/build/plate_mesh.h"
 #include "models/parts/construct.h"
 #include "models/parts/plate_shape.h"
 #include "solver/bodies/port.h"
@@ -39,7 +40,12 @@ solver::Port ring_port(const solver::Shell& bone, const std::string& group, cons
 // Motion of a fracture edge at mid-cortex: u + theta x (mid-cortex - node). (3 nodes x 6n)
 solver::SparseMatrix edge_motion_rows(const solver::Shell& bone, const FractureEdge& edge);
 
-// All rim nodes of a plate's holes, then every fourth other node.
-std::vector<int> sample_plate(const mesh::ShellMesh& plate);
+// Nodes of a plate where its stress is looked at: those of all rims and those between the holes on either side of
+// the fracture, where the peak is likely, then every fourth other one. `fracture`: its place along the plate, mm.
+struct PlateSample {
+  std::vector<int> nodes;
+  std::size_t likely = 0;  // how many of them come first
+};
+PlateSample sample_plate(const PlateMesh& mesh, const Plate& plate, double fracture);
 
 }  // namespace gapstrain::models

@@ -171,7 +171,8 @@ std::shared_ptr<const PreparedBodies> prepare_bodies(const Construct& construct,
     const mesh::GmshSession session;
     stage("meshing the plate");
     prepared->plate_mesh = mesh_plate(session, construct, plate_shape);
-    prepared->plate_sample = sample_plate(*prepared->plate_mesh.mesh);
+    prepared->plate_sample = sample_plate(prepared->plate_mesh, construct.plate,
+                                          plate_shape.along_at(construct.fracture.position.value()));
     stage("meshing the bone");
     prepared->fragments = mesh_fragments(session, construct, bone_shape, wishes.screws, wishes.rollers);
   }
@@ -193,8 +194,8 @@ std::shared_ptr<const PreparedBodies> prepare_bodies(const Construct& construct,
 
   auto plate_job = std::async(std::launch::async, [&] {
     return build("plate", plate, ports->ports(plate_body),
-                 {solver::node_stress_rows(plate, prepared->plate_sample, 1.0),
-                  solver::node_stress_rows(plate, prepared->plate_sample, -1.0)});
+                 {solver::node_stress_rows(plate, prepared->plate_sample.nodes, 1.0),
+                  solver::node_stress_rows(plate, prepared->plate_sample.nodes, -1.0)});
   });
   auto proximal_job = std::async(std::launch::async, [&] {
     return build("proximal fragment", bone[0], ports->ports(proximal_body), {edge_motion_rows(bone[0], proximal)});

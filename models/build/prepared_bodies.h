@@ -34,8 +34,8 @@ struct PreparedBodies {
   std::shared_ptr<const BoneShape> bone_shape;
   std::shared_ptr<const PlateShape> plate_shape;
   PlateMesh plate_mesh;
-  Fragments fragments;            // probe 0 of each fragment: see Assembly
-  std::vector<int> plate_sample;  // likewise of the plate
+  Fragments fragments;       // probe 0 of each fragment: see Assembly
+  PlateSample plate_sample;  // likewise of the plate
   std::array<BuiltBody, 3> bodies;
   PortWishes wishes;
   std::unique_ptr<const PortBook> ports;

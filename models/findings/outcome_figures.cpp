@@ -65,7 +65,7 @@ const std::vector<ConstructFigure>& construct_figures() {
 const std::vector<LoadFigure>& load_figures() {
   using L = const LoadOutcome&;
   static const std::vector<LoadFigure> figures = {
-      {"peak_stress", FigureUnit::stress, "largest von Mises stress of the plate, at a hole's rim", true,
+      {"peak_stress", FigureUnit::stress, "largest von Mises stress of the plate, at the holes' rims and in the span over the fracture", true,
        [](L l) { return Figure(l.peak_stress.value()); }},
       {"plate_to_yield", FigureUnit::ratio, "yield strength of the plate over its peak stress", false,
        [](L l) { return l.plate_to_yield; }},

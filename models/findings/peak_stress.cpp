@@ -25,15 +25,15 @@ std::vector<std::pair<Eigen::Index, Eigen::Index>> loaded_runs(const Eigen::Matr
 
 }  // namespace
 
-PeakStress::PeakStress(const PlateMesh& mesh, const std::vector<int>& sample, const BuiltBody& plate,
+PeakStress::PeakStress(const PlateMesh& mesh, const PlateSample& sample, const BuiltBody& plate,
                        PlatePlaces places)
     : plate_(plate.condensed) {
   std::map<int, int> rim;  // node -> hole
   for (const auto& [name, nodes] : mesh.mesh->groups)
     if (name.starts_with("hole:"))
       for (const int node : nodes) rim[node] = std::stoi(name.substr(5)) + 1;
-  for (const int node : sample) hole_.push_back(rim.contains(node) ? rim.at(node) : 0);
-  if (places == PlatePlaces::rims) hole_.resize(rim.size());  // the sample begins with them
+  for (const int node : sample.nodes) hole_.push_back(rim.contains(node) ? rim.at(node) : 0);
+  if (places == PlatePlaces::likely) hole_.resize(sample.likely);
   nodes_ = static_cast<Eigen::Index>(hole_.size());
 
   const Eigen::Index motions = plate_->compliance.cols();

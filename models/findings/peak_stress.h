@@ -11,10 +11,11 @@
 
 namespace gapstrain::models {
 
-// Where the plate is looked at. Its surface carries no load, so stress is highest at an edge, and it was at a
-// hole's rim in all of 303 random layouts of two plates that were looked at all over; the sample is a quarter of
-// the rest.
-enum class PlatePlaces { rims, rims_and_sample };
+// Where the plate is looked at. Its surface carries no load, so stress is highest at an edge: at the rim of an
+// empty hole over the fracture, if there is one. Where screws fill the holes on either side it may lie anywhere
+// between them. The likely places are all rims and that span; the sample is a quarter of the rest. How often that
+// is not enough stands in tests/models/studies/test_construct_solver.cpp.
+enum class PlatePlaces { likely, likely_and_sample };
 
 // The stress rows in single precision, to find where it is highest, and there in double precision once more.
 class PeakStress {
@@ -33,7 +34,7 @@ class PeakStress {
   std::vector<Peak> find(const Eigen::MatrixXd& port_forces, const Eigen::MatrixXd& amplitudes) const;
 
  private:
-  PeakStress(const PlateMesh& mesh, const std::vector<int>& sample, const BuiltBody& plate, PlatePlaces places);
+  PeakStress(const PlateMesh& mesh, const PlateSample& sample, const BuiltBody& plate, PlatePlaces places);
 
   std::shared_ptr<const solver::Condensed> plate_;
   Eigen::Index nodes_;     // of the sample's first ones

@@ -19,7 +19,7 @@ struct Benches::Bench {
   explicit Bench(BenchModel built)
       : model(std::move(built)),
         assembly(assemble(model.construct, model.construct.screws)),
-        peak(assembly, PlatePlaces::rims_and_sample),
+        peak(assembly, PlatePlaces::likely_and_sample),
         solver(assembly, peak) {}
 };
 

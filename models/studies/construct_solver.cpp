@@ -72,7 +72,7 @@ StiffnessFindings ConstructSolver::stiffness_at_rest() {
   hold(loads.front().supports);  // all share them
   const solver::Elimination links(factor_);
   if (links.free_motions().cols() > 0)
-    throw free_to_move(assembly_, solver::MechanismError(links.free_motions().col(0)), "");
+    throw free_to_move(assembly_, solver::MechanismError(links.free_motions()), "");
   std::array<double, 4> work{};
   for (std::size_t k = 0; k < loads.size(); ++k) {
     const Eigen::VectorXd right = loads[k].alone.deformations.col(0)(rows_);

@@ -18,7 +18,7 @@ class ConstructSolver {
 
   // The assembly's construct with other screws, positions in Assembly::screws, in the order in which they go in
   // where no step says otherwise. An outcome depends on these screws only, to the last bit, whatever was solved
-  // before. @throw ModelError naming the part that nothing holds
+  // before. @pre not empty. @throw ModelError naming the part that nothing holds
   Outcome solve(const std::vector<int>& chosen);
 
  private:

@@ -42,7 +42,7 @@ std::vector<std::size_t> pareto_front(const std::vector<char>& allowed, const Fi
   std::vector<std::size_t> front;
   double lowest = std::numeric_limits<double>::infinity();
   for (const std::size_t row : rows) {
-    if (!(y[row] < lowest)) continue;
+    if (!front.empty() && !(y[row] < lowest)) continue;
     lowest = y[row];
     front.push_back(row);
   }

@@ -7,11 +7,19 @@
 
 namespace gapstrain::solver {
 
+namespace {
+
+constexpr double least_pivot = 1e-12;  // of a row's own flexibility
+
+}  // namespace
+
 void RowFactor::append(const Eigen::MatrixXd& coupling, const Eigen::MatrixXd& own, const Eigen::MatrixXd& rigid) {
   const Eigen::Index count = own.rows();
   const Eigen::MatrixXd reduced = lower().solve(coupling);
   const Eigen::LLT<Eigen::MatrixXd> cholesky(own - reduced.transpose() * reduced);
-  if (cholesky.info() != Eigen::Success)
+  // A pivot that cancels but for rounding is none.
+  const Eigen::ArrayXd pivots = cholesky.matrixLLT().diagonal().array().square();
+  if (cholesky.info() != Eigen::Success || (pivots <= least_pivot * own.diagonal().array()).any())
     throw std::invalid_argument("two rigid links hold the same motion of a port");
   make_room(rows_ + count);
   lower_.block(rows_, 0, count, rows_) = reduced.transpose();

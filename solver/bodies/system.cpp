@@ -2,17 +2,27 @@
 
 #include "solver/bodies/elimination.h"
 
+#include <Eigen/Eigenvalues>
+
 #include <cassert>
 #include <utility>
 
 namespace gapstrain::solver {
 
-MechanismError::MechanismError(const Eigen::VectorXd& free_motion)
+MechanismError::MechanismError(const Eigen::MatrixXd& free_motions)
     : std::runtime_error("the links leave a body free to move") {
+  double freest = -1.0;
+  for (Eigen::Index first = 0; first < free_motions.rows(); first += 6)
+    if (const double freedom = free_motions.middleRows<6>(first).squaredNorm(); freedom > freest) {
+      freest = freedom;
+      body = static_cast<int>(first / 6);
+    }
+  const Eigen::Matrix<double, 6, Eigen::Dynamic> own = free_motions.middleRows<6>(6 * body);
+  const Eigen::SelfAdjointEigenSolver<Eigen::Matrix<double, 6, 6>> spectrum(own * own.transpose());
+  motion = spectrum.eigenvectors().col(5);
   Eigen::Index largest = 0;
-  free_motion.cwiseAbs().maxCoeff(&largest);
-  body = static_cast<int>(largest / 6);
-  motion = free_motion.segment<6>(6 * (largest / 6)) / free_motion(largest);
+  motion.cwiseAbs().maxCoeff(&largest);
+  motion /= motion(largest);
 }
 
 System::System(std::vector<const Condensed*> bodies, std::vector<Link> links)
@@ -110,7 +120,7 @@ Solution System::solve_rows(const std::vector<int>& active, const LoadAlone& loa
                             const Eigen::VectorXd& initial) const {
   const auto taken = rows_of(active);
   const Elimination links(flexibility_(taken, taken), rigid_(taken, Eigen::all));
-  if (links.free_motions().cols() > 0) throw MechanismError(links.free_motions().col(0));
+  if (links.free_motions().cols() > 0) throw MechanismError(links.free_motions());
   const Eigen::MatrixXd right = load.deformations.colwise() - initial;
   const auto answer = links.solve(right(taken, Eigen::all), load.resultants);
   Eigen::MatrixXd forces = Eigen::MatrixXd::Zero(rows(), right.cols());

@@ -22,8 +22,9 @@ namespace gapstrain::solver {
 
 // A rigid motion that no link resists.
 struct MechanismError : std::runtime_error {
-  // `free_motion`: amplitudes of all bodies, six each.
-  explicit MechanismError(const Eigen::VectorXd& free_motion);
+  // `free_motions`: amplitudes of all bodies, six each; a column for each motion, all of them free at once. The
+  // body named is the one that is freest, its motion the one it does most.
+  explicit MechanismError(const Eigen::MatrixXd& free_motions);
   int body = 0;                        // the body that moves most
   Eigen::Matrix<double, 6, 1> motion;  // its rigid amplitudes (translations, then rotations), largest 1
 };

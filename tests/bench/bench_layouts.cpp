@@ -48,7 +48,7 @@ class Bench {
   explicit Bench(const models::Construct& construct)
       : layouts_(construct),
         assembly_(models::assemble(construct, layouts_.candidates())),
-        peak_(assembly_, models::PlatePlaces::rims) {}
+        peak_(assembly_, models::PlatePlaces::likely) {}
 
   // Seconds for rows [0, rows), the layouts over and over, on so many threads.
   double run(std::size_t rows, std::size_t threads) {

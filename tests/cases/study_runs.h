@@ -1,0 +1,65 @@
+// Studies as a user starts, ends and goes on with them: on coarse meshes, since figures are proved elsewhere.
+#pragma once
+
+#include "tests/cases/run_program.h"
+
+#include <sys/types.h>
+
+#include <cstddef>
+#include <filesystem>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace gapstrain::tests {
+
+// The text of a case that is solved within a second: a round tube with a gap at its middle, a plate of so many
+// round holes 11 mm apart, and screws in these of them.
+std::string coarse_tube(int plate_holes, const std::string& holes_with_screw);
+
+// The text with its only piece `from` replaced. @pre it is there once
+std::string replaced(std::string text, const std::string& from, const std::string& to);
+
+// The real program beside the test, in the given working directory.
+class Started {
+ public:
+  Started(const std::vector<std::string>& arguments, const std::filesystem::path& directory);
+  // Ends what still runs.
+  ~Started();
+  Started(const Started&) = delete;
+  Started& operator=(const Started&) = delete;
+
+  void send(int signal) const;
+  bool is_running();
+  // Its end; status -1 when a signal ended it.
+  Run wait();
+
+ private:
+  ScratchFolder streams_;
+  pid_t process_ = -1;
+  int code_ = 0;
+  bool has_ended_ = false;
+};
+
+// Says so where there is none.
+bool mpirun_is_missing();
+Run run_under_mpirun(int ranks, const std::vector<std::string>& arguments, const std::filesystem::path& directory);
+
+// Starts the study twelve times and kills it each time, by turns at a random moment and just after it wrote rows.
+// @returns how many of the kills left rows.csv.part with some rows, but not all of `expected`
+// Requires each time that what is left of the rows is a beginning of `expected`.
+int kill_twelve_times(const std::vector<std::string>& arguments, const std::filesystem::path& directory,
+                      const std::filesystem::path& out, const std::string& expected);
+
+// Checks all figures of a row of rows.csv that findings.json of an analysis has as well, to 1e-8. Of the peak
+// stress the row sees some places of the plate only: it is to be between those of the rims and of the whole plate.
+void check_row_is_analysis(const std::filesystem::path& rows, std::size_t row,
+                           const std::filesystem::path& findings);
+
+std::vector<double> column(const std::filesystem::path& table, const std::string& name);
+std::vector<std::string> lines_of(const std::filesystem::path& file);
+
+// Every file below a folder, with its bytes.
+std::map<std::string, std::string> contents(const std::filesystem::path& folder);
+
+}  // namespace gapstrain::tests
