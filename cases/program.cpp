@@ -37,7 +37,8 @@ std::string hint_for_command(const CLI::App& program, int argc, const char* cons
 
 // Faults end all processes of the command, which may be waiting for this one.
 Status run_job(const Job& job, const Ranks& ranks) {
-  const auto fail = [&](Status status, const std::string& message) {
+  const auto fail = [&](Status status, std::string message) {
+    if (message.ends_with('\n')) message.pop_back();  // a list of problems ends its own last line
     ranks.give_up(static_cast<int>(status), message);
     return status;
   };
@@ -46,14 +47,14 @@ Status run_job(const Job& job, const Ranks& ranks) {
   } catch (const CaseError& error) {
     return fail(Status::bad_input, error.what());
   } catch (const OutputError& error) {
-    return fail(Status::bad_input, fmt::format("gapstrain: {}\n", error.what()));
+    return fail(Status::bad_input, fmt::format("gapstrain: {}", error.what()));
   } catch (const models::ModelError& error) {
     return fail(Status::does_not_hold,
-                fmt::format("gapstrain: the model does not hold for this case: {}\n", error.what()));
+                fmt::format("gapstrain: the model does not hold for this case: {}", error.what()));
   } catch (const mesh::MeshError& error) {
-    return fail(Status::does_not_hold, fmt::format("gapstrain: this case cannot be meshed: {}\n", error.what()));
+    return fail(Status::does_not_hold, fmt::format("gapstrain: this case cannot be meshed: {}", error.what()));
   } catch (const std::exception& error) {
-    return fail(Status::does_not_hold, fmt::format("gapstrain: the calculation broke off: {}\n", error.what()));
+    return fail(Status::does_not_hold, fmt::format("gapstrain: the calculation broke off: {}", error.what()));
   }
 }
 

@@ -73,7 +73,7 @@ class LayoutBodies {
  public:
   LayoutBodies(const models::Construct& construct, const models::Progress& progress)
       : assembly_(models::assemble(construct, models::screws_to_make_ready(construct), progress)),
-        peak_(assembly_, models::PlatePlaces::rims) {}
+        peak_(assembly_, models::PlatePlaces::likely) {}
 
   std::unique_ptr<Worker> hire(const models::Layouts& layouts) const {
     return std::make_unique<LayoutWorker>(layouts, assembly_, peak_);
@@ -170,13 +170,20 @@ Status finish_layouts(StudyFolder& folder, const CaseFile& file, const models::L
   return report.failed + report.doubtful < layouts.size() ? Status::done : Status::does_not_hold;
 }
 
+// That no choice is admissible, or too many are, is for the case to mend.
+models::Layouts find_layouts(const CaseFile& file) try {
+  return models::Layouts(file.construct);
+} catch (const models::ModelError& error) {
+  throw CaseError(file.file, {{Place{}, "layouts", error.what()}});
+}
+
 Status run(const std::string& case_file, const StudyOptions& options, Ranks& ranks) {
   CaseFile file = read_case(case_file);
   models::Construct& construct = file.construct;
   if (!construct.layouts) construct.layouts = usual_layouts(construct.screws);
   const bool speaks = ranks.rank() == 0;
   if (speaks) fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
-  const models::Layouts layouts(construct);
+  const models::Layouts layouts = find_layouts(file);
   const models::Progress progress = speaks ? make_progress(options.quiet) : models::Progress{};
 
   std::optional<LayoutBodies> bodies;

@@ -120,7 +120,7 @@ std::vector<std::string> doubts_about(const Assembly& assembly, const std::vecto
   if (!is_finite) return {"a figure is not finite"};
   std::vector<std::string> doubts;
   const auto hold = [&](const char* what, double value, double limit) {
-    if (value > limit) doubts.push_back(fmt::format("{} is {:.2g}, above {:.2g}", what, value, limit));
+    if (value > limit) doubts.push_back(fmt::format("{} is {:.3g}, above {:.3g}", what, value, limit));
   };
   hold("force balance", balance, balance_limit);
   hold("tension or penetration of contact", contact, contact_limit);

@@ -216,13 +216,8 @@ void check_row_is_analysis(const fs::path& rows, std::size_t row, const fs::path
     agrees(prefix + "screw_pull_N", pull);
     agrees(prefix + "screw_to_yield", to_yield);
 
-    double rims = 0.0;
-    for (const auto& hole : load["plate"]["holes"])
-      rims = std::max(rims, hole["peak_von_mises_mpa"].get<double>());
-    const double peak = column(rows, prefix + "peak_stress_MPa").at(row);
-    CHECK(peak >= rims * (1.0 - 1e-8));
-    CHECK(peak <= load["plate"]["peak_von_mises_mpa"].get<double>() * (1.0 + 1e-8));
-    worst_peak = std::max(worst_peak, peak);
+    agrees(prefix + "peak_stress_MPa", load["plate"]["peak_von_mises_mpa"]);
+    worst_peak = std::max(worst_peak, load["plate"]["peak_von_mises_mpa"].get<double>());
   }
   agrees("gap_strain", worst_strain);
   agrees("peak_stress_MPa", worst_peak);

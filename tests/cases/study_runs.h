@@ -51,8 +51,7 @@ Run run_under_mpirun(int ranks, const std::vector<std::string>& arguments, const
 int kill_twelve_times(const std::vector<std::string>& arguments, const std::filesystem::path& directory,
                       const std::filesystem::path& out, const std::string& expected);
 
-// Checks all figures of a row of rows.csv that findings.json of an analysis has as well, to 1e-8. Of the peak
-// stress the row sees some places of the plate only: it is to be between those of the rims and of the whole plate.
+// Checks all figures of a row of rows.csv that findings.json of an analysis has as well, to 1e-8.
 void check_row_is_analysis(const std::filesystem::path& rows, std::size_t row,
                            const std::filesystem::path& findings);
 
