@@ -2,8 +2,6 @@
 // the figures are written down with the machine in DEVELOPERS.md.
 #include "cases/reader/read_case.h"
 #include "models/findings/analyse.h"
-#include "models/findings/gap_strain.h"
-#include "models/findings/plate_stress.h"
 #include "models/findings/solve.h"
 
 #include <fmt/format.h>
@@ -71,25 +69,9 @@ int main(int argc, char** argv) {
   }
   std::cout << fmt::format("  analyse, {} loads             {:7.3f} s\n", loads, whole);
 
-  // A layout on bodies that are there already: solve, gap strain all round, peak plate stress, for one load.
   const models::Assembly assembly = models::assemble(construct, construct.screws);
-  const auto procedure = models::procedure_of(construct, models::chosen_screws(assembly, construct.screws));
-  constexpr int repeats = 300;
-  double sum = 0.0;
-  const double layout = seconds([&] {
-                          for (int k = 0; k < repeats; ++k) {
-                            const auto made = models::carry_out(assembly, procedure).back();
-                            const auto loaded = models::solve_load(assembly, made, assembly.loads.front());
-                            sum += models::sampled_peak(assembly, loaded.pressed.solution) +
-                                   models::measure_gap(assembly, made, loaded).far.axial_motion.value();
-                          }
-                        }) /
-                        repeats;
   rusage usage{};
   getrusage(RUSAGE_SELF, &usage);
-  std::cout << fmt::format("  one more layout, one load    {:7.3f} ms ({} screws; checksum {:.6g})\n",
-                           1e3 * layout, construct.screws.size(), sum / repeats);
-  std::cout << fmt::format("  analyse / layout             {:7.0f}\n", whole / layout);
   std::cout << fmt::format("  peak memory                  {:7.0f} MB\n",
                            static_cast<double>(usage.ru_maxrss) / 1024.0);
   for (const auto& body : assembly.bodies)
