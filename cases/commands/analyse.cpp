@@ -1,5 +1,6 @@
 #include "cases/commands/analyse.h"
 
+#include "cases/commands/stages.h"
 #include "cases/outputs/output_folder.h"
 #include "cases/outputs/summary.h"
 #include "cases/outputs/write_outputs.h"
@@ -7,10 +8,8 @@
 #include "models/findings/analyse.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
 #include <CLI/CLI.hpp>
 
-#include <chrono>
 #include <memory>
 
 namespace gapstrain::cases {
@@ -24,22 +23,13 @@ struct AnalyseOptions {
   bool quiet = false;
 };
 
-// Stages with their time on stderr, where somebody is looking.
-models::Progress make_progress(bool quiet) {
-  if (quiet || isatty(STDERR_FILENO) == 0) return {};
-  return [start = std::chrono::steady_clock::now()](const std::string& stage) {
-    const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - start;
-    fmt::print(stderr, "{:6.1f} s  {}\n", passed.count(), stage);
-  };
-}
-
 Status run(const AnalyseOptions& options) {
   const CaseFile file = read_case(options.case_file);
   fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
   const std::filesystem::path stem = std::filesystem::path(options.case_file).stem();
   OutputFolder folder(options.out.empty() ? stem.string() + "-findings" : options.out);
 
-  const auto progress = make_progress(options.quiet);
+  const auto progress = tell_stages(options.quiet);
   const models::Analysis analysis = models::analyse(file.construct, progress);
   const CaseOrigin origin{file.file, file.text, file.assumptions};
   const auto written = write_outputs(folder, analysis, origin, !options.no_pictures, progress);

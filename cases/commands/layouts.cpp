@@ -1,10 +1,12 @@
 #include "cases/commands/layouts.h"
 
+#include "cases/commands/stages.h"
 #include "cases/commands/study_run.h"
 #include "cases/outputs/file_names.h"
 #include "cases/outputs/layout_report.h"
 #include "cases/outputs/outcome_table.h"
 #include "cases/outputs/text_hash.h"
+#include "cases/outputs/worst_things.h"
 #include "cases/reader/read_case.h"
 #include "cases/reader/read_parts.h"
 #include "cases/version.h"
@@ -14,7 +16,6 @@
 #include "viz/pictures.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
@@ -71,8 +72,9 @@ class LayoutWorker : public Worker {
 // The bodies, made once there is a row to work out.
 class LayoutBodies {
  public:
-  LayoutBodies(const models::Construct& construct, const models::Progress& progress)
-      : assembly_(models::assemble(construct, models::screws_to_make_ready(construct), progress)),
+  LayoutBodies(const models::Construct& construct, const models::Layouts& layouts,
+               const models::Progress& progress)
+      : assembly_(models::assemble(construct, models::screws_to_make_ready(construct, layouts), progress)),
         peak_(assembly_, models::PlatePlaces::likely) {}
 
   std::unique_ptr<Worker> hire(const models::Layouts& layouts) const {
@@ -91,11 +93,6 @@ class LayoutBodies {
   models::Assembly assembly_;
   models::PeakStress peak_;
 };
-
-models::Progress make_progress(bool quiet) {
-  if (quiet || isatty(STDERR_FILENO) == 0) return {};
-  return [](const std::string& stage) { fmt::print(stderr, "{}\n", stage); };
-}
 
 // Rows as a table of their own, the heading first.
 std::string some_rows(const fs::path& table, const std::vector<std::size_t>& rows) {
@@ -124,22 +121,19 @@ std::string look_at_best(StudyFolder& folder, const models::Layouts& layouts, La
   for (std::size_t k = 0; k < report.best.size(); ++k) {
     if (progress) progress(fmt::format("looking at the best, {} of {}", k + 1, report.best.size()));
     const auto analysis = bodies.analyse(layouts, report.best[k]);
-    const auto& loads = analysis.findings.loads;
-    const auto hottest = std::max_element(loads.begin(), loads.end(), [](const auto& one, const auto& two) {
-      return one.plate.peak.von_mises < two.plate.peak.von_mises;
-    });
+    const auto& hottest = hottest_load(analysis.findings);
     const std::string holes = holes_text(layouts, layouts.chosen(report.best[k]));
     std::vector<std::string> failing;
     for (const auto& check : analysis.findings.trust.checks)
       if (!check.passed) failing.push_back(check.name);
     text += fmt::format(
-        "{:>6} {:.4g} MPa under \"{}\"{}; {}\n", k + 1, hottest->plate.peak.von_mises.value(), hottest->load,
-        hottest->plate.peak.hole ? fmt::format(" at hole {}", *hottest->plate.peak.hole)
-                                 : " away from the holes, where rows.csv does not look",
+        "{:>6} {:.4g} MPa under \"{}\"{}; {}\n", k + 1, hottest.plate.peak.von_mises.value(), hottest.load,
+        hottest.plate.peak.hole ? fmt::format(" at hole {}", *hottest.plate.peak.hole) : " away from the holes",
         failing.empty() ? "all checks passed" : fmt::format("NOT TO BE TRUSTED: {}", fmt::join(failing, ", ")));
     if (display)
-      viz::draw_construct(*display, analysis.fields.loads[static_cast<std::size_t>(hottest - loads.begin())],
-                          *hottest, pictures / fmt::format("{:02}_{}.png", k + 1, file_stem(holes)));
+      viz::draw_construct(
+          *display, analysis.fields.loads[static_cast<std::size_t>(&hottest - analysis.findings.loads.data())],
+          hottest, pictures / fmt::format("{:02}_{}.png", k + 1, file_stem(holes)));
   }
   return text;
 }
@@ -184,12 +178,12 @@ Status run(const std::string& case_file, const StudyOptions& options, Ranks& ran
   const bool speaks = ranks.rank() == 0;
   if (speaks) fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
   const models::Layouts layouts = find_layouts(file);
-  const models::Progress progress = speaks ? make_progress(options.quiet) : models::Progress{};
+  const models::Progress progress = speaks ? tell_stages(options.quiet) : models::Progress{};
 
   std::optional<LayoutBodies> bodies;
   std::once_flag made;
   const auto ready = [&]() -> LayoutBodies& {
-    std::call_once(made, [&] { bodies.emplace(construct, progress); });
+    std::call_once(made, [&] { bodies.emplace(construct, layouts, progress); });
     return *bodies;
   };
   const StudyRun search{

@@ -136,9 +136,8 @@ void draw_layouts(const viz::Display& display, const fs::path& folder, const mod
                   const std::string& y_figure, bool with_front, const fs::path& png) {
   const Column x = scaled(read_figure(folder, x_figure), x_figure);
   const Column y = scaled(read_figure(folder, y_figure), y_figure);
-  const auto kept = kept_rows(folder, rules, read_texts(folder / StudyFolder::final_name, "state"));
   std::vector<std::size_t> inside, outside;
-  for (std::size_t row = 0; row < x.size(); ++row) (kept[row] != 0 ? inside : outside).push_back(row);
+  for (std::size_t row = 0; row < x.size(); ++row) (report.keeps[row] != 0 ? inside : outside).push_back(row);
 
   viz::ScatterChart chart;
   chart.words = {title.name,
@@ -166,8 +165,9 @@ LayoutReport report_layouts(const fs::path& folder, const models::LayoutRules& r
   const fs::path table = folder / StudyFolder::final_name;
   const auto states = read_texts(table, "state");
   const auto holes = read_texts(table, "holes");
-  const auto kept = kept_rows(folder, rules, states);
   LayoutReport report;
+  report.keeps = kept_rows(folder, rules, states);
+  const auto& kept = report.keeps;
   report.kept = static_cast<std::size_t>(std::count(kept.begin(), kept.end(), 1));
   report.failed = static_cast<std::size_t>(std::count(states.begin(), states.end(), "failed"));
   report.doubtful = static_cast<std::size_t>(std::count(states.begin(), states.end(), "doubtful"));

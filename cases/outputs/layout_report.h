@@ -13,6 +13,7 @@ namespace gapstrain::cases {
 struct LayoutReport {
   std::vector<std::size_t> best;   // rows, best first, ten at most
   std::vector<std::size_t> front;  // rows, by the first figure
+  std::vector<char> keeps;         // of each row: it is to be trusted and within the limits
   std::size_t kept = 0, failed = 0, doubtful = 0;
   std::string text;  // for the terminal and summary.txt
 };

@@ -32,7 +32,7 @@ std::vector<double> as_list(const Eigen::VectorXd& values) {
 class SweepCharts {
  public:
   SweepCharts(const fs::path& folder, const StudyFile& study)
-      : study_(study), table_(folder, study), charts_(folder / "charts") {
+      : study_(study), table_(folder, study), factors_(table_.variables()), charts_(folder / "charts") {
     fs::create_directories(charts_);
   }
 
@@ -149,7 +149,7 @@ class SweepCharts {
       const auto levels = table_.levels(k);
       std::vector<double> numbers;
       for (const auto& level : levels) numbers.push_back(level.value);
-      const auto means = models::means_at_levels(table_.variable(k), values, numbers);
+      const auto means = models::means_at_levels(factors_.col(static_cast<Eigen::Index>(k)), values, numbers);
       viz::Factor factor{axis_of(study_, study_.variables[k].name).name, {}};
       for (std::size_t level = 0; level < means.size(); ++level)
         factor.levels.push_back(
@@ -161,16 +161,13 @@ class SweepCharts {
 
   void draw_swings(const std::string& finding, const Eigen::VectorXd& values) const {
     if (study_.variables.size() < 2) return;
-    Eigen::MatrixXd factors(values.size(), static_cast<Eigen::Index>(study_.variables.size()));
-    for (std::size_t k = 0; k < study_.variables.size(); ++k)
-      factors.col(static_cast<Eigen::Index>(k)) = table_.variable(k);
     const double scale = words_of(finding).scale;
     viz::SwingChart picture;
     picture.words = words(worst() + "; means where a variable is lowest and highest");
     picture.outcome = {words_of(finding).axis, false};
     picture.base = models::drop_missing(values).outcomes.mean() * scale;
     picture.base_name = "mean of all";
-    for (const auto& swing : models::tornado(factors, values).swings)
+    for (const auto& swing : models::tornado(factors_, values).swings)
       picture.swings.push_back(
           {axis_of(study_, study_.variables[static_cast<std::size_t>(swing.factor)].name).name,
            swing.at_low * scale, swing.at_high * scale});
@@ -210,6 +207,7 @@ class SweepCharts {
 
   const StudyFile& study_;
   SweepTable table_;
+  Eigen::MatrixXd factors_;  // all variables, a column each
   fs::path charts_;
   viz::Display display_;
 };

@@ -50,11 +50,8 @@ std::string limit_text(const StudyFile& study, const Limit& limit, const Eigen::
   return fmt::format("  {:.3g} % of {} rows are{}{}\n", 100 * missed.share, missed.counted, bounds, interval);
 }
 
-std::string swing_text(const StudyFile& study, const SweepTable& table, const std::string& finding,
+std::string swing_text(const StudyFile& study, const Eigen::MatrixXd& factors, const std::string& finding,
                        const Eigen::VectorXd& values) {
-  Eigen::MatrixXd factors(values.size(), static_cast<Eigen::Index>(study.variables.size()));
-  for (std::size_t k = 0; k < study.variables.size(); ++k)
-    factors.col(static_cast<Eigen::Index>(k)) = table.variable(k);
   const auto tornado = models::tornado(factors, values);
   std::string text;
   for (const auto& swing : tornado.swings) {
@@ -87,6 +84,7 @@ std::string index_text(const StudyFile& study, const Eigen::VectorXd& values) {
 SweepReport report_sweep(const std::filesystem::path& folder, const StudyFile& study) {
   const SweepTable table(folder, study);
   const auto states = table.states();
+  const Eigen::MatrixXd factors = table.variables();
   SweepReport report;
   report.rows = states.size();
   report.failed = static_cast<std::size_t>(std::count(states.begin(), states.end(), "failed"));
@@ -104,7 +102,7 @@ SweepReport report_sweep(const std::filesystem::path& folder, const StudyFile& s
     if (models::drop_missing(values).outcomes.size() == 0) continue;
     for (const auto& limit : study.limits)
       if (limit.finding == finding) report.text += limit_text(study, limit, values);
-    report.text += swing_text(study, table, finding, values);
+    report.text += swing_text(study, factors, finding, values);
     if (std::holds_alternative<models::SaltelliDesign>(study.design)) report.text += index_text(study, values);
   }
   report.text += fmt::format("\n{}\n", fmt::join(cautions, "\n"));

@@ -43,6 +43,13 @@ Eigen::VectorXd SweepTable::variable(std::size_t index) const {
   return as_vector(places);
 }
 
+Eigen::MatrixXd SweepTable::variables() const {
+  Eigen::MatrixXd all(static_cast<Eigen::Index>(study_.rows()),
+                      static_cast<Eigen::Index>(study_.variables.size()));
+  for (std::size_t k = 0; k < study_.variables.size(); ++k) all.col(static_cast<Eigen::Index>(k)) = variable(k);
+  return all;
+}
+
 std::size_t SweepTable::variable_index(const std::string& name) const {
   const auto found = std::find_if(study_.variables.begin(), study_.variables.end(),
                                   [&](const Variable& variable) { return variable.name == name; });

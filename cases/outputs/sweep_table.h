@@ -24,6 +24,9 @@ class SweepTable {
   // Its numbers; of texts and lists the place among the variable's values, from 1.
   Eigen::VectorXd variable(std::size_t index) const;
 
+  // All of them, a column each.
+  Eigen::MatrixXd variables() const;
+
   // A varied name or a finding.
   Eigen::VectorXd named(const std::string& name) const;
 

@@ -17,16 +17,6 @@ namespace {
 
 constexpr std::size_t most_rows_a_block = 16, geometries_kept = 4;
 
-bool has_place(const std::vector<models::Screw>& screws, const models::Screw& screw) {
-  return std::any_of(screws.begin(), screws.end(),
-                     [&](const models::Screw& other) { return models::same_place(other, screw); });
-}
-
-void add_places(std::vector<models::Screw>& screws, const std::vector<models::Screw>& more) {
-  for (const auto& screw : more)
-    if (!has_place(screws, screw)) screws.push_back(screw);
-}
-
 // All listed settings of a variable, or two of its distribution.
 std::vector<Setting> probes_of(const Variable& variable) {
   if (const auto* listed = std::get_if<std::vector<Setting>>(&variable.takes)) return *listed;
@@ -74,7 +64,8 @@ SweepRows::SweepRows(const StudyFile& study)
     if (!variable.paths.front().steps.front().name.starts_with("screw")) continue;
     if (!std::holds_alternative<std::vector<Setting>>(variable.takes)) continue;
     for (const auto& setting : probes_of(variable))
-      if (const auto construct = with_setting(study, variable, setting)) add_places(screws_, construct->screws);
+      if (const auto construct = with_setting(study, variable, setting))
+        models::add_places(screws_, construct->screws);
   }
   for (const auto& variable : study.variables) {
     char changes = 0;
@@ -107,13 +98,13 @@ std::unique_ptr<Worker> SweepRows::hire() { return std::make_unique<SweepWorker>
 std::vector<models::Screw> SweepRows::candidates_for(const models::Construct& construct) const {
   std::vector<models::Screw> accepted = construct.screws, candidates;
   for (const auto& screw : screws_) {
-    if (has_place(construct.screws, screw)) continue;
+    if (models::has_place(construct.screws, screw)) continue;
     accepted.push_back(screw);
     if (models::fault_of_last(construct, accepted)) accepted.pop_back();
   }
   for (const auto& screw : screws_)
-    if (has_place(accepted, screw)) candidates.push_back(screw);
-  add_places(candidates, accepted);
+    if (models::has_place(accepted, screw)) candidates.push_back(screw);
+  models::add_places(candidates, accepted);
   return candidates;
 }
 

@@ -8,19 +8,18 @@
 
 namespace gapstrain::models {
 
-namespace {
-
-const Hold* find_hold(const Assembly& assembly, const std::string& label) {
-  const auto found = std::find_if(assembly.holds.begin(), assembly.holds.end(),
-                                  [&](const Hold& hold) { return hold.hold.label == label; });
-  return found == assembly.holds.end() ? nullptr : &*found;
+std::optional<int> find_hold(const Assembly& assembly, const std::string& label) {
+  for (std::size_t k = 0; k < assembly.holds.size(); ++k)
+    if (assembly.holds[k].hold.label == label) return static_cast<int>(k);
+  return std::nullopt;
 }
 
-const CandidateScrew& screw_of(const Assembly& assembly, const Procedure& procedure, const std::string& label) {
-  return assembly.screws[static_cast<std::size_t>(procedure.screws.at(label))];
+const std::vector<int>& links_of_tissue(const Assembly& assembly, const Tissue& tissue) {
+  const auto filling = std::find_if(assembly.tissues.begin(), assembly.tissues.end(),
+                                    [&](const TissueFilling& f) { return f.is_of(tissue); });
+  assert(filling != assembly.tissues.end());
+  return filling->links;
 }
-
-}  // namespace
 
 Eigen::VectorXd first_deformations(const Assembly& assembly, Length prebend) {
   const Plate& plate = assembly.construct.plate;
@@ -59,7 +58,7 @@ bool stays_at_rest(const Assembly& assembly, const Procedure& procedure) {
     if (is_tightened(assembly.screws[static_cast<std::size_t>(index)].planned.screw)) return false;
   for (const auto& step : procedure.steps)
     for (const auto& label : step.place)
-      if (!find_hold(assembly, label)->wire) return false;
+      if (!assembly.holds[static_cast<std::size_t>(*find_hold(assembly, label))].wire) return false;
   const Eigen::VectorXd initial = first_deformations(assembly, procedure.prebend);
   return std::all_of(assembly.pairs.begin(), assembly.pairs.end(), [&](const solver::ContactPair& pair) {
     return initial(assembly.system->first_row(pair.normal)) <= 0.0;
@@ -70,14 +69,11 @@ std::vector<std::vector<int>> links_at_the_end(const Assembly& assembly, const P
   std::vector<std::vector<int>> links;
   const auto fill = [&](const Tissue& tissue) {
     for (const auto& filling : assembly.tissues) std::erase(links, filling.links);
-    const auto filling = std::find_if(assembly.tissues.begin(), assembly.tissues.end(),
-                                      [&](const TissueFilling& f) { return f.is_of(tissue); });
-    assert(filling != assembly.tissues.end());
-    links.push_back(filling->links);
+    links.push_back(links_of_tissue(assembly, tissue));
   };
   const auto links_of = [&](const std::string& label) -> const std::vector<int>& {
-    const Hold* hold = find_hold(assembly, label);
-    return hold != nullptr ? hold->links : screw_of(assembly, procedure, label).links;
+    if (const auto hold = find_hold(assembly, label)) return assembly.holds[static_cast<std::size_t>(*hold)].links;
+    return assembly.screws[static_cast<std::size_t>(procedure.screws.at(label))].links;
   };
   if (assembly.construct.fracture.tissue) fill(*assembly.construct.fracture.tissue);
   for (const auto& step : procedure.steps) {

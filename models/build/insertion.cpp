@@ -86,27 +86,19 @@ class Making {
 
   void fill(const Tissue& tissue) {
     for (const auto& filling : assembly_.tissues) drop(filling.links);
-    const auto filling = std::find_if(assembly_.tissues.begin(), assembly_.tissues.end(),
-                                      [&](const TissueFilling& f) { return f.is_of(tissue); });
-    assert(filling != assembly_.tissues.end());
-    add(filling->links);
-    relax(filling->links);
+    const auto& links = links_of_tissue(assembly_, tissue);
+    add(links);
+    relax(links);
   }
 
   void place(const std::string& label) {
-    const auto found = find_hold(label);
+    const int found = *find_hold(assembly_, label);
     const Hold& hold = assembly_.holds[static_cast<std::size_t>(found)];
     add(hold.links);
     relax(hold.links);
     if (!hold.wire)
       state_.setting.driven.push_back({assembly_.system->first_row(hold.links[0]), hold.hold.force.value()});
     state_.holds.push_back(found);
-  }
-
-  int find_hold(const std::string& label) const {
-    for (std::size_t k = 0; k < assembly_.holds.size(); ++k)
-      if (assembly_.holds[k].hold.label == label) return static_cast<int>(k);
-    return -1;
   }
 
   void insert(int index) {
@@ -138,9 +130,9 @@ class Making {
   }
 
   void take_out(const std::string& label) {
-    if (const int hold = find_hold(label); hold >= 0) {
-      drop(assembly_.holds[static_cast<std::size_t>(hold)].links);
-      remove(state_.holds, hold);
+    if (const auto hold = find_hold(assembly_, label)) {
+      drop(assembly_.holds[static_cast<std::size_t>(*hold)].links);
+      remove(state_.holds, *hold);
       return;
     }
     const int index = screw(label);

@@ -30,10 +30,6 @@ namespace {
 // A place that the steps pressed together gapes when it opens by more: less is less than faces are rough.
 constexpr double gaping_opening = 0.01;  // mm
 
-bool has_place(const std::vector<Screw>& screws, const Screw& screw) {
-  return std::any_of(screws.begin(), screws.end(), [&](const Screw& other) { return same_place(other, screw); });
-}
-
 // Those of the construct's variants that the bodies are made ready for.
 std::vector<ScrewVariant> variants_on(const Assembly& assembly) {
   std::vector<Screw> known;
@@ -105,15 +101,17 @@ std::vector<std::string> warnings_of(const Construct& construct) {
 }  // namespace
 
 std::vector<Screw> screws_to_make_ready(const Construct& construct) {
+  if (construct.layouts) return screws_to_make_ready(construct, Layouts(construct));
   std::vector<Screw> all;
-  const auto add = [&](const std::vector<Screw>& screws) {
-    for (const auto& screw : screws)
-      if (!has_place(all, screw)) all.push_back(screw);
-  };
-  if (construct.layouts) add(Layouts(construct).candidates());
-  add(construct.screws);
-  if (!construct.layouts)
-    for (const auto& variant : working_length_variants(construct)) add(variant.screws);
+  add_places(all, construct.screws);
+  for (const auto& variant : working_length_variants(construct)) add_places(all, variant.screws);
+  return all;
+}
+
+std::vector<Screw> screws_to_make_ready(const Construct& construct, const Layouts& layouts) {
+  std::vector<Screw> all;
+  add_places(all, layouts.candidates());
+  add_places(all, construct.screws);
   return all;
 }
 

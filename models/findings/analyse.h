@@ -12,6 +12,8 @@
 
 namespace gapstrain::models {
 
+class Layouts;
+
 struct Analysis {
   Findings findings;
   Fields fields;
@@ -28,6 +30,7 @@ Analysis analyse(const Construct& construct, const Progress& progress = {});
 // variants. With layout rules those of all layouts instead of the latter, so that every layout is worked out on
 // one mesh.
 std::vector<Screw> screws_to_make_ready(const Construct& construct);
+std::vector<Screw> screws_to_make_ready(const Construct& construct, const Layouts& layouts);
 
 // The same for an assembly's construct, whose screws may have been exchanged for others of its candidates.
 Analysis analyse(const Assembly& assembly, const Progress& progress = {});

@@ -73,20 +73,20 @@ std::vector<int> chosen_screws(const Assembly& assembly, const std::vector<Screw
   return chosen;
 }
 
-namespace {
-
-bool same_entry(const Screw& one, const Screw& other) {
-  if (!one.entry || !other.entry) return one.entry.has_value() == other.entry.has_value();
-  return one.entry->position == other.entry->position && one.entry->around == other.entry->around;
-}
-
-}  // namespace
-
 bool same_place(const Screw& one, const Screw& other) {
   return one.hole == other.hole && one.kind == other.kind && one.cortices == other.cortices &&
          one.tilt_along == other.tilt_along && one.tilt_across == other.tilt_across &&
          one.size.core_diameter == other.size.core_diameter && one.slide == other.slide &&
-         same_entry(one, other) && one.material.name == other.material.name;
+         one.entry == other.entry && one.material.name == other.material.name;
+}
+
+bool has_place(const std::vector<Screw>& screws, const Screw& screw) {
+  return std::any_of(screws.begin(), screws.end(), [&](const Screw& other) { return same_place(other, screw); });
+}
+
+void add_places(std::vector<Screw>& screws, const std::vector<Screw>& more) {
+  for (const auto& screw : more)
+    if (!has_place(screws, screw)) screws.push_back(screw);
 }
 
 Eigen::VectorXd link_force(const solver::Solution& solution, int link) {

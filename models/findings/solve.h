@@ -30,6 +30,10 @@ std::vector<int> chosen_screws(const Assembly& assembly, const std::vector<Screw
 // Same hole, direction, cortices and kind: one candidate serves both.
 bool same_place(const Screw& one, const Screw& other);
 
+bool has_place(const std::vector<Screw>& screws, const Screw& screw);
+// Appends those whose place is not there yet.
+void add_places(std::vector<Screw>& screws, const std::vector<Screw>& more);
+
 // Forces of a link in a solution; nothing when it took no part. (k)
 Eigen::VectorXd link_force(const solver::Solution& solution, int link);
 

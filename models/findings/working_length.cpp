@@ -5,6 +5,7 @@
 #include "models/findings/plate_stress.h"
 #include "models/findings/solve.h"
 #include "models/findings/stiffness.h"
+#include "models/parts/checks.h"
 
 #include <fmt/format.h>
 
@@ -26,11 +27,8 @@ int next_free_hole(const Construct& construct, const Screw& moved, int step) {
     const bool taken = std::any_of(construct.screws.begin(), construct.screws.end(),
                                    [&](const Screw& screw) { return screw.hole == next; });
     const HoleShape shape = construct.plate.holes[static_cast<std::size_t>(next - 1)].shape;
-    const bool fits = moved.kind == ScrewKind::locking       ? shape == HoleShape::round
-                      : moved.kind == ScrewKind::compression ? shape == HoleShape::slot
-                                                             : true;
     if (is_distal(next) != is_distal(moved.hole)) return 0;
-    if (!taken && fits) return next;
+    if (!taken && fits_hole(moved.kind, shape)) return next;
   }
   return 0;
 }

@@ -92,6 +92,12 @@ double distance_to_plate(const Eigen::Vector3d& point, const PlateShape& shape, 
 
 }  // namespace
 
+bool fits_hole(ScrewKind kind, HoleShape shape) {
+  return kind == ScrewKind::locking       ? shape == HoleShape::round
+         : kind == ScrewKind::compression ? shape == HoleShape::slot
+                                          : true;
+}
+
 bool check_seat(const Construct& construct, std::size_t index, ProblemList& problems) {
   const Screw& screw = construct.screws[index];
   if (screw.entry) return check_entry(construct, index, problems);

@@ -31,6 +31,7 @@ std::vector<bool> check_temporary(const Construct& construct, ProblemList& probl
 
 // Whether the screw's kind suits the hole or entry it goes in, and what tightening is to bring.
 bool check_seat(const Construct& construct, std::size_t index, ProblemList& problems);
+bool fits_hole(ScrewKind kind, HoleShape shape);  // whether that kind of head may go in
 void check_tightening(const Screw& screw, const std::string& where, ProblemList& problems);
 
 // The order of the operation, if steps give one.

@@ -48,8 +48,7 @@ void ConstructSolver::build_up(const std::vector<std::vector<int>>& links) {
   while (same < groups_.size() && same < links.size() && groups_[same].links == links[same]) ++same;
   groups_.resize(same);
   const Eigen::Index kept = same == 0 ? 0 : groups_.back().rows;
-  rows_.resize(static_cast<std::size_t>(kept));
-  factor_.shrink(kept);
+  let_go(kept);
   for (std::size_t k = same; k < links.size(); ++k) {
     hold(links[k]);
     groups_.push_back({links[k], factor_.rows()});
@@ -58,12 +57,16 @@ void ConstructSolver::build_up(const std::vector<std::vector<int>>& links) {
   for (const auto& group : groups_) links_.insert(links_.end(), group.links.begin(), group.links.end());
 }
 
-std::vector<Eigen::Index> ConstructSolver::hold(const std::vector<int>& links) {
+void ConstructSolver::hold(const std::vector<int>& links) {
   const solver::System& system = *assembly_.system;
   const auto rows = system.rows_of(links);
   factor_.append(system.flexibility(), system.rigid(), rows_, rows);
   rows_.insert(rows_.end(), rows.begin(), rows.end());
-  return rows;
+}
+
+void ConstructSolver::let_go(Eigen::Index kept) {
+  factor_.shrink(kept);
+  rows_.resize(static_cast<std::size_t>(kept));
 }
 
 StiffnessFindings ConstructSolver::stiffness_at_rest() {
@@ -75,13 +78,12 @@ StiffnessFindings ConstructSolver::stiffness_at_rest() {
     throw free_to_move(assembly_, solver::MechanismError(links.free_motions()), "");
   std::array<double, 4> work{};
   for (std::size_t k = 0; k < loads.size(); ++k) {
-    const Eigen::VectorXd right = loads[k].alone.deformations.col(0)(rows_);
-    const auto answer = links.solve(right, loads[k].alone.resultants);
-    work[k] = loads[k].alone.work(0) - right.dot(answer.forces.col(0)) +
-              loads[k].alone.resultants.col(0).dot(answer.amplitudes.col(0));
+    const auto answer = links.solve(loads[k].alone.deformations(rows_, Eigen::all), loads[k].alone.resultants);
+    Eigen::VectorXd forces = Eigen::VectorXd::Zero(assembly_.system->rows());
+    forces(rows_) = answer.forces.col(0);
+    work[k] = work_on(loads[k], forces, answer.amplitudes);
   }
-  factor_.shrink(before);
-  rows_.resize(static_cast<std::size_t>(before));
+  let_go(before);
   return stiffness_of(work);
 }
 
@@ -112,8 +114,7 @@ Outcome ConstructSolver::solve_at_rest(const std::vector<int>& chosen,
     setting.links = links_;
     setting.links.insert(setting.links.end(), load.supports.begin(), load.supports.end());
     auto pressed = solver::find_forces(system, assembly_.pairs, setting, load.alone, &factor_);
-    factor_.shrink(before);
-    rows_.resize(static_cast<std::size_t>(before));
+    let_go(before);
     if (pulls_at_hands(pressed, load))
       throw free_to_move(assembly_, solver::MechanismError(pressed.pull), load.name);
     loaded.push_back(carried_state(assembly_, std::move(pressed), load.forces));

@@ -26,7 +26,8 @@ class ConstructSolver {
   Outcome solve_in_steps(const std::vector<int>& chosen, const Procedure& procedure);
   StiffnessFindings stiffness_at_rest();
   void build_up(const std::vector<std::vector<int>>& links);
-  std::vector<Eigen::Index> hold(const std::vector<int>& supports);
+  void hold(const std::vector<int>& links);
+  void let_go(Eigen::Index kept);  // of all rows but the first ones
   ConstructFigures figures(const std::vector<int>& chosen) const;
 
   const Assembly& assembly_;

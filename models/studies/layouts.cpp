@@ -3,6 +3,7 @@
 #include "models/findings/figures.h"
 #include "models/findings/model_error.h"
 #include "models/findings/solve.h"
+#include "models/parts/checks.h"
 #include "models/studies/screw_fault.h"
 
 #include <fmt/format.h>
@@ -17,12 +18,6 @@ namespace {
 constexpr std::size_t most_holes = 64;
 
 bool stays(const Screw& screw) { return screw.kind == ScrewKind::lag; }
-
-bool fits(ScrewKind kind, HoleShape shape) {
-  return kind == ScrewKind::locking       ? shape == HoleShape::round
-         : kind == ScrewKind::compression ? shape == HoleShape::slot
-                                          : true;
-}
 
 bool is_among(const std::vector<int>& holes, int hole) {
   return std::find(holes.begin(), holes.end(), hole) != holes.end();
@@ -41,7 +36,7 @@ std::optional<Screw> screw_for(const Construct& construct, int hole) {
     if (const auto own = find(kind, hole); own != construct.screws.end()) return *own;
   for (const ScrewKind kind : construct.layouts->kinds) {
     const auto like = find(kind, 0);
-    if (!fits(kind, shape) || like == construct.screws.end()) continue;
+    if (!fits_hole(kind, shape) || like == construct.screws.end()) continue;
     Screw screw = *like;
     screw.hole = hole;
     screw.label = fmt::format("H{}", hole);
