@@ -73,7 +73,8 @@ TissueFilling link_tissue(const Tissue& tissue, const Fracture& fracture, const 
   return filling;
 }
 
-void link_tissues(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
+void link_tissues(Assembly& assembly, const PortWishes& wishes, const std::vector<Tissue>& more,
+                  const PortBook& ports, LinkList& links) {
   const Construct& construct = assembly.construct;
   const auto add = [&](const Tissue& tissue) {
     const auto is_same = [&](const TissueFilling& filling) { return filling.is_of(tissue); };
@@ -83,6 +84,7 @@ void link_tissues(Assembly& assembly, const PortWishes& wishes, const PortBook& 
   if (construct.fracture.tissue) add(*construct.fracture.tissue);
   for (const auto& step : construct.steps)
     if (step.tissue) add(*step.tissue);
+  for (const auto& tissue : more) add(tissue);
 }
 
 // The normals of all pairs one after another, then all tangents: what the normals see is looked at all the time.
@@ -175,11 +177,12 @@ AssembledLoad assemble_load(const LoadSetup& setup, const std::array<BuiltBody, 
   return load;
 }
 
-void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t candidates, const PortBook& ports) {
+void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t candidates,
+                     const std::vector<Tissue>& more_tissues, const PortBook& ports) {
   LinkList links;
   for (std::size_t k = 0; k < candidates; ++k)
     assembly.screws.push_back(link_screw(assembly, wishes.screws[k], false, ports, links));
-  link_tissues(assembly, wishes, ports, links);
+  link_tissues(assembly, wishes, more_tissues, ports, links);
   link_pairs(assembly, wishes, ports, links);
   link_holds(assembly, wishes, ports, links);
   assembly.plate_ports = find_plate_ports(assembly.construct, *assembly.plate_shape, ports);
@@ -217,7 +220,7 @@ std::vector<int> next_to(const std::vector<FaceSpot>& face, double around) {
 }  // namespace
 
 Assembly assemble(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
-                  const std::vector<Screw>& candidates) {
+                  const std::vector<Screw>& candidates, const std::vector<Tissue>& more_tissues) {
   Assembly assembly;
   assembly.construct = construct;
   assembly.bone_shape = prepared->bone_shape;
@@ -228,7 +231,7 @@ Assembly assemble(const std::shared_ptr<const PreparedBodies>& prepared, const C
   assembly.bodies = bodies_of(*prepared, construct);
   PortWishes wishes = prepared->wishes;
   wishes.screws = plan_screws(construct, candidates, *assembly.plate_shape, *assembly.bone_shape);
-  link_everything(assembly, wishes, candidates.size(), *prepared->ports);
+  link_everything(assembly, wishes, candidates.size(), more_tissues, *prepared->ports);
   for (const double around : assembly.fragments.proximal.edge.around)
     assembly.face_next_to.push_back(next_to(assembly.face, around));
   for (const double around : {0.0, std::numbers::pi})

@@ -42,7 +42,7 @@ struct Hold {
 // Tissue that may fill the gap.
 struct TissueFilling {
   Tissue tissue;
-  std::vector<int> links;
+  std::vector<int> links;  // one a spot, in the order of Assembly::face
   bool is_of(const Tissue& other) const {
     return tissue.name == other.name && tissue.youngs_modulus == other.youngs_modulus;
   }
@@ -101,9 +101,10 @@ struct Assembly {
 };
 
 // Links the bodies for all `candidates` (those of construct.screws among them, in any order).
+// `more_tissues`: that may fill the gap besides the construct's own.
 // @pre have_same_bodies of what it was made for
 Assembly assemble(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
-                  const std::vector<Screw>& candidates);
+                  const std::vector<Screw>& candidates, const std::vector<Tissue>& more_tissues = {});
 
 // The same with bodies made for it: see prepare_bodies.
 Assembly assemble(const Construct& construct, const std::vector<Screw>& candidates,

@@ -10,6 +10,7 @@
 #include "models/findings/limits.h"
 #include "models/findings/make_fields.h"
 #include "models/findings/order_advice.h"
+#include "models/findings/plate_fatigue.h"
 #include "models/findings/plate_stress.h"
 #include "models/findings/prebend.h"
 #include "models/findings/screw_forces.h"
@@ -153,6 +154,8 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
   std::array<std::vector<BodyStress>, 3> stress;
   for (std::size_t b = 0; b < 3; ++b)
     stress[b] = read_stress(assembly.bodies[b].body->shell(), solved.displacements[b]);
+  const BodyStress plate_at_rest =
+      read_stress(assembly.bodies[plate_body].body->shell(), at_rest[plate_body]).front();
 
   // Loads do not know of each other: they are measured side by side.
   const auto measure = [&](std::size_t l) {
@@ -178,7 +181,10 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
     entry.plate_clearance = underside.clearance;
     entry.plate_pressure = underside.pressure;
     entry.plate = measure_plate(assembly, chosen, solution, stress[plate_body][l]);
+    entry.plate.fatigue = measure_plate_fatigue(assembly, plate_at_rest, stress[plate_body][l]);
     entry.screws = measure_screws(assembly, chosen, solution);
+    const auto head_cycles = measure_head_cycles(assembly, chosen, made.pressed.solution, solution);
+    for (std::size_t k = 0; k < head_cycles.size(); ++k) entry.screws[k].head_cycle = head_cycles[k];
     entry.bone = measure_bone(assembly, chosen, {&stress[proximal_body][l], &stress[distal_body][l]});
     entry.working_length_effect = measure_working_length_effect(assembly, made, variants, variants_made, load);
     entry.buckling_factor = measure_buckling(assembly, loaded, from_load);

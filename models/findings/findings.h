@@ -84,6 +84,22 @@ struct FaceFindings {
 
 enum class PlateFace { top, middle, bottom };  // top: away from the bone
 
+// How stress at a place comes and goes with a load, between the construct as it was made and under the load.
+struct StressCycle {
+  Stress amplitude;  // von Mises stress of half the range
+  Stress mean;  // trace of the mean stress tensor, as damage by mean stress goes (G. Sines 1959, in Metal Fatigue,
+                // ed. G. Sines and J. L. Waisman; from memory): the stress itself where it is uniaxial
+};
+
+// Where a load tires the plate most.
+struct PlateFatigue {
+  StressCycle cycle;
+  Stress reversed;  // amplitude of fully reversed stress that tires alike, see models/review/fatigue.h
+  Length along, across;
+  PlateFace face = PlateFace::top;
+  std::optional<int> hole;  // 1-based, when the place is on that hole's rim
+};
+
 struct PlatePeak {
   Stress von_mises;
   Length along;   // on the plate from its proximal end
@@ -119,6 +135,7 @@ struct PlateFindings {
   PlatePeak peak;
   std::optional<double> factor_to_yield;  // yield strength / peak
   double share_over_yield = 0.0;          // of the plate's area
+  std::optional<PlateFatigue> fatigue;    // nothing for a metal without fatigue strength
   std::vector<HoleStress> holes;
   std::vector<PlateStation> stations;
 };
@@ -132,6 +149,14 @@ struct ScrewStation {
   Moment torsion;
 };
 
+// What a shaft does to a wall of the bone that it passes.
+struct CortexForce {
+  bool far = false;
+  Length wall;  // along the screw
+  Force pull;   // along the screw towards its head; negative pushes
+  Force shear;  // across it
+};
+
 struct ScrewFindings {
   std::string label;
   int hole = 0;
@@ -141,6 +166,8 @@ struct ScrewFindings {
   Moment torsion;
   Stress peak_bending_stress;  // of the core, largest along the shaft, axial part included
   std::optional<double> factor_to_yield;
+  StressCycle head_cycle;             // nominal, of the core where it leaves the plate
+  std::vector<CortexForce> cortices;  // near, far; a lag screw's far one only
   std::vector<ScrewStation> stations;
 };
 

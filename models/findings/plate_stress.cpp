@@ -16,9 +16,9 @@ namespace gapstrain::models {
 
 namespace {
 
-// Largest von Mises stress over some nodes and all three levels. Zero-based hole of the rim a node is on, or -1.
+// Largest von Mises stress over some nodes and all three levels. `rims`: see rims_of_nodes.
 PlatePeak peak_of(const Assembly& assembly, const BodyStress& stress, const std::vector<int>& nodes,
-                  const std::vector<int>& hole_of) {
+                  const std::vector<int>& rims) {
   PlatePeak peak;
   double largest = -1.0;
   const auto consider = [&](const Eigen::MatrixX3d& level, PlateFace face) {
@@ -30,8 +30,8 @@ PlatePeak peak_of(const Assembly& assembly, const BodyStress& stress, const std:
       peak.along = assembly.plate_mesh.along_across(node, 0) * mm;
       peak.across = assembly.plate_mesh.along_across(node, 1) * mm;
       peak.face = face;
-      const int hole = hole_of[static_cast<std::size_t>(node)];
-      peak.hole = hole < 0 ? std::nullopt : std::optional(hole + 1);
+      const int hole = rims[static_cast<std::size_t>(node)];
+      peak.hole = hole > 0 ? std::optional(hole) : std::nullopt;
     }
   };
   consider(stress.top, PlateFace::top);
@@ -86,19 +86,25 @@ double share_over(const mesh::ShellMesh& mesh, const Eigen::VectorXd& largest, d
 
 }  // namespace
 
+std::vector<int> rims_of_nodes(const Assembly& assembly) {
+  const mesh::ShellMesh& mesh = *assembly.plate_mesh.mesh;
+  std::vector<int> rims(static_cast<std::size_t>(mesh.nodes.rows()), 0);
+  for (std::size_t hole = 0; hole < assembly.construct.plate.holes.size(); ++hole)
+    for (const int node : mesh.groups.at(fmt::format("hole:{}", hole)))
+      rims[static_cast<std::size_t>(node)] = static_cast<int>(hole) + 1;
+  return rims;
+}
+
 PlateFindings measure_plate(const Assembly& assembly, const std::vector<int>& chosen,
                             const solver::Solution& solution, const BodyStress& stress) {
   const Plate& plate = assembly.construct.plate;
   const mesh::ShellMesh& mesh = *assembly.plate_mesh.mesh;
-  std::vector<int> hole_of(static_cast<std::size_t>(mesh.nodes.rows()), -1);
-  for (std::size_t hole = 0; hole < plate.holes.size(); ++hole)
-    for (const int node : mesh.groups.at(fmt::format("hole:{}", hole)))
-      hole_of[static_cast<std::size_t>(node)] = static_cast<int>(hole);
-  std::vector<int> all(hole_of.size());
+  const std::vector<int> rims = rims_of_nodes(assembly);
+  std::vector<int> all(rims.size());
   std::iota(all.begin(), all.end(), 0);
 
   PlateFindings findings;
-  findings.peak = peak_of(assembly, stress, all, hole_of);
+  findings.peak = peak_of(assembly, stress, all, rims);
   for (std::size_t hole = 0; hole < plate.holes.size(); ++hole) {
     const auto& rim = mesh.groups.at(fmt::format("hole:{}", hole));
     HoleStress entry;
@@ -107,7 +113,7 @@ PlateFindings measure_plate(const Assembly& assembly, const std::vector<int>& ch
     entry.filled = std::any_of(chosen.begin(), chosen.end(), [&](int screw) {
       return assembly.screws[static_cast<std::size_t>(screw)].planned.screw.hole == entry.hole;
     });
-    entry.peak = peak_of(assembly, stress, rim, hole_of);
+    entry.peak = peak_of(assembly, stress, rim, rims);
     if (!entry.filled && plate.holes[hole].shape == HoleShape::round)
       entry.peak_solid = solid_share(assembly, stress, rim, plate.holes[hole]) * entry.peak.von_mises;
     findings.holes.push_back(entry);

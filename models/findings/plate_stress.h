@@ -12,6 +12,9 @@ namespace gapstrain::models {
 PlateFindings measure_plate(const Assembly& assembly, const std::vector<int>& chosen,
                             const solver::Solution& solution, const BodyStress& stress);
 
+// Of each node of the plate, the hole whose rim it is on: 1-based, 0 off the rims.
+std::vector<int> rims_of_nodes(const Assembly& assembly);
+
 // Peak von Mises stress over the plate's sample (rims and a sample elsewhere), without recovering the field: for
 // comparing layouts. MPa.
 double sampled_peak(const Assembly& assembly, const solver::Solution& solution);

@@ -1,6 +1,7 @@
 #include "models/findings/screw_forces.h"
 
 #include "models/findings/solve.h"
+#include "models/review/fatigue.h"
 
 #include <Eigen/Geometry>
 
@@ -21,6 +22,26 @@ ScrewAxes screw_axes(const Eigen::Vector3d& direction) {
   const Eigen::Vector3d z = -direction;
   const Eigen::Vector3d x = (Eigen::Vector3d::UnitX() - z.x() * z).normalized();
   return {x, z.cross(x), z};
+}
+
+// The head's link, as one that a bonded segment would have.
+Eigen::VectorXd head_force(const CandidateScrew& candidate, const solver::Solution& solution) {
+  return forces_at_thread(candidate.model, link_force(solution, candidate.head));
+}
+
+// What is passed on to the first wall and not on to the next stays in it.
+std::vector<CortexForce> cortex_forces(const CandidateScrew& candidate, const Eigen::Vector3d& up,
+                                       const Eigen::Vector3d& from_head, const Eigen::Vector3d& to_far) {
+  const auto& bone = *candidate.planned.placement.bone;
+  const auto cortex = [&](bool far, const WallCrossing& wall, const Eigen::Vector3d& force) {
+    const double pull = force.dot(up);
+    return CortexForce{far, (wall.outer - wall.inner).norm() * mm, pull * newton,
+                       (force - pull * up).norm() * newton};
+  };
+  if (candidate.planned.screw.kind == ScrewKind::lag) return {cortex(true, bone.far, from_head)};
+  std::vector<CortexForce> all{cortex(false, bone.near, from_head - to_far)};
+  if (candidate.far) all.push_back(cortex(true, bone.far, to_far));
+  return all;
 }
 
 }  // namespace
@@ -66,6 +87,57 @@ ShaftPeak shaft_peak(const Assembly& assembly, const CandidateScrew& candidate, 
   return peak;
 }
 
+StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, const Eigen::Vector3d& axis,
+                        double radius, const Metal& metal) {
+  constexpr int places = 72;  // round the shaft: no amplitude is missed by more than 0.1 %
+  const double area = std::numbers::pi * radius * radius;
+  const double inertia = area * radius * radius / 4.0;
+  const auto half = [](const ShaftForce& one, const ShaftForce& other, double sign) -> ShaftForce {
+    return {0.5 * (one.force + sign * other.force), 0.5 * (one.moment + sign * other.moment)};
+  };
+  const ShaftForce amplitude = half(loaded, at_rest, -1.0), mean = half(loaded, at_rest, 1.0);
+  const double shear = amplitude.moment.dot(axis) * radius / (2.0 * inertia);
+  const auto fibre = [&](const ShaftForce& force, const Eigen::Vector3d& arm) {
+    return force.force.dot(axis) / area + axis.dot(force.moment.cross(arm)) / inertia;
+  };
+  // From the fibre that the amplitude's own bending strains most.
+  const Eigen::Vector3d bending = amplitude.moment - amplitude.moment.dot(axis) * axis;
+  const Eigen::Vector3d other = axis.unitOrthogonal();
+  const Eigen::Vector3d first = bending.norm() > 0.0 ? axis.cross(bending).normalized() : other;
+  StressCycle worst;
+  Stress most = -1.0 * mpa;
+  for (int k = 0; k < places; ++k) {
+    const double turn = 2.0 * std::numbers::pi * k / places;
+    const Eigen::Vector3d arm = radius * (std::cos(turn) * first + std::sin(turn) * axis.cross(first));
+    const StressCycle cycle{std::hypot(fibre(amplitude, arm), std::sqrt(3.0) * shear) * mpa,
+                            fibre(mean, arm) * mpa};
+    const Stress tires = metal.ultimate_strength
+                             ? reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength)
+                             : cycle.amplitude;
+    if (tires <= most) continue;
+    most = tires;
+    worst = cycle;
+  }
+  return worst;
+}
+
+std::vector<StressCycle> measure_head_cycles(const Assembly& assembly, const std::vector<int>& chosen,
+                                             const solver::Solution& at_rest, const solver::Solution& loaded) {
+  std::vector<StressCycle> cycles;
+  for (const int index : chosen) {
+    const CandidateScrew& candidate = assembly.screws[static_cast<std::size_t>(index)];
+    const auto& placement = candidate.planned.placement;
+    const ShaftSegment& head = candidate.model.head_to_thread;
+    const auto at_underside = [&](const solver::Solution& solution) {
+      return shaft_force(head, head_force(candidate, solution), placement.underside);
+    };
+    const auto& screw = candidate.planned.screw;
+    cycles.push_back(shaft_cycle(at_underside(at_rest), at_underside(loaded), -placement.direction,
+                                 screw.size.core_diameter.value() / 2.0, screw.material));
+  }
+  return cycles;
+}
+
 std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::vector<int>& chosen,
                                           const solver::Solution& solution) {
   constexpr int steps = 8;  // stations a free length
@@ -99,11 +171,18 @@ std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::v
       }
     };
     const ShaftSegment& head = candidate.model.head_to_thread;
-    const Eigen::VectorXd head_link = forces_at_thread(candidate.model, link_force(solution, candidate.head));
+    const Eigen::VectorXd head_link = head_force(candidate, solution);
     add_stations(head, head_link);
-    if (candidate.far) add_stations(*candidate.model.near_to_far, link_force(solution, *candidate.far));
+    Eigen::Vector3d to_far = Eigen::Vector3d::Zero();
+    if (candidate.far) {
+      const ShaftSegment& between = *candidate.model.near_to_far;
+      const Eigen::VectorXd far_link = link_force(solution, *candidate.far);
+      add_stations(between, far_link);
+      to_far = shaft_force(between, far_link, between.to).force;
+    }
 
     const auto [force, moment] = shaft_force(head, head_link, placement.underside);
+    findings.cortices = cortex_forces(candidate, axes.z, force, to_far);
     findings.axial = force.dot(axes.z) * newton;
     findings.shear_x = force.dot(axes.x) * newton;
     findings.shear_y = force.dot(axes.y) * newton;

@@ -30,7 +30,17 @@ struct ShaftPeak : ShaftStress {
 };
 ShaftPeak shaft_peak(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& forces);
 
-// One entry a chosen screw, in order. Sign: what the head's side does to the tip's side.
+// How stress comes and goes between two forces at a cut of a solid round shaft: at the place of its surface where
+// the cycle, by Goodman, tires the metal most, or comes and goes most when its strength is not known. Moments are
+// subtracted as vectors: a bending that only turns counts.
+StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, const Eigen::Vector3d& axis,
+                        double radius, const Metal& metal);
+
+// The same of each chosen screw where its core leaves the plate: nominal, without the notch of thread and head.
+std::vector<StressCycle> measure_head_cycles(const Assembly& assembly, const std::vector<int>& chosen,
+                                             const solver::Solution& at_rest, const solver::Solution& loaded);
+
+// One entry a chosen screw, in order, but for its head's cycle. Sign: what the head's side does to the tip's side.
 std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::vector<int>& chosen,
                                           const solver::Solution& solution);
 

@@ -62,11 +62,14 @@ std::vector<Problem> check(const Construct& construct) {
     check_fracture_in_bone(construct.fracture, *bone_shape, problems);
   const bool is_fracture_sound = problems.error_count() == before_fracture;
 
+  check_plate_system(construct.plate, problems);
   check_prebend(construct.plate, problems);
   check_metal(construct.plate.material, "plate.metal", problems);
   if (construct.fracture.tissue) check_tissue(*construct.fracture.tissue, "fracture.filling", problems);
   check_contact(construct.contact, problems);
   check_loads(construct, problems);
+  check_healing(construct, problems);
+  check_stock(construct.stock, problems);
   check_layouts(construct, problems);
   check_mesh_density(construct.mesh, problems);
   if (is_bone_sound && is_plate_sound)

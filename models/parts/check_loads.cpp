@@ -20,6 +20,20 @@ bool check_numbers(const LoadCase& load, const std::string& where, ProblemList& 
   is_good &= problems.finite(where + ".bending_y", "The bending moment about y", load.bending_y);
   is_good &= problems.finite(where + ".bending_z", "The bending moment about z", load.bending_z);
   is_good &= problems.finite(where + ".torsion", "The torsion", load.torsion);
+  if (load.cycles_per_day && !(*load.cycles_per_day > 0.0 && *load.cycles_per_day <= 1e6)) {
+    problems.error(
+        where + ".cycles_per_day",
+        fmt::format("The load \"{}\" comes {:.4g} times a day; allowed is more than none, up to 1e6. Leave "
+                    "the key out for a load that is no part of the patient's day.",
+                    load.name, *load.cycles_per_day));
+    is_good = false;
+  }
+  if (!(load.spread >= 0.0 && load.spread <= 1.0)) {
+    problems.error(where + ".spread",
+                   fmt::format("The spread of the load \"{}\" is {:.4g} of its size; allowed is 0 to 1.",
+                               load.name, load.spread));
+    is_good = false;
+  }
   return is_good;
 }
 

@@ -52,6 +52,17 @@ void check_metal(const Metal& metal, const std::string& where, ProblemList& prob
   if (metal.yield_strength)
     problems.positive(where + ".yield_strength", fmt::format("The yield strength of \"{}\"", metal.name),
                       *metal.yield_strength);
+  if (!metal.ultimate_strength || !metal.fatigue_strength) return;
+  if (problems.positive(where + ".ultimate_strength", fmt::format("The ultimate strength of \"{}\"", metal.name),
+                        *metal.ultimate_strength) &&
+      problems.positive(where + ".fatigue_strength", fmt::format("The fatigue strength of \"{}\"", metal.name),
+                        metal.fatigue_strength->middle) &&
+      !(metal.fatigue_strength->high < 0.9 * *metal.ultimate_strength))
+    problems.error(
+        where + ".fatigue_strength",
+        fmt::format("The fatigue strength of \"{}\" is {}; with its spread it must stay below 0.9 times the "
+                    "ultimate strength ({}).",
+                    metal.name, text(metal.fatigue_strength->middle), text(*metal.ultimate_strength)));
 }
 
 void check_tissue(const Tissue& tissue, const std::string& where, ProblemList& problems) {

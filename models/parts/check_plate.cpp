@@ -117,6 +117,17 @@ void check_plate(const Plate& plate, ProblemList& problems) {
   for (std::size_t i = 0; i < plate.holes.size(); ++i) check_hole_place(plate, i, problems);
 }
 
+void check_plate_system(const Plate& plate, ProblemList& problems) {
+  if (!(plate.angle_limit >= 0.0 * degree && plate.angle_limit <= 45.0 * degree))
+    problems.error("plate.angle_limit",
+                   fmt::format("The angle limit of the locking screws is {}; allowed is 0 deg to 45 deg.",
+                               text(plate.angle_limit)));
+  if (!(plate.finish_factor > 0.0 && plate.finish_factor <= 1.0))
+    problems.error("plate.finish_factor",
+                   fmt::format("The finish factor is {:.4g}; it must be above 0 and at most 1 (a smooth finish).",
+                               plate.finish_factor));
+}
+
 void check_prebend(const Plate& plate, ProblemList& problems) {
   if (!problems.within("plate.prebend", "The plate's prebend", plate.prebend, 0.0 * mm, largest_prebend)) return;
   if (plate.contour == Contour::straight && plate.prebend > 0.0 * mm)

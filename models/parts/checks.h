@@ -18,10 +18,13 @@ void check_cortex(const CorticalBone& cortex, ProblemList& problems);
 void check_metal(const Metal& metal, const std::string& where, ProblemList& problems);
 void check_tissue(const Tissue& tissue, const std::string& where, ProblemList& problems);
 void check_plate(const Plate& plate, ProblemList& problems);
+void check_plate_system(const Plate& plate, ProblemList& problems);  // what its maker says of it
 void check_prebend(const Plate& plate, ProblemList& problems);
 void check_fracture(const Construct& construct, ProblemList& problems);
 void check_loads(const Construct& construct, ProblemList& problems);
 void check_contact(const Contact& contact, ProblemList& problems);
+void check_healing(const Construct& construct, ProblemList& problems);
+void check_stock(const Stock& stock, ProblemList& problems);
 void check_layouts(const Construct& construct, ProblemList& problems);
 void check_mesh_density(const MeshDensity& mesh, ProblemList& problems);
 

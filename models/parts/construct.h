@@ -4,11 +4,13 @@
 #include "models/parts/bone.h"
 #include "models/parts/contact.h"
 #include "models/parts/fracture.h"
+#include "models/parts/healing.h"
 #include "models/parts/layout_rules.h"
 #include "models/parts/loading.h"
 #include "models/parts/plate.h"
 #include "models/parts/screw.h"
 #include "models/parts/step.h"
+#include "models/parts/stock.h"
 
 #include <string>
 #include <vector>
@@ -35,6 +37,8 @@ struct Construct {
   std::vector<LoadCase> loads;
   MeshDensity mesh;
   std::optional<LayoutRules> layouts;  // what else its screws may be
+  std::optional<Healing> healing;      // absent: the race between bone and plate is not run
+  Stock stock;
 };
 
 enum class Severity { error, warning };

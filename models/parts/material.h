@@ -10,6 +10,14 @@
 
 namespace gapstrain::models {
 
+// Amplitude of fully reversed stress that smooth bars of a metal bear for 10^7 cycles: the spread of published
+// values.
+struct FatigueStrength {
+  Stress low, middle, high;
+  std::string source;
+  bool operator==(const FatigueStrength&) const = default;
+};
+
 // Isotropic metal of plates and screws.
 struct Metal {
   std::string name;
@@ -17,6 +25,8 @@ struct Metal {
   double poissons_ratio = 0.0;
   std::optional<Stress> yield_strength;  // 0.2 % proof; absent: no factor to yield is reported
   std::string source;
+  std::optional<Stress> ultimate_strength = std::nullopt;          // both or neither; absent: no fatigue
+  std::optional<FatigueStrength> fatigue_strength = std::nullopt;  // is reported
   bool operator==(const Metal&) const = default;
 };
 

@@ -48,6 +48,8 @@ struct Plate {
   // Bent once more over the fracture before it is put on: height of the underside over its bed there, falling
   // straight to nothing at both ends of the plate.
   Length prebend;
+  Angle angle_limit = 12.0 * degree;  // of its system's locking screws against square (common practice, no source)
+  double finish_factor = 1.0;         // what its surface leaves of the fatigue strength of smooth bars
   bool operator==(const Plate&) const = default;
 };
 

@@ -25,6 +25,7 @@ struct ScrewSize {
   Length core_diameter;     // minor: what carries load
   Length pitch;
   std::string source;
+  std::optional<Length> pilot_drill = std::nullopt;  // for the thread; a gliding hole is the thread's diameter
   bool operator==(const ScrewSize&) const = default;
 };
 

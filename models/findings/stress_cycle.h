@@ -1,0 +1,13 @@
+// Stress that comes and goes at a place, as fatigue sees it.
+#pragma once
+
+#include "models/findings/findings.h"
+
+#include <Eigen/Core>
+
+namespace gapstrain::models {
+
+// Between two states of plane stress (s11, s22, s12), MPa: see StressCycle.
+StressCycle stress_cycle(const Eigen::Vector3d& at_rest, const Eigen::Vector3d& loaded);
+
+}  // namespace gapstrain::models

@@ -1,0 +1,35 @@
+// All that a surgeon asks of one construct: analysis, margins, rules, plan, and the race between bone and plate.
+#pragma once
+
+#include "models/findings/analyse.h"
+#include "models/review/margins.h"
+#include "models/review/plan.h"
+#include "models/review/race.h"
+#include "models/review/rules.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gapstrain::models {
+
+struct Assessment {
+  std::vector<Margin> margins;                // worst first
+  std::vector<std::string> margins_left_out;  // why some have none
+  std::vector<RuleFinding> review;            // broken ones first
+  Plan plan;
+  std::optional<StressHistory> history;  // both or neither
+  std::optional<Race> race;
+  std::optional<std::string> no_race;  // why there is none, and what to enter
+};
+
+struct AssessedConstruct {
+  Analysis analysis;
+  Assessment assessment;
+};
+
+// @pre check(construct) reports no error.
+// @throw ModelError, mesh::MeshError
+AssessedConstruct assess(const Construct& construct, const Progress& progress = {});
+
+}  // namespace gapstrain::models

@@ -1,0 +1,220 @@
+#include "models/review/comparison.h"
+
+#include "models/review/verdict.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <limits>
+#include <tuple>
+
+namespace gapstrain::models {
+
+namespace {
+
+// What the model may be off by where no estimate of its own is at hand: against three-dimensional solids stiffness
+// agrees to some 3 % and stress to some 10 % (tests/PROOF.md).
+constexpr double least_doubt_stiffness = 0.03;
+constexpr double least_doubt_stress = 0.10;
+
+using Reader = std::function<std::optional<double>(const AssessedConstruct&)>;
+
+// The worst of all loads.
+template <class Measure>
+Reader worst_load(const Measure& measure) {
+  return [measure](const AssessedConstruct& one) {
+    std::optional<double> worst;
+    for (const auto& load : one.analysis.findings.loads)
+      if (const std::optional<double> value = measure(load); value && (!worst || *value > *worst)) worst = value;
+    return worst;
+  };
+}
+
+std::optional<double> largest(const std::optional<Range>& range) {
+  if (!range) return std::nullopt;
+  return 100.0 * std::max(std::abs(range->min), std::abs(range->max));
+}
+
+Reader least_margin(MarginKind kind, MarginKind or_kind) {
+  return [kind, or_kind](const AssessedConstruct& one) -> std::optional<double> {
+    for (const auto& margin : one.assessment.margins)  // worst first
+      if (margin.kind == kind || margin.kind == or_kind) return margin.factor;
+    return std::nullopt;
+  };
+}
+Reader least_margin(MarginKind kind) { return least_margin(kind, kind); }
+
+Reader life_factor(HealingCourse course) {
+  return [course](const AssessedConstruct& one) -> std::optional<double> {
+    if (one.assessment.race)
+      for (const auto& run : one.assessment.race->courses)
+        if (run.course == course) return run.life_factor.middle;
+    return std::nullopt;
+  };
+}
+
+std::optional<double> screw_life(const AssessedConstruct& one) {
+  if (one.assessment.race)
+    for (const auto& run : one.assessment.race->courses)
+      if (run.course == HealingCourse::governed && run.screws) return run.screws->life_factor.middle;
+  return std::nullopt;
+}
+
+struct FigureRow {
+  std::string name, unit;
+  std::optional<bool> high_is_better;
+  double doubt;
+  Reader read;
+};
+
+std::vector<FigureRow> figure_rows() {
+  const auto findings = [](const auto& read) -> Reader {
+    return [read](const AssessedConstruct& one) { return read(one.analysis.findings); };
+  };
+  const auto optional = [](double value) { return std::optional(value); };
+  const double stress = least_doubt_stress, stiffness = least_doubt_stiffness;
+  const double nm_per_degree = degree.value() / 1000.0;  // from N mm/rad
+  return {
+      {"margin, plate yield", "", true, stress, least_margin(MarginKind::plate_yield)},
+      {"margin, plate fatigue", "", true, stress,
+       least_margin(MarginKind::plate_fatigue, MarginKind::plate_fatigue_of_all_loads)},
+      {"margin, screw yield", "", true, stress, least_margin(MarginKind::screw_yield)},
+      {"margin, screw fatigue", "", true, stress,
+       least_margin(MarginKind::screw_fatigue, MarginKind::screw_fatigue_of_all_loads)},
+      {"margin, pull-out with shear", "", true, stress, least_margin(MarginKind::screw_hold)},
+      {"margin, bone strain", "", true, stress, least_margin(MarginKind::bone_yield)},
+      {"plate life over healing, strain-governed", "times", true, 0.0, life_factor(HealingCourse::governed)},
+      {"plate life over healing, steady", "times", true, 0.0, life_factor(HealingCourse::steady)},
+      {"plate life over healing, none", "times", true, 0.0, life_factor(HealingCourse::none)},
+      {"screw life over healing, strain-governed", "times", true, 0.0, screw_life},
+      {"plate stress, largest", "MPa", false, stress,
+       worst_load([=](const LoadFindings& load) { return optional(load.plate.peak.von_mises.value()); })},
+      {"screw stress, largest", "MPa", false, stress, worst_load([=](const LoadFindings& load) {
+         double worst = 0.0;
+         for (const auto& screw : load.screws) worst = std::max(worst, screw.peak_bending_stress.value());
+         return optional(worst);
+       })},
+      {"gap strain, largest", "%", std::nullopt, stiffness,
+       worst_load([](const LoadFindings& load) { return largest(load.gap.axial_strain); })},
+      {"gap motion, largest", "mm", std::nullopt, stiffness,
+       worst_load([=](const LoadFindings& load) { return optional(load.gap.largest_motion.value()); })},
+      {"force across the fracture after the steps", "N", true, stress,
+       findings([=](const Findings& f) { return optional(f.compression.steps.back().face.force.value()); })},
+      {"stiffness, axial", "N/mm", std::nullopt, stiffness,
+       findings([=](const Findings& f) { return optional(f.stiffness.axial.value()); })},
+      {"stiffness, bending flat", "N m/degree", std::nullopt, stiffness,
+       findings([=](const Findings& f) { return optional(f.stiffness.bending_y.value() * nm_per_degree); })},
+      {"stiffness, bending on edge", "N m/degree", std::nullopt, stiffness,
+       findings([=](const Findings& f) { return optional(f.stiffness.bending_z.value() * nm_per_degree); })},
+      {"stiffness, torsion", "N m/degree", std::nullopt, stiffness,
+       findings([=](const Findings& f) { return optional(f.stiffness.torsion.value() * nm_per_degree); })},
+      {"working length", "mm", std::nullopt, 0.0,
+       findings([=](const Findings& f) { return optional(f.figures.working_length.value()); })},
+      {"screws", "", std::nullopt, 0.0, findings([=](const Findings& f) {
+         return optional(
+             static_cast<double>(f.figures.screws_proximal + f.figures.screws_distal + f.figures.screws_across));
+       })},
+      {"rules of the trade broken", "", false, 0.0,
+       [=](const AssessedConstruct& one) {
+         const auto& rules = one.assessment.review;
+         return optional(
+             static_cast<double>(std::count_if(rules.begin(), rules.end(), [](const RuleFinding& rule) {
+               return rule.verdict == Verdict::broken;
+             })));
+       }},
+  };
+}
+
+// The mesh's own estimate where it is larger.
+double doubt_of(const FigureRow& row, const std::vector<AssessedConstruct>& assessed) {
+  double doubt = row.doubt;
+  for (const auto& one : assessed) {
+    const Trust& trust = one.analysis.findings.trust;
+    if (row.doubt == least_doubt_stress) doubt = std::max(doubt, trust.mesh_error_peak);
+    if (row.doubt == least_doubt_stiffness) doubt = std::max(doubt, trust.mesh_error_stiffness);
+  }
+  return doubt;
+}
+
+double sort_key(const ComparedFigure& figure) {
+  const auto ratio = figure.ratio();
+  return ratio ? *ratio : 0.0;
+}
+
+}  // namespace
+
+std::optional<double> ComparedFigure::ratio() const {
+  double low = std::numeric_limits<double>::infinity(), high = 0.0;
+  int count = 0;
+  for (const auto& value : values) {
+    if (!value) continue;
+    low = std::min(low, std::abs(*value));
+    high = std::max(high, std::abs(*value));
+    ++count;
+  }
+  if (count < 2) return std::nullopt;
+  if (high == low) return 1.0;
+  return low > 0.0 ? high / low : std::numeric_limits<double>::infinity();
+}
+
+bool ComparedFigure::is_told_apart() const {
+  const auto wide = ratio();
+  return wide && *wide > (1.0 + doubt) / (1.0 - doubt);
+}
+
+std::optional<std::size_t> ComparedFigure::best() const {
+  if (!high_is_better || !is_told_apart()) return std::nullopt;
+  std::optional<std::size_t> best;
+  for (std::size_t k = 0; k < values.size(); ++k) {
+    if (!values[k]) continue;
+    if (!best || (*high_is_better ? *values[k] > *values[*best] : *values[k] < *values[*best])) best = k;
+  }
+  return best;
+}
+
+std::vector<std::string> patient_differences(const Construct& first, const Construct& second) {
+  const auto numbers = [](const LoadCase& load) {
+    return std::tie(load.name, load.support, load.ball_distance, load.ball_offset_y, load.ball_offset_z,
+                    load.axial_compression, load.transverse_y, load.transverse_z, load.bending_y, load.bending_z,
+                    load.torsion, load.four_point, load.cycles_per_day, load.spread);
+  };
+  const auto same_loads = [&] {
+    return std::equal(first.loads.begin(), first.loads.end(), second.loads.begin(), second.loads.end(),
+                      [&](const LoadCase& a, const LoadCase& b) { return numbers(a) == numbers(b); });
+  };
+  std::vector<std::string> differences;
+  if (first.body_mass != second.body_mass) differences.emplace_back("body mass");
+  if (!(first.bone == second.bone)) differences.emplace_back("bone");
+  if (!same_loads()) differences.emplace_back("loads");
+  return differences;
+}
+
+Comparison compare(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed) {
+  Comparison comparison;
+  for (const auto& row : figure_rows()) {
+    ComparedFigure figure{row.name, row.unit, row.high_is_better, {}, doubt_of(row, assessed)};
+    for (const auto& one : assessed) {
+      auto value = row.read(one);
+      if (value && !std::isfinite(*value)) value.reset();
+      figure.values.push_back(value);
+    }
+    const bool is_any = std::any_of(figure.values.begin(), figure.values.end(), [](const auto& v) { return v; });
+    if (is_any) comparison.figures.push_back(std::move(figure));
+  }
+  std::stable_sort(comparison.figures.begin(), comparison.figures.end(), [](const auto& a, const auto& b) {
+    return std::tuple(a.is_told_apart(), sort_key(a)) > std::tuple(b.is_told_apart(), sort_key(b));
+  });
+  for (std::size_t a = 0; a < assessed.size(); ++a)
+    for (std::size_t b = a + 1; b < assessed.size(); ++b) {
+      ConstructPair pair{a, b, {}};
+      const auto &first = assessed[a].assessment.history, &second = assessed[b].assessment.history;
+      if (first && second) pair.races = compare_races(*first, constructs[a], *second, constructs[b]);
+      comparison.pairs.push_back(std::move(pair));
+    }
+  comparison.verdict = find_verdict(constructs, assessed, comparison);
+  return comparison;
+}
+
+}  // namespace gapstrain::models

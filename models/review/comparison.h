@@ -1,0 +1,43 @@
+// Constructs for one patient against each other: figures side by side, the widest difference first, and a verdict.
+#pragma once
+
+#include "models/review/assess.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gapstrain::models {
+
+struct ComparedFigure {
+  std::string name, unit;                     // no unit: a ratio or a count
+  std::optional<bool> high_is_better;         // nothing: neither way, it depends on the fracture
+  std::vector<std::optional<double>> values;  // one a construct
+  double doubt = 0.0;                         // share of a value that the model itself may be off by
+
+  // Largest over smallest magnitude; nothing unless two constructs have it, infinite next to 0.
+  std::optional<double> ratio() const;
+  // Whether the difference is more than the doubt about both.
+  bool is_told_apart() const;
+  // The construct that does best; nothing when neither way is better or none is told apart.
+  std::optional<std::size_t> best() const;
+};
+
+struct ConstructPair {
+  std::size_t first = 0, second = 0;
+  std::vector<RaceComparison> races;  // a course each; empty when one of them has no race
+};
+
+struct Comparison {
+  std::vector<ComparedFigure> figures;  // told apart first, the widest difference first
+  std::vector<ConstructPair> pairs;     // the first construct against each of the others, and so on
+  std::vector<std::string> verdict;     // sentences, what matters most first
+};
+
+// How two constructs are for different patients: each difference as the name of what differs, "bone", "loads".
+std::vector<std::string> patient_differences(const Construct& first, const Construct& second);
+
+// @pre two or more, as many names as constructs
+Comparison compare(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed);
+
+}  // namespace gapstrain::models

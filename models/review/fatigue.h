@@ -1,0 +1,35 @@
+// How long a metal bears a stress that comes and goes.
+#pragma once
+
+#include "models/findings/findings.h"
+#include "models/parts/material.h"
+
+namespace gapstrain::models {
+
+// Fully reversed amplitude over cycles, S = a N^b (O. H. Basquin 1910, Proc. ASTM 10:625): through 0.9 times the
+// ultimate strength at 10^3 cycles (machine-design textbooks, from memory) and a fatigue strength at 10^7. It goes
+// on falling beyond 10^7 cycles: a notched, fretted implant in the body is not trusted to have an endurance limit.
+struct FatigueLine {
+  double a = 0.0;  // MPa
+  double b = 0.0;  // negative
+};
+
+// `strength`: at 10^7 cycles, all that lowers it included. @pre 0 < strength < 0.9 ultimate
+FatigueLine fatigue_line(Stress ultimate, Stress strength);
+
+// What thread and head leave of a screw's nominal strength at 10^7 cycles, as its inverse: the fatigue notch
+// factor of rolled threads in strong metal, 3.0 to 3.8 with cut ones (tables of threaded parts in machine-design
+// textbooks, from memory). At 10^3 cycles ductile metal evens notches out.
+inline constexpr double thread_notch = 3.0;
+
+// Infinite for no amplitude; 0 from the ultimate strength on would be beyond the line's meaning, so lives below 1
+// cycle are given as 1.
+double cycles_to_failure(const FatigueLine& line, Stress reversed_amplitude);
+
+// Amplitude that tires alike when fully reversed: S_a / (1 - S_m / R_m), J. Goodman 1899, Mechanics Applied to
+// Engineering (as in machine-design textbooks, from memory). A mean that presses counts as none. A mean that with
+// the amplitude would pass the yield strength is what yielding once leaves of it, yield - amplitude. Infinite when
+// the mean reaches the ultimate strength.
+Stress reversed_amplitude(const StressCycle& cycle, Stress ultimate, std::optional<Stress> yield);
+
+}  // namespace gapstrain::models

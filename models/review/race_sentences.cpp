@@ -1,0 +1,186 @@
+#include "models/review/race_sentences.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace gapstrain::models {
+
+namespace {
+
+constexpr double hardly = 0.05;       // share of the samples that may be left unsaid, as the bands do
+constexpr double five_years = 260.0;  // weeks
+constexpr double least_factor = 0.01, largest_factor = 1e4;
+
+std::string percent(double share) {
+  if (share > 0.0 && share < 0.005) return "less than 1 %";
+  if (share < 1.0 && share >= 0.995) return "more than 99 %";
+  return fmt::format("{:.0f} %", 100.0 * share);
+}
+
+std::string factors(const Band& band) {
+  const std::string low = factor_text(band.low), high = factor_text(band.high);
+  return low == high ? low : low + " to " + high;
+}
+
+// The week that a time falls in.
+int week_of(double time) { return std::max(1, static_cast<int>(std::ceil(time))); }
+
+std::string weeks(double low, double high) {
+  if (week_of(low) == week_of(high)) return fmt::format("in week {}", week_of(low));
+  return fmt::format("in week {} to {}", week_of(low), week_of(high));
+}
+
+std::string unhealed_sentence(const RaceCourse& course) {
+  if (course.breaks_high)
+    return fmt::format("The plate is likely to break {} if the gap does not stiffen (5th to 95th percentile).",
+                       weeks(*course.breaks_low, *course.breaks_high));
+  if (course.breaks_in_five_years <= hardly)
+    return fmt::format("Even if the gap never stiffened, the plate would last five years in {} of the samples.",
+                       percent(1.0 - course.breaks_in_five_years));
+  return fmt::format(
+      "If the gap does not stiffen, the plate breaks within five years in {} of the samples, hardly before week "
+      "{} "
+      "(5th percentile).",
+      percent(course.breaks_in_five_years), week_of(course.breaks_low.value_or(five_years)));
+}
+
+std::string healing_sentence(const RaceCourse& course) {
+  const std::string band = factors(course.life_factor);
+  if (course.breaks_before_union == 0.0)
+    return fmt::format("The plate outlasts healing by a factor {} (5th to 95th percentile).", band);
+  if (course.breaks_before_union <= hardly)
+    return fmt::format(
+        "The plate outlasts healing by a factor {} (5th to 95th percentile); in {} of the samples it breaks "
+        "before "
+        "union is due.",
+        band, percent(course.breaks_before_union));
+  if (course.breaks_before_union < 1.0 - hardly)
+    return fmt::format(
+        "The plate breaks before union is due in {} of the samples; it outlasts healing by a factor {} (5th to "
+        "95th "
+        "percentile), {} in the middle.",
+        percent(course.breaks_before_union), band, factor_text(course.life_factor.middle));
+  return fmt::format(
+      "The plate is likely to break before union is due{}: it lasts {} times as long as it must (5th to 95th "
+      "percentile).",
+      course.breaks_high ? ", " + weeks(*course.breaks_low, *course.breaks_high) : "", band);
+}
+
+std::optional<std::string> union_sentence(const RaceCourse& course, const GapState& at_the_end) {
+  constexpr double whole = 1.0 - 1e-9;
+  if (at_the_end.united >= whole && course.united.low >= whole) return std::nullopt;
+  const std::string over_samples =
+      fmt::format(" Over the samples {} to {} of it unite in time (5th to 95th percentile).",
+                  percent(course.united.low), percent(course.united.high));
+  if (at_the_end.united >= whole) return "Under the loads as entered the whole gap unites in time." + over_samples;
+  const double late = 1.0 - at_the_end.united - at_the_end.held;
+  std::string sentence = fmt::format("Under the loads as entered only {} of the gap's area unites in time: ",
+                                     percent(at_the_end.united));
+  if (at_the_end.held > 0.0)
+    sentence += fmt::format("{} of it stays what it is, strained along the bone more than its next tissue bears",
+                            percent(at_the_end.held));
+  if (at_the_end.held > 0.0 && late > 1e-9) sentence += ", ";
+  if (late > 1e-9) sentence += fmt::format("{} is late", percent(late));
+  if (at_the_end.claes.fibrous > 0.0)
+    sentence +=
+        fmt::format("; by the windows of Claes and Heigele {} stays fibrous", percent(at_the_end.claes.fibrous));
+  return sentence + "." + over_samples;
+}
+
+std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weights) {
+  if (weights.size() < 2) return std::nullopt;
+  return fmt::format(
+      "That hangs most on the {} ({} of the variance of the factor's logarithm, alone and with others), "
+      "then on the {} ({}).",
+      weights[0].input, percent(std::clamp(weights[0].total.value, 0.0, 1.0)), weights[1].input,
+      percent(std::clamp(weights[1].total.value, 0.0, 1.0)));
+}
+
+std::string name_of(HealingCourse course) {
+  switch (course) {
+    case HealingCourse::steady:
+      return "If the gap stiffens all over";
+    case HealingCourse::governed:
+      return "If the gap stiffens where strain allows";
+    case HealingCourse::none:
+      return "If the gap does not stiffen";
+  }
+  return {};
+}
+
+}  // namespace
+
+std::string factor_text(double factor) {
+  if (factor > largest_factor) return fmt::format("more than {:.0f}", largest_factor);
+  if (factor < least_factor) return fmt::format("less than {}", least_factor);
+  const double digits = std::pow(10.0, std::floor(std::log10(factor)) - 1.0);
+  return fmt::format("{:.6g}", std::round(factor / digits) * digits);
+}
+
+std::string course_sentence(const RaceCourse& course) {
+  return course.course == HealingCourse::none ? unhealed_sentence(course) : healing_sentence(course);
+}
+
+std::string screw_sentence(const ScrewRace& screws, HealingCourse course) {
+  const std::string when =
+      course == HealingCourse::none ? "If the gap does not stiffen, screw heads" : "Screw heads";
+  if (screws.breaks_before_union <= hardly)
+    return fmt::format("{} outlast healing by a factor {} (5th to 95th percentile; {} tires most).", when,
+                       factors(screws.life_factor), screws.label);
+  return fmt::format(
+      "{} break before union is due in {} of the samples: {} tires most and lasts {} times as long as "
+      "healing takes (5th to 95th percentile).",
+      when, percent(screws.breaks_before_union), screws.label, factors(screws.life_factor));
+}
+
+std::vector<std::string> verdict_of(const Race& race, const StressHistory& history,
+                                    const RaceAssumptions& assumptions) {
+  const auto position = [&](HealingCourse kind) {
+    return static_cast<std::size_t>(std::find_if(race.courses.begin(), race.courses.end(),
+                                                 [&](const RaceCourse& course) { return course.course == kind; }) -
+                                    race.courses.begin());
+  };
+  const std::size_t governed = position(HealingCourse::governed), steady = position(HealingCourse::steady),
+                    none = position(HealingCourse::none);
+  std::vector<std::string> verdict;
+  const auto say = [&](const std::optional<std::string>& sentence) {
+    if (sentence) verdict.push_back(*sentence);
+  };
+  const auto say_both = [&](const RaceCourse& course) {
+    const bool screws_first = course.screws && course.screws->life_factor.middle < course.life_factor.middle;
+    if (screws_first) say(course.screws->sentence);
+    say(course.sentence);
+    if (course.screws && !screws_first) say(course.screws->sentence);
+  };
+  say_both(race.courses[governed]);
+  say(union_sentence(race.courses[governed], history.courses[governed].gap.back()));
+  say_both(race.courses[none]);
+  if (race.courses[steady].sentence != race.courses[governed].sentence)
+    say("If the gap stiffened all over, whatever the strain: " + race.courses[steady].sentence);
+  say(weight_sentence(race.hangs_on));
+  say(fmt::format(
+      "Taken for granted: corrosion and fretting leave {:.0f} to {:.0f} % of the fatigue strength, the "
+      "model's stress is off by {:.0f} % (standard deviation), tissue stiffens in equal ratios a week.",
+      100.0 * assumptions.corrosion_from, 100.0 * assumptions.corrosion_to, 100.0 * assumptions.stress_error));
+  return verdict;
+}
+
+std::string comparison_sentence(const RaceComparison& comparison, const std::string& first,
+                                const std::string& second) {
+  const std::string when = name_of(comparison.course);
+  const Band& ratio = comparison.ratio;
+  if (ratio.low <= 1.0 && ratio.high >= 1.0)
+    return fmt::format(
+        "{}, the difference between the plates of \"{}\" and \"{}\" is within the uncertainty: the "
+        "first lasts {} times as long as the second (5th to 95th percentile), longer in {} of the "
+        "samples.",
+        when, first, second, factors(ratio), percent(comparison.first_outlasts));
+  const bool first_wins = ratio.low > 1.0;
+  const Band ahead = first_wins ? ratio : Band{1.0 / ratio.high, 1.0 / ratio.middle, 1.0 / ratio.low};
+  return fmt::format("{}, the plate of \"{}\" lasts {} times as long as that of \"{}\" (5th to 95th percentile).",
+                     when, first_wins ? first : second, factors(ahead), first_wins ? second : first);
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,28 @@
+// What a race comes to, in plain sentences.
+#pragma once
+
+#include "models/review/race.h"
+
+#include <string>
+#include <vector>
+
+namespace gapstrain::models {
+
+// Of a course whose figures are filled in.
+std::string course_sentence(const RaceCourse& course);
+
+// Of screws in a course.
+std::string screw_sentence(const ScrewRace& screws, HealingCourse course);
+
+// The governed course, of plate and screws the one that lasts less first, what holds union up, no healing, steady
+// healing, what it hangs on, what was taken for granted.
+std::vector<std::string> verdict_of(const Race& race, const StressHistory& history,
+                                    const RaceAssumptions& assumptions);
+
+std::string comparison_sentence(const RaceComparison& comparison, const std::string& first,
+                                const std::string& second);
+
+// A factor that may be anything from tiny to huge, to two digits: "4.2", "110", "more than 10000".
+std::string factor_text(double factor);
+
+}  // namespace gapstrain::models

@@ -1,0 +1,38 @@
+// What a bone's walls hold of a screw: its thread pulled out and its shaft pressed sideways, at once.
+#pragma once
+
+#include "models/findings/findings.h"
+#include "models/parts/screw.h"
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace gapstrain::models {
+
+// Compressive strength of human cortex across its axis, the lower of its two directions: 131 MPa, D. T. Reilly and
+// A. H. Burstein 1975, J. Biomech. 8:393, from memory.
+inline const Stress bearing_strength_of_cortex = 131.0 * mpa;
+inline constexpr std::string_view screw_holding_source =
+    "pull-out: Chapman et al. 1996, J Biomech Eng 118:391, and ASTM F543 (formula from memory), with the shear "
+    "strength of Turner et al. 2001, J Biomech Eng 123:133; bearing: 131 MPa across human cortex, D. T. Reilly "
+    "and "
+    "A. H. Burstein 1975, J. Biomech. 8:393, from memory; both together: a choice of this program, no source";
+
+// Factor on two demands at once, each given as its share of its own strength, whose squares add up to 1 at failure
+// (an ellipse, a choice of this program: no source for bone screws). Infinite for no demand.
+double factor_of_both(double share_of_one, double share_of_other);
+
+struct ScrewHolding {
+  Force pull;            // along the screw towards its head, of all its walls; negative pushes it in
+  Force pull_out;        // strength of the thread in them; against being pushed in it is taken alike
+  bool far = false;      // the wall that is pressed hardest for its size
+  Force shear, bearing;  // of that wall: pressed sideways, and its strength: thread diameter x wall x 131 MPa
+  double factor = 0.0;   // of both; infinite for an idle screw
+};
+
+// The pull is taken for the whole thread, since a wall that begins to give hands it on to the other, sideways
+// pressure wall by wall. The moment that a wall takes is not in it. Nothing without walls.
+std::optional<ScrewHolding> screw_holding(const ScrewSize& size, const std::vector<CortexForce>& cortices);
+
+}  // namespace gapstrain::models

@@ -1,0 +1,109 @@
+#include "models/review/verdict.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gapstrain::models {
+
+namespace {
+
+// Loads of one patient differ in size by their spread, but for all constructs alike; what differs between
+// constructs is the model's error of each.
+constexpr double margin_doubt = 0.10;
+
+const Margin* least_trusted(const AssessedConstruct& one) {
+  const auto& margins = one.assessment.margins;
+  const auto found = std::find_if(margins.begin(), margins.end(), [](const Margin& m) { return !m.indicative; });
+  return found == margins.end() ? nullptr : &*found;
+}
+
+std::string named(const Margin& margin) {
+  return fmt::format("{:.2g} ({}, {})", margin.factor, margin.part, margin.load);
+}
+
+void add_failures(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed,
+                  std::vector<std::string>& sentences) {
+  for (std::size_t k = 0; k < assessed.size(); ++k) {
+    const Findings& findings = assessed[k].analysis.findings;
+    if (!findings.trust.passed())
+      sentences.push_back(
+          fmt::format("\"{}\" fails its own checks: its figures are NOT TO BE TRUSTED.", constructs[k].name));
+    for (const auto& margin : assessed[k].assessment.margins)
+      if (margin.factor < 1.0 && !margin.indicative)
+        sentences.push_back(fmt::format("\"{}\" FAILS: {}", constructs[k].name, margin.sentence));
+  }
+}
+
+void add_races(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed,
+               const Comparison& comparison, std::vector<std::string>& sentences) {
+  for (std::size_t k = 0; k < assessed.size(); ++k) {
+    const Assessment& assessment = assessed[k].assessment;
+    if (assessment.no_race)
+      sentences.push_back(
+          fmt::format("\"{}\": no race against healing: {}", constructs[k].name, *assessment.no_race));
+    else if (!assessment.race->verdict.empty())
+      sentences.push_back(fmt::format("\"{}\": {}", constructs[k].name, assessment.race->verdict.front()));
+  }
+  for (const auto& pair : comparison.pairs)
+    for (const auto& race : pair.races)
+      if (race.course == HealingCourse::governed) sentences.push_back(race.sentence);
+}
+
+void add_margins(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed,
+                 std::vector<std::string>& sentences) {
+  struct Least {
+    std::size_t construct;
+    const Margin* margin;
+  };
+  std::vector<Least> all;
+  for (std::size_t k = 0; k < assessed.size(); ++k)
+    if (const Margin* margin = least_trusted(assessed[k])) all.push_back({k, margin});
+  if (all.size() < 2) return;
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Least& a, const Least& b) { return a.margin->factor > b.margin->factor; });
+  const Least &best = all.front(), &worst = all.back();
+  const double ratio = best.margin->factor / worst.margin->factor;
+  const double wide = (1.0 + margin_doubt) / (1.0 - margin_doubt);
+  if (ratio > wide)
+    sentences.push_back(
+        fmt::format("Least margins: \"{}\" {}, \"{}\" {}: the first has {:.2g} times as much in hand, which is "
+                    "more than the model's "
+                    "own error of {:.0f} % each way.",
+                    constructs[best.construct].name, named(*best.margin), constructs[worst.construct].name,
+                    named(*worst.margin), ratio, 100 * margin_doubt));
+  else
+    sentences.push_back(
+        fmt::format("Least margins: \"{}\" {}, \"{}\" {}: the difference is within the model's own error of "
+                    "{:.0f} % each way.",
+                    constructs[best.construct].name, named(*best.margin), constructs[worst.construct].name,
+                    named(*worst.margin), 100 * margin_doubt));
+}
+
+void add_rules(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed,
+               std::vector<std::string>& sentences) {
+  for (std::size_t k = 0; k < assessed.size(); ++k) {
+    std::vector<std::string> broken;
+    for (const auto& rule : assessed[k].assessment.review)
+      if (rule.verdict == Verdict::broken) broken.push_back(rule.rule);
+    sentences.push_back(broken.empty()
+                            ? fmt::format("\"{}\" keeps the rules of the trade that apply.", constructs[k].name)
+                            : fmt::format("\"{}\" breaks {} of the rules of the trade: {}.", constructs[k].name,
+                                          broken.size(), fmt::join(broken, ", ")));
+  }
+}
+
+}  // namespace
+
+std::vector<std::string> find_verdict(const std::vector<Construct>& constructs,
+                                      const std::vector<AssessedConstruct>& assessed,
+                                      const Comparison& comparison) {
+  std::vector<std::string> sentences;
+  add_failures(constructs, assessed, sentences);
+  add_races(constructs, assessed, comparison, sentences);
+  add_margins(constructs, assessed, sentences);
+  add_rules(constructs, assessed, sentences);
+  return sentences;
+}
+
+}  // namespace gapstrain::models
