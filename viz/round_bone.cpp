@@ -72,6 +72,23 @@ RoundCurve round_curve(const std::vector<double>& degrees, const std::vector<dou
   return curve;
 }
 
+double draw_closed(Canvas& canvas, const Panel& panel, const std::vector<const RoundCurve*>& curves) {
+  double top = panel.area.bottom - 8.0;
+  for (std::size_t l = 0; l < curves.size(); ++l) {
+    if (curves[l]->missing.empty()) continue;
+    const double middle = top - 0.5 * closed_row;
+    for (const auto& [from, to] : curves[l]->missing) {
+      const Rect band{panel.at(from, 0.0).x(), top - closed_row + 4.0, panel.at(to, 0.0).x(), top};
+      canvas.fill(band, ink::grid);
+      const TextStyle style{.size = letter::small, .across = Across::centre, .upright = Upright::centre};
+      if (canvas.text_size("closed", style).x() < band.width()) canvas.text(band.centre(), "closed", style);
+    }
+    canvas.marker({panel.area.left - 30.0, middle}, load_style(l, 1).marker, 11.0, load_style(l, 1).colour, false);
+    top -= closed_row;
+  }
+  return panel.area.bottom - top;
+}
+
 Axis round_bone_axis() { return {0.0, full_turn, 45.0}; }
 
 void draw_places_round(Canvas& canvas, const Panel& panel, double below) {

@@ -30,6 +30,11 @@ struct RoundCurve {
 // missing, half way to its neighbours.
 RoundCurve round_curve(const std::vector<double>& degrees, const std::vector<double>& values);
 
+// Under the panel a row for each curve with missing places, one load's after another: grey where they are, as the
+// faces touch there. Returns the rows' height in pixels.
+inline constexpr double closed_row = 40.0;
+double draw_closed(Canvas& canvas, const Panel& panel, const std::vector<const RoundCurve*>& curves);
+
 // 0 to 360 degrees, named by the cortex there, `below` pixels under the panel.
 Axis round_bone_axis();
 void draw_places_round(Canvas& canvas, const Panel& panel, double below);

@@ -21,9 +21,9 @@ inline constexpr int picture_width = 2000;  // pixels
 
 // Parallel projection of construct space onto the picture.
 struct Projection {
-  Eigen::Vector3d right, up, towards_viewer;  // unit, orthogonal, right-handed
-  Eigen::Vector3d target;                     // mm, drawn at `at`
-  Pixel at;
+  Eigen::Vector3d right, up, towards_viewer;         // unit, orthogonal, right-handed
+  Eigen::Vector3d target = Eigen::Vector3d::Zero();  // mm, drawn at `at`
+  Pixel at = Pixel::Zero();
   double pixels_per_mm = 1.0;
 
   Pixel pixel(const Eigen::Vector3d& place) const {
