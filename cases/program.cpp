@@ -2,9 +2,11 @@
 
 #include "cases/cautions.h"
 #include "cases/commands/analyse.h"
+#include "cases/commands/compare.h"
 #include "cases/commands/keys.h"
 #include "cases/commands/layouts.h"
 #include "cases/commands/merge.h"
+#include "cases/commands/new.h"
 #include "cases/commands/sweep.h"
 #include "cases/commands/trends.h"
 #include "cases/outputs/output_folder.h"
@@ -69,10 +71,12 @@ Status run_program(int argc, const char* const* argv) try {
   program.footer(fmt::format("{}", fmt::join(cautions, "\n")));
   Job job;
   add_analyse(program, job);
+  add_compare(program, job);
   add_trends(program, job);
   add_keys(program, job);
   add_layouts(program, job, ranks);
   add_merge(program, job);
+  add_new(program, job);
   add_sweep(program, job, ranks);
   try {
     program.parse(argc, argv);

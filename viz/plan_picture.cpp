@@ -1,3 +1,4 @@
+#include "models/parts/words.h"
 #include "viz/plan_side_view.h"
 #include "viz/plan_table.h"
 #include "viz/review_pictures.h"
@@ -16,25 +17,11 @@ namespace {
 constexpr int page_height = 2828;  // A4 upright at the pictures' width
 constexpr double between_parts = 34.0;
 
-std::string aspect_text(models::Aspect aspect) {
-  switch (aspect) {
-    case models::Aspect::cranial:
-      return "cranial";
-    case models::Aspect::caudal:
-      return "caudal";
-    case models::Aspect::lateral:
-      return "lateral";
-    case models::Aspect::medial:
-      break;
-  }
-  return "medial";
-}
-
 std::string plate_text(const models::Plan& plan) {
   return fmt::format("Plate of {} hole{}, {} x {} x {} mm{}{}, on the {} side, {} mm from the bone's proximal end",
                      plan.holes, plan.holes == 1 ? "" : "s", length_text(plan.plate_length),
                      length_text(plan.plate_width), length_text(plan.plate_thickness),
-                     plan.metal.empty() ? "" : ", ", plan.metal, aspect_text(plan.aspect),
+                     plan.metal.empty() ? "" : ", ", plan.metal, models::name_of(plan.aspect),
                      length_text(plan.proximal_end));
 }
 

@@ -58,20 +58,6 @@ Marker head_shape(models::ScrewKind kind) {
   return Marker::diamond;
 }
 
-std::string kind_text(models::ScrewKind kind) {
-  switch (kind) {
-    case models::ScrewKind::locking:
-      return "locking";
-    case models::ScrewKind::cortical:
-      return "cortical";
-    case models::ScrewKind::compression:
-      return "compression";
-    case models::ScrewKind::lag:
-      break;
-  }
-  return "lag";
-}
-
 void draw_step_ring(Canvas& canvas, const Pixel& centre, int step) {
   canvas.disc(centre, step_ring_radius, ink::white);
   canvas.ring(centre, step_ring_radius, {.width = 3.0});

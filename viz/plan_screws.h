@@ -22,7 +22,6 @@ std::vector<PlannedScrew> planned_screws(const models::Construct& construct, con
 
 // Kinds are apart by the shape of their heads.
 Marker head_shape(models::ScrewKind kind);
-std::string kind_text(models::ScrewKind kind);
 inline constexpr models::ScrewKind screw_kinds[] = {models::ScrewKind::locking, models::ScrewKind::cortical,
                                                     models::ScrewKind::compression, models::ScrewKind::lag};
 

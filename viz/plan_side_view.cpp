@@ -1,5 +1,6 @@
 #include "viz/plan_side_view.h"
 
+#include "models/parts/words.h"
 #include "viz/chart.h"
 #include "viz/sheet.h"
 #include "viz/text_fit.h"
@@ -245,8 +246,8 @@ void draw_kinds(Canvas& canvas, double y, const PlanSideView& view) {
                      [&](const auto& shaft) { return shaft.planned->order->kind == kind; }))
       continue;
     canvas.marker({x, y}, head_shape(kind), 13.0, ink::text, false);
-    canvas.text({x + 26.0, y}, kind_text(kind), style);
-    x += 26.0 + canvas.text_size(kind_text(kind), style).x() + apart;
+    canvas.text({x + 26.0, y}, models::name_of(kind), style);
+    x += 26.0 + canvas.text_size(models::name_of(kind), style).x() + apart;
   }
   std::string rest = "double line: fracture";
   if (std::any_of(view.shafts.begin(), view.shafts.end(), [](const auto& shaft) { return shaft.beside_plate(); }))

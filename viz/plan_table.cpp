@@ -1,5 +1,6 @@
 #include "viz/plan_table.h"
 
+#include "models/parts/words.h"
 #include "viz/sheet.h"
 #include "viz/text_fit.h"
 #include "viz/window.h"
@@ -56,7 +57,7 @@ void draw_row(Canvas& canvas, double y, const PlannedScrew& planned) {
   const std::array<std::string, columns.size()> texts{"",
                                                       order.label,
                                                       order.hole > 0 ? std::to_string(order.hole) : "beside",
-                                                      kind_text(order.kind),
+                                                      models::name_of(order.kind),
                                                       order.size,
                                                       std::to_string(order.cortices),
                                                       fmt::format("{:.1f}", order.measured.value()),

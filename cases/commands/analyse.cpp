@@ -5,7 +5,7 @@
 #include "cases/outputs/summary.h"
 #include "cases/outputs/write_outputs.h"
 #include "cases/reader/read_case.h"
-#include "models/findings/analyse.h"
+#include "models/review/assess.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -30,17 +30,19 @@ Status run(const AnalyseOptions& options) {
   OutputFolder folder(options.out.empty() ? stem.string() + "-findings" : options.out);
 
   const auto progress = tell_stages(options.quiet);
-  const models::Analysis analysis = models::analyse(file.construct, progress);
+  const models::AssessedConstruct assessed = models::assess(file.construct, progress);
+  const models::Findings& findings = assessed.analysis.findings;
   const CaseOrigin origin{file.file, file.text, file.assumptions};
-  const auto written = write_outputs(folder, analysis, origin, !options.no_pictures, progress);
+  const auto written = write_outputs(folder, file.construct, assessed, origin, !options.no_pictures, progress);
   folder.publish();
 
-  const auto reasons = doubts(analysis.findings, written.not_finite);
+  const auto reasons = doubts(findings, written.not_finite);
   if (options.quiet)  // the summary begins with them
     for (const auto& reason : reasons) fmt::print(stderr, "{}: not to be trusted: {}\n", file.file, reason);
   if (written.pictures_missing) fmt::print(stderr, "warning: no pictures: {}\n", *written.pictures_missing);
   if (!options.quiet)
-    fmt::print("{}", summarise(analysis.findings, origin, written.not_finite, folder.target().string()));
+    fmt::print("{}",
+               summarise(findings, assessed.assessment, origin, written.not_finite, folder.target().string()));
   return reasons.empty() ? Status::done : Status::does_not_hold;
 }
 

@@ -4,6 +4,10 @@
 #include "cases/outputs/compression_json.h"
 #include "cases/outputs/face_name.h"
 #include "cases/outputs/findings_keys.h"
+#include "cases/outputs/margins_json.h"
+#include "cases/outputs/plan_json.h"
+#include "cases/outputs/race_json.h"
+#include "cases/outputs/review_json.h"
 #include "cases/outputs/text_hash.h"
 #include "cases/version.h"
 
@@ -52,12 +56,27 @@ void put_peak(Json& json, const models::PlatePeak& peak) {
   json["face"] = face_name(peak.face);
 }
 
+Json cycle(const models::StressCycle& cycle) {
+  return {{"amplitude_mpa", cycle.amplitude.value()}, {"mean_mpa", cycle.mean.value()}};
+}
+
+Json plate_fatigue(const models::PlateFatigue& fatigue) {
+  Json json = cycle(fatigue.cycle);
+  json["reversed_mpa"] = fatigue.reversed.value();
+  json["along_mm"] = fatigue.along.value();
+  json["across_mm"] = fatigue.across.value();
+  json["face"] = face_name(fatigue.face);
+  put(json, "hole", fatigue.hole);
+  return json;
+}
+
 Json plate(const models::PlateFindings& plate) {
   Json json;
   put_peak(json, plate.peak);
   put(json, "hole", plate.peak.hole);
   put(json, "factor_to_yield", plate.factor_to_yield);
   json["share_over_yield"] = plate.share_over_yield;
+  if (plate.fatigue) json["fatigue"] = plate_fatigue(*plate.fatigue);
   json["holes"] = Json::array();
   for (const auto& hole : plate.holes) {
     Json entry{{"hole", hole.hole}, {"filled", hole.filled}, {"centre_mm", hole.along.value()}};
@@ -79,6 +98,13 @@ Json screw(const models::ScrewFindings& screw) {
             {"torsion_n_mm", screw.torsion.value()},
             {"peak_core_stress_mpa", screw.peak_bending_stress.value()}};
   put(json, "factor_to_yield", screw.factor_to_yield);
+  json["head_cycle"] = cycle(screw.head_cycle);
+  json["cortices"] = Json::array();
+  for (const auto& wall : screw.cortices)
+    json["cortices"].push_back({{"cortex", wall.far ? "far" : "near"},
+                                {"wall_mm", wall.wall.value()},
+                                {"pull_n", wall.pull.value()},
+                                {"shear_n", wall.shear.value()}});
   return json;
 }
 
@@ -165,8 +191,8 @@ void drop_not_finite(Json& json, const std::string& path, std::vector<std::strin
 
 }  // namespace
 
-FindingsJson make_findings_json(const models::Findings& findings, const CaseOrigin& origin,
-                                const std::vector<std::string>& files) {
+FindingsJson make_findings_json(const models::Findings& findings, const models::Assessment& assessment,
+                                const CaseOrigin& origin, const std::vector<std::string>& files) {
   const auto& stiffness = findings.stiffness;
   Json json;
   json["program"] = {{"name", "gapstrain"}, {"version", version}};
@@ -184,6 +210,12 @@ FindingsJson make_findings_json(const models::Findings& findings, const CaseOrig
   json["compression"] = compression_json(findings.compression);
   json["loads"] = Json::array();
   for (const auto& entry : findings.loads) json["loads"].push_back(load(entry));
+  json["margins"] = margins_json(assessment.margins);
+  json["margins_left_out"] = assessment.margins_left_out;
+  json["review"] = review_json(assessment.review);
+  json["plan"] = plan_json(assessment.plan);
+  if (assessment.race) json["race"] = race_json(*assessment.race);
+  put(json, "no_race", assessment.no_race);
   json["files"] = files;
 
   FindingsJson result;

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "cases/outputs/case_origin.h"
-#include "models/findings/findings.h"
+#include "models/review/assess.h"
 
 #include <string>
 #include <vector>
@@ -17,7 +17,7 @@ struct FindingsJson {
 
 // A figure that the construct does not have (a factor to yield without yield strength) is left out; so there is
 // never a null. `files` are the files of the folder, findings.json among them.
-FindingsJson make_findings_json(const models::Findings& findings, const CaseOrigin& origin,
-                                const std::vector<std::string>& files);
+FindingsJson make_findings_json(const models::Findings& findings, const models::Assessment& assessment,
+                                const CaseOrigin& origin, const std::vector<std::string>& files);
 
 }  // namespace gapstrain::cases

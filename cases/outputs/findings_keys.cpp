@@ -1,5 +1,7 @@
 #include "cases/outputs/findings_keys.h"
 
+#include "cases/outputs/assessment_keys.h"
+
 #include <fmt/format.h>
 
 namespace gapstrain::cases {
@@ -136,6 +138,19 @@ const Keys plate{
     {"share_over_yield", "share of the plate's area over its yield strength"},
 };
 
+const Keys cycle{
+    {"amplitude_mpa", "von Mises stress of half the range between the unloaded construct and the load"},
+    {"mean_mpa", "trace of the mean stress, tension positive"},
+};
+
+const Keys plate_fatigue{
+    {"reversed_mpa", "amplitude of fully reversed stress that tires alike (Goodman)"},
+    {"along_mm", "place where the load tires the plate most, from the proximal end"},
+    {"across_mm", "likewise, from the plate's centre line"},
+    {"face", "top (away from the bone), middle or bottom"},
+    {"hole", "number of the hole whose rim it is on; left out elsewhere"},
+};
+
 const Keys hole{
     {"hole", "number of the hole, 1 is the most proximal"},
     {"filled", "whether it holds a screw"},
@@ -154,6 +169,10 @@ const Keys screw{
     {"torsion_n_mm", "there, about the screw"},
     {"peak_core_stress_mpa", "largest fibre stress of the core along the shaft"},
     {"factor_to_yield", "yield strength / peak; left out for a metal without yield strength"},
+    {"cortices[].cortex", "near or far: a wall of the bone that the screw passes"},
+    {"cortices[].wall_mm", "its thickness along the screw"},
+    {"cortices[].pull_n", "what the shaft does to it along the screw, towards the head; negative pushes"},
+    {"cortices[].shear_n", "likewise, across the screw"},
 };
 
 const Keys bone{
@@ -205,11 +224,15 @@ std::vector<FindingsKey> findings_keys() {
   append(keys, "loads[].face.", face);
   append(keys, "loads[].plate.", peak);
   append(keys, "loads[].plate.", plate);
+  append(keys, "loads[].plate.fatigue.", cycle);
+  append(keys, "loads[].plate.fatigue.", plate_fatigue);
   append(keys, "loads[].plate.holes[].", hole);
   append(keys, "loads[].plate.holes[].", {peak.begin(), peak.end() - 1});
   append(keys, "loads[].screws[].", screw);
+  append(keys, "loads[].screws[].head_cycle.", cycle);
   append(keys, "loads[].bone.", bone);
   append(keys, "loads[].working_length_effect[].", variant);
+  append(keys, "", assessment_keys());
   return keys;
 }
 

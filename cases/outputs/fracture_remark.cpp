@@ -1,5 +1,7 @@
 #include "cases/outputs/fracture_remark.h"
 
+#include "cases/outputs/digits.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -34,18 +36,18 @@ std::string open_part(const models::LoadFindings& load) {
   const auto& gap = load.gap;
   const auto& share = gap.windows;
   if (!gap.axial_strain) return "";
-  const std::string shear =
-      gap.shear_strain ? fmt::format(", shear up to {:.2g} %", 100 * gap.shear_strain->max) : std::string{};
+  const std::string shear = gap.shear_strain
+                                ? fmt::format(", shear up to {} %", two_digits(100 * gap.shear_strain->max))
+                                : std::string{};
   if (touches(load))
-    return fmt::format(" {:.0f} % of the edge is open, with axial strain {:+.2g} to {:+.2g} %{}.",
-                       100 * (1.0 - share.closed), 100 * gap.axial_strain->min, 100 * gap.axial_strain->max,
-                       shear);
+    return fmt::format(" {:.0f} % of the edge is open, with axial strain {} to {} %{}.",
+                       100 * (1.0 - share.closed), two_digits_signed(100 * gap.axial_strain->min),
+                       two_digits_signed(100 * gap.axial_strain->max), shear);
   return fmt::format(
-      "axial strain {:+.2g} to {:+.2g} %{}, under \"{}\". Of the edge {:.0f} % is below 2 % (bone), {:.0f} % "
-      "below "
-      "10 % (cartilage), {:.0f} % above.",
-      100 * gap.axial_strain->min, 100 * gap.axial_strain->max, shear, load.load, 100 * share.bone,
-      100 * share.cartilage, 100 * (share.granulation + share.none));
+      "axial strain {} to {} %{}, under \"{}\". Of the edge {:.0f} % is below 2 % (bone), {:.0f} % "
+      "below 10 % (cartilage), {:.0f} % above.",
+      two_digits_signed(100 * gap.axial_strain->min), two_digits_signed(100 * gap.axial_strain->max), shear,
+      load.load, 100 * share.bone, 100 * share.cartilage, 100 * (share.granulation + share.none));
 }
 
 std::string motions(const models::LoadFindings& load) {

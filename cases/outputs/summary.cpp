@@ -1,6 +1,7 @@
 #include "cases/outputs/summary.h"
 
 #include "cases/cautions.h"
+#include "cases/outputs/assessment_lines.h"
 #include "cases/outputs/columns.h"
 #include "cases/outputs/compression_sentences.h"
 #include "cases/outputs/worst_things.h"
@@ -76,26 +77,26 @@ Lines load_table(const models::Findings& findings, std::size_t most_rows) {
   return lines;
 }
 
-Lines working_length_lines(const models::Findings& findings) {
+// A heading and a text a variant.
+Lines working_length_texts(const models::Findings& findings) {
   if (findings.loads.empty()) return {};
   const auto& load = hottest_load(findings);
-  Lines lines;
+  Lines texts;
   for (const auto& variant : load.working_length_effect) {
-    if (lines.empty())
-      lines.push_back(
+    if (texts.empty())
+      texts.push_back(
           clip(fmt::format("With the innermost screws moved, under \"{}\":", load.load), screen_columns));
-    const std::string move = fmt::format("  one hole further {}", variant.further_out ? "out" : "in");
+    const std::string move = fmt::format("one hole further {}", variant.further_out ? "out" : "in");
     const std::string gap = variant.gap_strain ? fmt::format("gap strain {:+.0f} %", 100 * *variant.gap_strain)
                                                : fmt::format("gap motion {:+.0f} %", 100 * variant.gap_motion);
-    const std::string effect =
-        variant.unavailable
-            ? ": " + *variant.unavailable
-            : fmt::format(" (working length {:.3g} mm): plate stress {:+.0f} %, {}, stiffness {:+.0f} %",
-                          variant.working_length.value(), 100 * variant.peak_stress, gap, 100 * variant.stiffness);
-    const Lines wrapped = wrap(move + effect, screen_columns, 4);
-    lines.insert(lines.end(), wrapped.begin(), wrapped.end());
+    texts.push_back(
+        move + (variant.unavailable
+                    ? ": " + *variant.unavailable
+                    : fmt::format(" (working length {:.3g} mm): plate stress {:+.0f} %, {}, stiffness {:+.0f} %",
+                                  variant.working_length.value(), 100 * variant.peak_stress, gap,
+                                  100 * variant.stiffness)));
   }
-  return lines;
+  return texts;
 }
 
 std::string figures_line(const models::Findings& findings) {
@@ -115,6 +116,27 @@ void append_block(Lines& lines, const Lines& block) {
   lines.insert(lines.end(), block.begin(), block.end());
 }
 
+// Lines of the screen for one part of it.
+struct Room {
+  std::size_t least = 0, wanted = 0;
+  std::size_t lines = 0;  // that it gets
+};
+
+Room room_for(std::size_t least, std::size_t wanted) { return {std::min(least, wanted), wanted, 0}; }
+
+// To each what it cannot do without, then what it wants, the first one first.
+void share_out(std::size_t lines, std::initializer_list<Room*> rooms) {
+  for (Room* room : rooms) {
+    room->lines = std::min(room->least, lines);
+    lines -= room->lines;
+  }
+  for (Room* room : rooms) {
+    const std::size_t more = std::min(room->wanted - room->lines, lines);
+    room->lines += more;
+    lines -= more;
+  }
+}
+
 }  // namespace
 
 std::vector<std::string> doubts(const models::Findings& findings, const std::vector<std::string>& not_finite) {
@@ -129,46 +151,63 @@ std::vector<std::string> doubts(const models::Findings& findings, const std::vec
   return sentences;
 }
 
-std::string summarise(const models::Findings& findings, const CaseOrigin& origin,
-                      const std::vector<std::string>& not_finite, const std::string& folder) {
-  Lines remarks = origin.assumptions;
-  remarks.insert(remarks.end(), findings.remarks.begin(), findings.remarks.end());
+namespace {
 
+// What must be seen before all else.
+Lines alarm_lines(const models::Findings& findings, const models::Assessment& assessment,
+                  const std::vector<std::string>& not_finite) {
   Lines alarms = fit(doubts(findings, not_finite), 4, "NOT TO BE TRUSTED: ");
   const auto alarm = [&](const Lines& texts, std::size_t room, const std::string& bullet) {
     const Lines more = fit(texts, room - std::min(alarms.size(), room), bullet);
     alarms.insert(alarms.end(), more.begin(), more.end());
   };
+  alarm(failure_sentences(assessment), 6, "FAILS: ");
   alarm(findings.compression.limits, 7, "LIMIT: ");
   alarm(order_sentences(findings), 9, "ORDER: ");
-  const Lines lengths = working_length_lines(findings);
-  const Lines steps = fit(compression_sentences(findings, 2 * (screen_columns - 4)), 5, "");
+  return alarms;
+}
 
-  Lines head;
-  append_block(head, alarms);
+}  // namespace
+
+std::string summarise(const models::Findings& findings, const models::Assessment& assessment,
+                      const CaseOrigin& origin, const std::vector<std::string>& not_finite,
+                      const std::string& folder) {
+  Lines remarks = origin.assumptions;
+  remarks.insert(remarks.end(), findings.remarks.begin(), findings.remarks.end());
+
+  const Lines alarms = alarm_lines(findings, assessment, not_finite);
   Lines title = wrap(figures_line(findings), screen_columns, 2);
   title.insert(title.begin(), clip(fmt::format("{} ({})", findings.construct, origin.file), screen_columns));
-  append_block(head, title);
-  // So many that a table of three loads and a remark still have their place below.
-  const std::size_t taken =
-      title.size() - 2 + alarms.size() + steps.size() + lengths.size() + (remarks.empty() ? 0 : 2);
-  append_block(head, fit(worst_things(findings), taken < 20 ? std::min<std::size_t>(10, 22 - taken) : 2, ""));
-  append_block(head, steps);
-  append_block(head, {clip(stiffness_line(findings.stiffness), screen_columns)});
-  Lines tail;
-  append_block(tail, Lines(cautions.begin(), cautions.end()));
+  title.push_back(clip(stiffness_line(findings.stiffness), screen_columns));
+  Lines tail(cautions.begin(), cautions.end());
+  tail.push_back(fmt::format("Files: {}", folder));
   for (auto& line : tail) line = clip(line, screen_columns);
-  tail.push_back(clip(fmt::format("Files: {}", folder), screen_columns));
 
-  // The table of loads takes what is left, but for two lines of remarks; the remarks take the rest.
-  const std::size_t fixed = head.size() + 1 + lengths.size() + 1 + tail.size() + 1 + 1;
-  const std::size_t for_remarks = remarks.empty() ? 0 : 3;
-  const std::size_t rows = screen_lines > fixed + for_remarks + 4 ? screen_lines - fixed - for_remarks - 1 : 3;
-  Lines lines = head;
-  if (!findings.loads.empty()) append_block(lines, load_table(findings, rows));
-  append_block(lines, lengths);
-  const std::size_t used = lines.size() + tail.size() + 2;
-  if (used < screen_lines) append_block(lines, fit(remarks, screen_lines - used, "- "));
+  const Lines worst = worst_things(findings), in_hand = assessment_sentences(assessment);
+  const Lines steps = compression_sentences(findings, 2 * (screen_columns - 4));
+  const Lines lengths = working_length_texts(findings);
+  const auto wanted = [](const Lines& texts, std::size_t most) { return fit(texts, most, "").size(); };
+  Room for_worst = room_for(5, wanted(worst, 10)), for_in_hand = room_for(5, wanted(in_hand, 6));
+  Room for_steps = room_for(3, wanted(steps, 5)), for_lengths = room_for(3, wanted(lengths, screen_lines));
+  Room for_loads = room_for(3, findings.loads.empty() ? 0 : findings.loads.size() + 1);
+  Room for_remarks = room_for(2, fit(remarks, screen_lines, "- ").size());
+  // With a blank line after each part that is there.
+  std::size_t taken = alarms.size() + title.size() + 1 + tail.size();
+  for (const bool is_there : {!alarms.empty(), !worst.empty() || !steps.empty(), !in_hand.empty(),
+                              !findings.loads.empty(), !lengths.empty(), !remarks.empty()})
+    taken += is_there ? 1 : 0;
+  share_out(screen_lines - taken, {&for_in_hand, &for_worst, &for_loads, &for_remarks, &for_steps, &for_lengths});
+
+  Lines lines = alarms;
+  append_block(lines, title);
+  Lines found = fit(worst, for_worst.lines, "");
+  const Lines stepwise = fit(steps, for_steps.lines, "");
+  found.insert(found.end(), stepwise.begin(), stepwise.end());
+  append_block(lines, found);
+  append_block(lines, fit(in_hand, for_in_hand.lines, ""));
+  if (for_loads.lines > 1) append_block(lines, load_table(findings, for_loads.lines - 1));
+  append_block(lines, fit(lengths, for_lengths.lines, ""));
+  append_block(lines, fit(remarks, for_remarks.lines, "- "));
   append_block(lines, tail);
 
   std::string text;

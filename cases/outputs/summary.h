@@ -1,9 +1,9 @@
-// The findings on one screen, for a surgeon: what cannot be trusted first, then limits that were passed and an
-// order of steps that defeats itself, then the worst of each part.
+// The findings on one screen, for a surgeon: what cannot be trusted first, then what fails, limits that were
+// passed and an order of steps that defeats itself, then the worst of each part and what each has in hand.
 #pragma once
 
 #include "cases/outputs/case_origin.h"
-#include "models/findings/findings.h"
+#include "models/review/assess.h"
 
 #include <string>
 #include <vector>
@@ -14,8 +14,9 @@ inline constexpr std::size_t screen_lines = 40, screen_columns = 100;
 
 // At most screen_lines of at most screen_columns. `not_finite` as from make_findings_json.
 // `folder` is where the files are.
-std::string summarise(const models::Findings& findings, const CaseOrigin& origin,
-                      const std::vector<std::string>& not_finite, const std::string& folder);
+std::string summarise(const models::Findings& findings, const models::Assessment& assessment,
+                      const CaseOrigin& origin, const std::vector<std::string>& not_finite,
+                      const std::string& folder);
 
 // One sentence per failed trust check; none when all is well.
 std::vector<std::string> doubts(const models::Findings& findings, const std::vector<std::string>& not_finite);

@@ -1,5 +1,6 @@
 #include "cases/outputs/worst_things.h"
 
+#include "cases/outputs/digits.h"
 #include "cases/outputs/face_name.h"
 #include "cases/outputs/fracture_remark.h"
 
@@ -15,7 +16,7 @@ namespace {
 std::string factor(const std::optional<double>& factor) {
   if (!factor) return "no yield strength is known";
   return *factor < 1.0 ? fmt::format("factor to yield {:.2g}: IT YIELDS", *factor)
-                       : fmt::format("factor to yield {:.2g}", *factor);
+                       : fmt::format("factor to yield {}", two_digits(*factor));
 }
 
 double used(const std::optional<double>& factor) { return factor && *factor > 0.0 ? 1.0 / *factor : 0.0; }
@@ -64,19 +65,19 @@ std::optional<Remark> screw_remark(const models::Findings& findings) {
 Remark bone_remark(const models::Findings& findings) {
   const auto& load = worst_load(findings, [](const auto& l) { return l.bone.peak_strain; });
   const auto& margin = load.bone.factor_to_yield_strain;
-  return {used(margin), fmt::format("Bone: strain up to {:.2g} %, clear of the screws, under \"{}\"{}.",
-                                    100 * load.bone.peak_strain, load.load,
-                                    margin ? fmt::format("; factor to yield strain {:.2g}", *margin) : "")};
+  return {
+      used(margin),
+      fmt::format("Bone: strain up to {:.2g} %, clear of the screws, under \"{}\"{}.", 100 * load.bone.peak_strain,
+                  load.load, margin ? fmt::format("; factor to yield strain {}", two_digits(*margin)) : "")};
 }
 
 std::optional<Remark> buckling_remark(const models::Findings& findings) {
   std::optional<Remark> remark;
   for (const auto& load : findings.loads)
     if (load.buckling_factor && (!remark || used(load.buckling_factor) > remark->used))
-      remark = {used(load.buckling_factor),
-                fmt::format("Buckling: the construct gives way sideways at {:.2g} times "
-                            "the load \"{}\".",
-                            *load.buckling_factor, load.load)};
+      remark = {used(load.buckling_factor), fmt::format("Buckling: the construct gives way sideways at {} times "
+                                                        "the load \"{}\".",
+                                                        two_digits(*load.buckling_factor), load.load)};
   return remark;
 }
 

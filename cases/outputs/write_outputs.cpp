@@ -3,8 +3,14 @@
 #include "cases/outputs/csv_tables.h"
 #include "cases/outputs/file_names.h"
 #include "cases/outputs/findings_json.h"
+#include "cases/outputs/margins_text.h"
+#include "cases/outputs/plan_text.h"
+#include "cases/outputs/race_charts.h"
+#include "cases/outputs/race_csv.h"
+#include "cases/outputs/review_text.h"
 #include "viz/display.h"
 #include "viz/pictures.h"
+#include "viz/review_pictures.h"
 #include "viz/write_fields.h"
 
 #include <algorithm>
@@ -28,8 +34,22 @@ bool faces_touch(const models::Findings& findings) {
          std::any_of(findings.loads.begin(), findings.loads.end(), touches);
 }
 
-void draw_pictures(const models::Analysis& analysis, const fs::path& folder, const models::Progress& progress) {
+void draw_assessment(const viz::Display& display, const models::Construct& construct,
+                     const models::Assessment& assessment, const fs::path& folder) {
+  viz::draw_plan(display, construct, assessment.plan, folder / "plan.png");
+  viz::MarginChart margins{
+      construct.name, "strength over demand, the worst part of each kind under its worst load", {}};
+  for (const auto& margin : models::worst_of_each_kind(assessment.margins))
+    margins.bars.push_back({margin.part, margin.factor, margin.indicative});
+  if (!margins.bars.empty()) viz::draw_margins(display, margins, folder / "margins.png");
+  if (assessment.race) draw_race(display, *assessment.race, *assessment.history, construct.name, folder);
+}
+
+void draw_pictures(const models::Construct& construct, const models::AssessedConstruct& assessed,
+                   const fs::path& folder, const models::Progress& progress) {
   const viz::Display display;
+  const models::Analysis& analysis = assessed.analysis;
+  draw_assessment(display, construct, assessed.assessment, folder);
   const auto& all = analysis.findings;
   const auto& compression = all.compression;
   viz::draw_gap_strain(display, all, folder / "gap_strain.png");
@@ -58,8 +78,10 @@ fs::path make_folder(OutputFolder& folder, const char* name) {
 
 }  // namespace
 
-WrittenOutputs write_outputs(OutputFolder& folder, const models::Analysis& analysis, const CaseOrigin& origin,
+WrittenOutputs write_outputs(OutputFolder& folder, const models::Construct& construct,
+                             const models::AssessedConstruct& assessed, const CaseOrigin& origin,
                              bool with_pictures, const models::Progress& progress) {
+  const auto& [analysis, assessment] = assessed;
   const auto& findings = analysis.findings;
   assert(findings.loads.size() == analysis.fields.loads.size());
   if (progress) progress("writing files");
@@ -72,6 +94,10 @@ WrittenOutputs write_outputs(OutputFolder& folder, const models::Analysis& analy
   folder.write("screws.csv", screws_csv(findings));
   folder.write("screw_shafts.csv", screw_shafts_csv(findings));
   folder.write("working_length.csv", working_length_csv(findings));
+  folder.write("margins.txt", margins_text(assessment.margins, assessment.margins_left_out));
+  folder.write("review.txt", review_text(assessment.review));
+  folder.write("plan.txt", plan_text(assessment.plan, findings.construct, origin.file));
+  if (assessment.race) folder.write("race.csv", race_csv(*assessment.race, *assessment.history));
   const fs::path fields = make_folder(folder, "fields");
   for (std::size_t i = 0; i < analysis.fields.loads.size(); ++i)
     viz::write_fields(analysis.fields.loads[i], fields, load_stem(i, analysis.fields.loads[i].load));
@@ -79,7 +105,7 @@ WrittenOutputs write_outputs(OutputFolder& folder, const models::Analysis& analy
   WrittenOutputs written;
   if (with_pictures) {
     try {
-      draw_pictures(analysis, make_folder(folder, "pictures"), progress);
+      draw_pictures(construct, assessed, make_folder(folder, "pictures"), progress);
     } catch (const viz::DisplayError& error) {
       written.pictures_missing = error.what();
     }
@@ -87,7 +113,7 @@ WrittenOutputs write_outputs(OutputFolder& folder, const models::Analysis& analy
   auto files = folder.files();
   files.emplace_back("findings.json");
   std::sort(files.begin(), files.end());
-  auto json = make_findings_json(findings, origin, files);
+  auto json = make_findings_json(findings, assessment, origin, files);
   folder.write("findings.json", json.text);
   written.not_finite = std::move(json.not_finite);
   return written;

@@ -2,6 +2,7 @@
 
 #include "models/parts/material.h"
 #include "models/parts/screw.h"
+#include "models/parts/words.h"
 
 namespace gapstrain::cases {
 
@@ -12,19 +13,16 @@ constexpr auto optional = Need::optional;
 constexpr auto literal = Need::literal;
 constexpr auto derived = Need::derived;
 
-std::vector<Key> make_keys() {
-  const auto metals = models::metal_names();
-  const auto cortices = models::cortex_names();
-  const auto tissues = models::tissue_names();
-  const auto sizes = models::screw_size_designations();
-  const std::vector<std::string> aspects{"cranial", "caudal", "medial", "lateral", "anterior", "posterior"};
+// One list a part of the file.
+// clang-format off
 
-  const std::vector<std::string> screw_kinds{"locking", "cortical", "compression", "lag"};
-
-  std::vector<Key> keys;
-  // clang-format off
-  keys = {
+std::vector<Key> file_keys() {
+  return {
     {"", "name", Kind::text, derived, "the file's name", "printed on tables and pictures", {}},
+    {"", "base", Kind::text, optional, "",
+     "another case file, beside this one: this file then holds only what differs; its tables add to the base's key by "
+     "key, its lists take the place of the base's", {}},
+    {"", "without", Kind::texts, optional, "", "with `base`: its keys and tables that fall away, such as [\"step\"]", {}},
     {"", "body_mass", Kind::mass, optional, "", "of the patient, for plausibility only", {}},
     {"", "bone", Kind::table, required, "", "the shaft the plate lies on", {}},
     {"", "plate", Kind::table, required, "", "the bone plate", {}},
@@ -38,8 +36,15 @@ std::vector<Key> make_keys() {
     {"", "load", Kind::tables, derived, "three bench loads: axial 100 N, bending 1 N m, torsion 1 N m",
      "the load cases", {}},
     {"", "layouts", Kind::table, optional, "", "which other choices of screws come into question: gapstrain layouts", {}},
+    {"", "healing", Kind::table, optional, "", "how the fracture is expected to heal: the race of bone against plate", {}},
+    {"", "stock", Kind::table, optional, "", "what screws can be ordered", {}},
     {"", "mesh", Kind::table, optional, "", "the density of the finite-element mesh", {}},
+  };
+}
 
+std::vector<Key> bone_keys() {
+  const auto cortices = models::cortex_names();
+  return {
     {"bone", "name", Kind::text, literal, "bone", "such as \"left radius\"", {}},
     {"bone", "length", Kind::length, required, "", "proximal to distal end", {}},
     {"bone", "material", Kind::choice, optional, "", "cortical bone by name; or give [bone.cortical_bone]", cortices},
@@ -75,7 +80,13 @@ std::vector<Key> make_keys() {
     {"bone.cortical_bone", "yield_strain", Kind::number, optional, "",
      "in tension along the bone, such as 0.007; absent: no factor to yield strain is reported", {}},
     {"bone.cortical_bone", "source", Kind::text, literal, "case file", "where the constants come from", {}},
+  };
+}
 
+std::vector<Key> plate_keys() {
+  const auto metals = models::metal_names();
+  const std::vector<std::string> aspects{"cranial", "caudal", "medial", "lateral", "anterior", "posterior"};
+  return {
     {"plate", "length", Kind::length, required, "", "end to end", {}},
     {"plate", "width", Kind::length, optional, "", "of a uniform plate; else give [[plate.section]]", {}},
     {"plate", "thickness", Kind::length, optional, "", "of a uniform plate", {}},
@@ -103,6 +114,11 @@ std::vector<Key> make_keys() {
     {"plate", "prebend", Kind::length, literal, "0 mm",
      "bent once more before it is put on: height over its bed at the fracture, falling to nothing at both ends", {}},
 
+    {"plate", "angle_limit", Kind::angle, literal, "12 deg",
+     "of the system's locking screws against square; the default is common practice, no source", {}},
+    {"plate", "finish_factor", Kind::number, literal, "1",
+     "what its surface leaves of the fatigue strength of smooth bars; 1 is a smooth finish", {}},
+
     {"plate.section", "position", Kind::length, required, "", "along the plate from its proximal end", {}},
     {"plate.section", "width", Kind::length, required, "", "across the plate", {}},
     {"plate.section", "thickness", Kind::length, required, "", "underside to top face", {}},
@@ -117,8 +133,19 @@ std::vector<Key> make_keys() {
     {"plate.metal", "poissons_ratio", Kind::number, required, "", "of the isotropic metal", {}},
     {"plate.metal", "yield_strength", Kind::stress, optional, "",
      "0.2 % proof stress; absent: no factor to yield is reported", {}},
+    {"plate.metal", "ultimate_strength", Kind::stress, optional, "",
+     "tensile; with fatigue_strength, absent: no fatigue is reported", {}},
+    {"plate.metal", "fatigue_strength", Kind::stress, optional, "",
+     "amplitude of fully reversed stress borne for 10^7 cycles by smooth bars; 15 % of spread either way is taken", {}},
     {"plate.metal", "source", Kind::text, literal, "case file", "where the constants come from", {}},
+  };
+}
 
+std::vector<Key> screw_keys() {
+  const auto metals = models::metal_names();
+  const auto sizes = models::screw_size_designations();
+  const auto screw_kinds = models::screw_kind_names();
+  return {
     {"screws", "size", Kind::choice, optional, "", "thread by designation", sizes},
     {"screws", "kind", Kind::choice, optional, "", "what the screw does", screw_kinds},
     {"screws", "material", Kind::choice, optional, "", "metal by name", metals},
@@ -152,7 +179,12 @@ std::vector<Key> make_keys() {
     {"screw", "label", Kind::text, derived,
      "\"S\" and the number of the hole; beside the plate \"L1\", \"L2\" and so on",
      "printed in tables and pictures, what steps call it by", {}},
+  };
+}
 
+std::vector<Key> step_keys() {
+  const auto tissues = models::tissue_names();
+  return {
     {"temporary", "label", Kind::text, required, "", "what steps call it by", {}},
     {"temporary", "kind", Kind::choice, required, "",
      "wire: through a plate hole and both cortices; plate-clamp: presses the plate onto the bone; fracture-clamp: presses "
@@ -170,25 +202,40 @@ std::vector<Key> make_keys() {
     {"step", "tighten", Kind::texts, optional, "", "labels of ball-headed screws that are in", {}},
     {"step", "screw", Kind::texts, optional, "", "short for `insert` and, unless it locks, `tighten`", {}},
     {"step", "remove", Kind::texts, optional, "", "labels of whatever is in, taken out after all else in the step", {}},
+  };
+}
 
+std::vector<Key> contact_keys() {
+  return {
     {"contact", "friction", Kind::choice, literal, "coulomb",
      "up to the coefficient times the pressure; or a bound: surfaces slide freely, or never", {"coulomb", "none", "stick"}},
     {"contact", "plate_on_bone", Kind::number, literal, "0.37",
      "friction coefficient; default after Hayes & Perren 1972, Clin Orthop 89:340, from memory", {}},
     {"contact", "bone_on_bone", Kind::number, literal, "0.45", "friction coefficient; default from memory", {}},
+  };
+}
 
+std::vector<Key> fracture_keys() {
+  const auto tissues = models::tissue_names();
+  return {
     {"fracture", "position", Kind::length, required, "", "of the gap's middle, from the bone's proximal end", {}},
     {"fracture", "gap", Kind::length, required, "",
      "edge to edge along the bone; 0 mm when reduced; a comminuted zone's whole length", {}},
     {"fracture", "obliquity", Kind::angle, literal, "0 deg", "of the cut against the cross-section; 0 is transverse", {}},
     {"fracture", "direction", Kind::angle, literal, "0 deg",
      "round the bone from the plate's side towards +y: where the cut reaches furthest distally", {}},
+    {"fracture", "pattern", Kind::choice, derived, "comminuted when the gap is longer than half the bone is wide",
+     "whether two edges fit, or a zone of pieces bears nothing: which rules of the trade apply", {"simple", "comminuted"}},
     {"fracture", "tissue", Kind::choice, derived, "an empty gap", "by name; or give [fracture.filling]", tissues},
     {"fracture", "filling", Kind::table, optional, "", "own elastic constants in place of `tissue`", {}},
 
     {"fracture.filling", "youngs_modulus", Kind::stress, required, "", "of the isotropic tissue", {}},
     {"fracture.filling", "poissons_ratio", Kind::number, required, "", "of the isotropic tissue", {}},
+  };
+}
 
+std::vector<Key> load_keys() {
+  return {
     {"load", "name", Kind::text, derived, "\"load\" and its number", "printed on tables and pictures", {}},
     {"load", "supports", Kind::choice, literal, "ball-joints",
      "balls beyond both ends, or the proximal end fully held", {"ball-joints", "cantilever"}},
@@ -202,6 +249,10 @@ std::vector<Key> make_keys() {
      {}},
     {"load", "bending_z", Kind::moment, literal, "0 N m", "bends the plate on its edge", {}},
     {"load", "torsion", Kind::moment, literal, "0 N m", "about the bone, on its distal end", {}},
+    {"load", "cycles_per_day", Kind::number, optional, "",
+     "how often a day it comes and goes; without it a load is no part of the patient's day", {}},
+    {"load", "spread", Kind::number, literal, "0.25",
+     "standard deviation of its size over the size; the default is a choice of this program, no source", {}},
     {"load", "four_point", Kind::table, optional, "", "four-point bending, in place of all the forces above", {}},
 
     {"load.four_point", "outer_proximal", Kind::length, required, "", "support, along the bone", {}},
@@ -211,7 +262,11 @@ std::vector<Key> make_keys() {
     {"load.four_point", "force", Kind::force, required, "", "on both inner rollers together", {}},
     {"load.four_point", "plane", Kind::choice, literal, "flat", "bends the plate on the flat or on its edge",
      {"flat", "edge"}},
+  };
+}
 
+std::vector<Key> layout_keys() {
+  return {
     {"layouts", "least_per_fragment", Kind::count, literal, "2", "plate screws in each fragment, at least", {}},
     {"layouts", "most_per_fragment", Kind::count, optional, "", "at most", {}},
     {"layouts", "most_in_all", Kind::count, optional, "", "plate screws in all, at most", {}},
@@ -229,12 +284,39 @@ std::vector<Key> make_keys() {
     {"layouts.limit", "finding", Kind::text, required, "", "its worst over all loads is meant", {}},
     {"layouts.limit", "least", Kind::measure, optional, "", "not below; with the finding's unit, such as \"0.2 mm\"", {}},
     {"layouts.limit", "most", Kind::measure, optional, "", "not above", {}},
+  };
+}
+
+std::vector<Key> other_keys() {
+  const auto tissues = models::tissue_names();
+  return {
+    {"healing", "weeks_from", Kind::number, required, "", "to union under a plate, at the earliest", {}},
+    {"healing", "weeks_to", Kind::number, required, "", "at the latest; any week between is as likely", {}},
+    {"healing", "tissue_at_first", Kind::choice, literal, "granulation-tissue", "fills the gap on the first day", tissues},
+    {"healing", "tissue_at_union", Kind::choice, literal, "mature-woven-bone", "fills it in the week of union", tissues},
+    {"healing", "activity_factor", Kind::number, literal, "2",
+     "cycles a day lie between the loads' own divided by this and multiplied by it", {}},
+
+    {"stock", "screw_step", Kind::length, literal, "2 mm",
+     "screws are stocked in multiples of this length (common practice, no source)", {}},
+    {"stock", "screw_allowance", Kind::length, literal, "2 mm",
+     "added to a measured depth before rounding up (common practice, no source)", {}},
 
     {"mesh", "refinement", Kind::number, literal, "1", "divides every element size; 2 is twice as fine", {}},
     {"mesh", "rim_elements", Kind::count, literal, "48", "round each plate hole", {}},
   };
-  // clang-format on
-  return keys;
+}
+
+// clang-format on
+
+std::vector<Key> make_keys() {
+  std::vector<Key> all;
+  for (auto* list : {&file_keys, &bone_keys, &plate_keys, &screw_keys, &step_keys, &contact_keys, &fracture_keys,
+                     &load_keys, &layout_keys, &other_keys}) {
+    auto keys = list();
+    all.insert(all.end(), keys.begin(), keys.end());
+  }
+  return all;
 }
 
 }  // namespace

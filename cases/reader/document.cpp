@@ -3,6 +3,9 @@
 
 #include <toml++/toml.h>
 
+#include <sstream>
+#include <type_traits>
+
 namespace gapstrain::cases {
 
 namespace {
@@ -35,7 +38,45 @@ Table to_table(const toml::table& table) {
   return result;
 }
 
+toml::table from_table(const Table& table);
+toml::array from_items(const std::vector<Value>& items);
+
+// Hands the value on as the library's own kind of node.
+template <class Insert>
+void with_node(const Value& value, const Insert& insert) {
+  std::visit(
+      [&](const auto& content) {
+        using Content = std::decay_t<decltype(content)>;
+        if constexpr (std::is_same_v<Content, Table>)
+          insert(from_table(content));
+        else if constexpr (std::is_same_v<Content, std::vector<Value>>)
+          insert(from_items(content));
+        else if constexpr (!std::is_same_v<Content, DateOrTime>)
+          insert(content);
+      },
+      value.content);
+}
+
+toml::array from_items(const std::vector<Value>& items) {
+  toml::array array;
+  for (const auto& item : items) with_node(item, [&](auto node) { array.push_back(std::move(node)); });
+  return array;
+}
+
+toml::table from_table(const Table& table) {
+  toml::table result;
+  for (const auto& entry : table.entries)
+    with_node(entry.value, [&](auto node) { result.insert_or_assign(entry.key, std::move(node)); });
+  return result;
+}
+
 }  // namespace
+
+std::string format_toml(const Table& tree) {
+  std::ostringstream text;
+  text << from_table(tree) << '\n';
+  return text.str();
+}
 
 Table parse_toml(std::string_view text) {
   try {

@@ -44,4 +44,7 @@ struct SyntaxError : std::runtime_error {
 // @throw SyntaxError where the text is no TOML.
 Table parse_toml(std::string_view text);
 
+// The tree as a TOML text that parses to it, keys by their names. @pre no dates or times
+std::string format_toml(const Table& tree);
+
 }  // namespace gapstrain::cases

@@ -1,5 +1,6 @@
 #include "cases/reader/read_case.h"
 
+#include "cases/reader/base_case.h"
 #include "cases/reader/case_keys.h"
 #include "cases/reader/read_parts.h"
 #include "cases/reader/text_file.h"
@@ -14,11 +15,13 @@ namespace gapstrain::cases {
 namespace {
 
 models::Construct read_construct(const Section& file, const std::string& name, Reading& reading) {
+  for (const auto* key : {"base", "without"})
+    if (file.has(key)) file.complain(key, "stands in a case file and cannot be varied; vary the keys that differ");
   models::Construct construct;
   construct.name = file.text("name").value_or(name);
   construct.body_mass = file.find<models::Mass>("body_mass");
   construct.bone = read_bone(file.section("bone"), reading);
-  construct.fracture = read_fracture(file.section("fracture"));
+  construct.fracture = read_fracture(file.section("fracture"), construct.bone);
   const Section plate = file.section("plate");
   construct.plate = read_plate(plate, construct.fracture, reading);
   construct.screws = read_screws(file, construct.plate, reading);
@@ -28,6 +31,8 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   construct.contact = read_contact(file.section("contact"));
   construct.loads = file.has("load") ? read_loads(file) : bench_loads();
   construct.layouts = read_layouts(file.section("layouts"), construct.screws);
+  construct.healing = read_healing(file.section("healing"));
+  construct.stock = read_stock(file.section("stock"));
   const Section mesh = file.section("mesh");
   construct.mesh.refinement = mesh.get<double>("refinement");
   construct.mesh.rim_elements = mesh.count("rim_elements").value_or(construct.mesh.rim_elements);
@@ -76,7 +81,8 @@ CaseFile read_case_tree(const std::string& file, const std::string& text, const 
 }
 
 CaseFile read_case_text(const std::string& file, const std::string& text) {
-  return read_case_tree(file, text, parse_file(file, text));
+  const WholeCase whole = whole_case(file, text);
+  return read_case_tree(file, whole.text, whole.tree);
 }
 
 CaseFile read_case(const std::filesystem::path& path) {

@@ -3,6 +3,7 @@
 #include "cases/reader/read_wish.h"
 #include "cases/reader/words.h"
 #include "cases/study/limits_and_charts.h"
+#include "models/parts/words.h"
 
 #include <fmt/format.h>
 
@@ -25,12 +26,13 @@ std::vector<models::ScrewKind> read_kinds(const Section& layouts) {
   std::vector<models::ScrewKind> kinds;
   const auto texts = layouts.texts("kinds");
   for (std::size_t k = 0; k < texts.size(); ++k)
-    if (const auto kind = kind_of(texts[k]))
+    if (const auto kind = models::find_screw_kind(texts[k]))
       kinds.push_back(*kind);
     else
-      layouts.complain("kinds", k,
-                       fmt::format("found \"{}\"{}; allowed: {}", texts[k], did_you_mean(texts[k], kind_words()),
-                                   join_or(kind_words())));
+      layouts.complain(
+          "kinds", k,
+          fmt::format("found \"{}\"{}; allowed: {}", texts[k], did_you_mean(texts[k], models::screw_kind_names()),
+                      join_or(models::screw_kind_names())));
   return kinds;
 }
 

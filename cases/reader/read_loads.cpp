@@ -31,6 +31,8 @@ models::LoadCase read_load(const Section& section, std::size_t number) {
   load.bending_y = section.get<models::Moment>("bending_y");
   load.bending_z = section.get<models::Moment>("bending_z");
   load.torsion = section.get<models::Moment>("torsion");
+  load.cycles_per_day = section.find<double>("cycles_per_day");
+  load.spread = section.get<double>("spread");
   const Section four_point = section.section("four_point");
   if (four_point.present()) load.four_point = read_four_point(four_point);
   return load;

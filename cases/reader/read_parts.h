@@ -18,10 +18,6 @@ models::Plate read_plate(const Section& plate, const models::Fracture& fracture,
 models::Length default_standoff(const std::vector<models::Screw>& screws);
 std::vector<models::Screw> read_screws(const Section& file, const models::Plate& plate, Reading& reading);
 
-// "locking" and so on; nothing for another word.
-std::optional<models::ScrewKind> kind_of(std::string_view word);
-const std::vector<std::string>& kind_words();
-
 // Absent table: nothing. What it leaves out is as in usual_layouts.
 std::optional<models::LayoutRules> read_layouts(const Section& layouts, const std::vector<models::Screw>& screws);
 // The rules for a case that has none: the kinds of its own screws, at least two a fragment.
@@ -31,7 +27,9 @@ std::vector<models::TemporaryHold> read_temporary(const Section& file);
 std::vector<models::Step> read_steps(const Section& file, const std::vector<models::Screw>& screws,
                                      Reading& reading);
 models::Contact read_contact(const Section& contact);
-models::Fracture read_fracture(const Section& fracture);
+models::Fracture read_fracture(const Section& fracture, const models::Bone& bone);
+std::optional<models::Healing> read_healing(const Section& healing);  // absent table: nothing
+models::Stock read_stock(const Section& stock);
 std::vector<models::LoadCase> read_loads(const Section& file);
 
 // Three bench loads for a case that names none: axial 100 N, bending 1 N m, torsion 1 N m. Their sizes are round

@@ -14,9 +14,18 @@ models::Metal read_metal(const Section& plate) {
   const Section own = plate.section("metal");
   if (plate.has("material") && plate.has("metal"))
     plate.complain("material", "given together with [plate.metal]; remove one of them");
-  if (own.present())
-    return {"own", own.get<models::Stress>("youngs_modulus"), own.get<double>("poissons_ratio"),
-            own.find<models::Stress>("yield_strength"), own.text("source").value_or("")};
+  if (own.present()) {
+    models::Metal metal{"own", own.get<models::Stress>("youngs_modulus"), own.get<double>("poissons_ratio"),
+                        own.find<models::Stress>("yield_strength"), own.text("source").value_or("")};
+    metal.ultimate_strength = own.find<models::Stress>("ultimate_strength");
+    if (own.has("ultimate_strength") != own.has("fatigue_strength"))
+      own.complain(own.has("ultimate_strength") ? "ultimate_strength" : "fatigue_strength",
+                   "needs the other of ultimate_strength and fatigue_strength; give both or neither");
+    if (const auto strength = own.find<models::Stress>("fatigue_strength"))
+      metal.fatigue_strength =
+          models::FatigueStrength{0.85 * *strength, *strength, 1.15 * *strength, metal.source};
+    return metal;
+  }
   if (!plate.has_any({"material", "metal"}))
     plate.complain("material", "missing; name a metal or give its constants in [plate.metal]");
   return models::find_metal(plate.text("material").value_or("")).value_or(models::Metal{});
@@ -118,6 +127,8 @@ models::Plate read_plate(const Section& section, const models::Fracture& fractur
       section.find<models::Length>("proximal_end").value_or(fracture.position - 0.5 * plate.length);
   plate.standoff = section.get<models::Length>("standoff");
   plate.prebend = section.get<models::Length>("prebend");
+  plate.angle_limit = section.get<models::Angle>("angle_limit");
+  plate.finish_factor = section.get<double>("finish_factor");
   plate.contour =
       section.text("contour") == "straight" ? models::Contour::straight : models::Contour::follows_bone;
   return plate;

@@ -1,5 +1,7 @@
 #include "cases/reader/read_parts.h"
 
+#include "models/parts/words.h"
+
 #include <fmt/format.h>
 
 namespace gapstrain::cases {
@@ -33,7 +35,7 @@ models::ScrewSize read_size(const Section& screw, const Section& defaults) {
 
 models::ScrewKind read_kind(const Section& screw, const Section& defaults) {
   const std::string kind = holder(screw, defaults, "kind").text("kind").value_or("");
-  return kind_of(kind).value_or(models::ScrewKind::locking);
+  return models::find_screw_kind(kind).value_or(models::ScrewKind::locking);
 }
 
 // Of [screws] a preload or torque goes to screws that are tightened and say neither themselves.
@@ -94,20 +96,6 @@ void note_places(CasePlaces& places, std::size_t index, std::size_t number, cons
 }
 
 }  // namespace
-
-const std::vector<std::string>& kind_words() {
-  static const std::vector<std::string> words{"locking", "cortical", "compression", "lag"};
-  return words;
-}
-
-std::optional<models::ScrewKind> kind_of(std::string_view word) {
-  using enum models::ScrewKind;
-  if (word == "locking") return locking;
-  if (word == "cortical") return cortical;
-  if (word == "compression") return compression;
-  if (word == "lag") return lag;
-  return std::nullopt;
-}
 
 std::vector<models::Screw> read_screws(const Section& file, const models::Plate& plate, Reading& reading) {
   const Section defaults = file.section("screws");

@@ -1,6 +1,7 @@
 #include "cases/study/study_file.h"
 
 #include "cases/outputs/text_hash.h"
+#include "cases/reader/base_case.h"
 #include "cases/reader/study_keys.h"
 #include "cases/reader/text_file.h"
 #include "cases/study/read_variable.h"
@@ -23,9 +24,8 @@ std::optional<Base> read_base(const Section& study, const std::filesystem::path&
   if (!named) return std::nullopt;
   const std::filesystem::path path = (folder / *named).lexically_normal();
   try {
-    const std::string text = read_text(path, "case");
-    const Table tree = parse_file(path.string(), text);
-    return Base{read_case_tree(path.string(), text, tree), tree};
+    const WholeCase whole = whole_case(path.string(), read_text(path, "case"));
+    return Base{read_case_tree(path.string(), whole.text, whole.tree), whole.tree};
   } catch (const CaseError& error) {
     for (const auto& problem : error.problems) {
       const std::string line = format_problems(path.string(), {problem});

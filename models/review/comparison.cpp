@@ -184,10 +184,24 @@ std::vector<std::string> patient_differences(const Construct& first, const Const
     return std::equal(first.loads.begin(), first.loads.end(), second.loads.begin(), second.loads.end(),
                       [&](const LoadCase& a, const LoadCase& b) { return numbers(a) == numbers(b); });
   };
+  const auto same_healing = [&] {
+    if (!first.healing || !second.healing) return first.healing.has_value() == second.healing.has_value();
+    const auto course = [](const Healing& healing) {
+      return std::tie(healing.weeks_from, healing.weeks_to, healing.at_first, healing.at_union,
+                      healing.activity_factor);
+    };
+    return course(*first.healing) == course(*second.healing);
+  };
+  // What reduction leaves of the gap is the surgeon's doing.
+  const auto cut = [](const Fracture& fracture) {
+    return std::tie(fracture.position, fracture.obliquity, fracture.direction);
+  };
   std::vector<std::string> differences;
   if (first.body_mass != second.body_mass) differences.emplace_back("body mass");
   if (!(first.bone == second.bone)) differences.emplace_back("bone");
-  if (!same_loads()) differences.emplace_back("loads");
+  if (cut(first.fracture) != cut(second.fracture)) differences.emplace_back("fracture");
+  if (!same_loads()) differences.emplace_back("set of loads");
+  if (!same_healing()) differences.emplace_back("course of healing");
   return differences;
 }
 

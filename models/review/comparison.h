@@ -34,7 +34,7 @@ struct Comparison {
   std::vector<std::string> verdict;     // sentences, what matters most first
 };
 
-// How two constructs are for different patients: each difference as the name of what differs, "bone", "loads".
+// How two constructs are for different patients: what differs, such as "bone", "set of loads".
 std::vector<std::string> patient_differences(const Construct& first, const Construct& second);
 
 // @pre two or more, as many names as constructs

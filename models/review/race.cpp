@@ -117,11 +117,12 @@ Race run_race(const StressHistory& history, const Construct& construct, const Ra
     });
     race.courses.push_back(summarise(course.course, runs, united, construct));
     if (!is_governed) continue;
+    race.held_up = union_sentence(race.courses.back(), course.gap.back());
     std::vector<std::string> names;
     for (const auto& input : race.inputs) names.push_back(input.name);
     race.hangs_on = weigh_inputs(log_life, names);
   }
-  race.verdict = verdict_of(race, history, assumptions);
+  race.verdict = verdict_of(race, assumptions);
   return race;
 }
 

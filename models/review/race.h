@@ -69,15 +69,17 @@ struct Race {
   std::vector<RaceCourse> courses;  // as in StressHistory
   std::vector<RaceInput> inputs;
   std::vector<InputWeight> hangs_on;  // of log life_factor of the governed course, the heaviest total first
-  std::vector<std::string> verdict;   // sentences, the one that matters most first
-  std::size_t samples = 0;            // over which the percentiles are taken
+  std::optional<std::string>
+      held_up;  // why the gap does not unite in time in the governed course; nothing when it does
+  std::vector<std::string> verdict;  // sentences, the one that matters most first
+  std::size_t samples = 0;           // over which the percentiles are taken
 };
 Race run_race(const StressHistory& history, const Construct& construct, const RaceAssumptions& assumptions = {});
 
 // Two constructs for one patient on the same samples: what they share cancels out.
 struct RaceComparison {
   HealingCourse course = HealingCourse::governed;
-  Band ratio;                         // life factor of the first over that of the second
+  Band ratio;  // life factor of the first over that of the second, each of plate or screws, whichever breaks first
   double first_outlasts = 0.0;        // share of the samples
   std::vector<InputWeight> hangs_on;  // of log ratio
   std::string sentence;               // names both; says when the difference is within the uncertainty

@@ -2,6 +2,9 @@
 #include "models/review/race_sentences.h"
 #include "models/studies/saltelli_design.h"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -34,8 +37,9 @@ SharedInputs share_inputs(const std::vector<RaceInput>& inputs, const Construct&
       shared.names.push_back(name);
       return static_cast<Eigen::Index>(shared.names.size()) - 1;
     };
-    shared.places[0][k] = add(is_own ? inputs[k].name + " (first)" : inputs[k].name);
-    shared.places[1][k] = is_own ? add(inputs[k].name + " (second)") : shared.places[0][k];
+    shared.places[0][k] = add(is_own ? fmt::format("{} in \"{}\"", inputs[k].name, first.name) : inputs[k].name);
+    shared.places[1][k] =
+        is_own ? add(fmt::format("{} in \"{}\"", inputs[k].name, second.name)) : shared.places[0][k];
   }
   return shared;
 }
@@ -58,7 +62,8 @@ std::vector<RaceComparison> compare_races(const StressHistory& first, const Cons
       const auto log_life = [&](std::size_t which, const StressHistory& history, const CourseStress& stress,
                                 const Construct& construct) {
         const RaceSample sample = race_sample(history, construct, assumptions, shared.point(which, point));
-        return std::log(life_factor(run_sample(history, stress, construct, sample, {}).damage_at_union));
+        const SampleRun run = run_sample(history, stress, construct, sample, {});
+        return std::log(life_factor(std::max(run.damage_at_union, run.screw_damage_at_union)));
       };
       log_ratio(row) =
           log_life(0, first, first_stress, first_construct) - log_life(1, second, second_stress, second_construct);

@@ -11,15 +11,15 @@ SampleRun run_sample(const StressHistory& history, const CourseStress& stress, c
   const ImplantDamage damage(history, stress, construct, sample);
   SampleRun run;
   run.damage_at_union = damage.at(Implant::plate, sample.weeks_to_union);
+  if (const auto worst = damage.worst_place(Implant::screws, sample.weeks_to_union)) {
+    run.worst_screw = history.places[*worst].screw;
+    run.screw_damage_at_union = damage.at(Implant::screws, sample.weeks_to_union);
+  }
   if (weeks.empty()) return run;
   run.damage.resize(static_cast<Eigen::Index>(weeks.size()));
   for (std::size_t week = 0; week < weeks.size(); ++week)
     run.damage(static_cast<Eigen::Index>(week)) = damage.at(Implant::plate, weeks[week]);
   run.breaks = damage.breaks(Implant::plate);
-  if (const auto worst = damage.worst_place(Implant::screws, sample.weeks_to_union)) {
-    run.worst_screw = history.places[*worst].screw;
-    run.screw_damage_at_union = damage.at(Implant::screws, sample.weeks_to_union);
-  }
   return run;
 }
 

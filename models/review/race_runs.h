@@ -20,7 +20,7 @@ struct SampleRun {
   std::optional<std::size_t> worst_screw;  // position in Construct::screws
 };
 
-// `weeks`: may be empty, `breaks` and screws are then left out too.
+// `weeks`: may be empty, `breaks` is then left out too.
 SampleRun run_sample(const StressHistory& history, const CourseStress& stress, const Construct& construct,
                      const RaceSample& sample, const std::vector<double>& weeks);
 

@@ -68,36 +68,6 @@ std::string healing_sentence(const RaceCourse& course) {
       course.breaks_high ? ", " + weeks(*course.breaks_low, *course.breaks_high) : "", band);
 }
 
-std::optional<std::string> union_sentence(const RaceCourse& course, const GapState& at_the_end) {
-  constexpr double whole = 1.0 - 1e-9;
-  if (at_the_end.united >= whole && course.united.low >= whole) return std::nullopt;
-  const std::string over_samples =
-      fmt::format(" Over the samples {} to {} of it unite in time (5th to 95th percentile).",
-                  percent(course.united.low), percent(course.united.high));
-  if (at_the_end.united >= whole) return "Under the loads as entered the whole gap unites in time." + over_samples;
-  const double late = 1.0 - at_the_end.united - at_the_end.held;
-  std::string sentence = fmt::format("Under the loads as entered only {} of the gap's area unites in time: ",
-                                     percent(at_the_end.united));
-  if (at_the_end.held > 0.0)
-    sentence += fmt::format("{} of it stays what it is, strained along the bone more than its next tissue bears",
-                            percent(at_the_end.held));
-  if (at_the_end.held > 0.0 && late > 1e-9) sentence += ", ";
-  if (late > 1e-9) sentence += fmt::format("{} is late", percent(late));
-  if (at_the_end.claes.fibrous > 0.0)
-    sentence +=
-        fmt::format("; by the windows of Claes and Heigele {} stays fibrous", percent(at_the_end.claes.fibrous));
-  return sentence + "." + over_samples;
-}
-
-std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weights) {
-  if (weights.size() < 2) return std::nullopt;
-  return fmt::format(
-      "That hangs most on the {} ({} of the variance of the factor's logarithm, alone and with others), "
-      "then on the {} ({}).",
-      weights[0].input, percent(std::clamp(weights[0].total.value, 0.0, 1.0)), weights[1].input,
-      percent(std::clamp(weights[1].total.value, 0.0, 1.0)));
-}
-
 std::string name_of(HealingCourse course) {
   switch (course) {
     case HealingCourse::steady:
@@ -119,6 +89,27 @@ std::string factor_text(double factor) {
   return fmt::format("{:.6g}", std::round(factor / digits) * digits);
 }
 
+std::optional<std::string> union_sentence(const RaceCourse& course, const GapState& at_the_end) {
+  constexpr double whole = 1.0 - 1e-9;
+  if (at_the_end.united >= whole && course.united.low >= whole) return std::nullopt;
+  const std::string over_samples =
+      fmt::format(" Over the samples {} to {} of it unite in time (5th to 95th percentile).",
+                  percent(course.united.low), percent(course.united.high));
+  if (at_the_end.united >= whole) return "Under the loads as entered the whole gap unites in time." + over_samples;
+  const double late = 1.0 - at_the_end.united - at_the_end.held;
+  std::string sentence = fmt::format("Under the loads as entered only {} of the gap's area unites in time: ",
+                                     percent(at_the_end.united));
+  if (at_the_end.held > 0.0)
+    sentence += fmt::format("{} of it stays what it is, strained along the bone more than its next tissue bears",
+                            percent(at_the_end.held));
+  if (at_the_end.held > 0.0 && late > 1e-9) sentence += ", ";
+  if (late > 1e-9) sentence += fmt::format("{} is late", percent(late));
+  if (at_the_end.claes.fibrous > 0.0)
+    sentence +=
+        fmt::format("; by the windows of Claes and Heigele {} stays fibrous", percent(at_the_end.claes.fibrous));
+  return sentence + "." + over_samples;
+}
+
 std::string course_sentence(const RaceCourse& course) {
   return course.course == HealingCourse::none ? unhealed_sentence(course) : healing_sentence(course);
 }
@@ -135,8 +126,16 @@ std::string screw_sentence(const ScrewRace& screws, HealingCourse course) {
       when, percent(screws.breaks_before_union), screws.label, factors(screws.life_factor));
 }
 
-std::vector<std::string> verdict_of(const Race& race, const StressHistory& history,
-                                    const RaceAssumptions& assumptions) {
+std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weights) {
+  if (weights.size() < 2) return std::nullopt;
+  return fmt::format(
+      "That hangs most on the {} ({} of the variance of its logarithm, alone and with others), "
+      "then on the {} ({}).",
+      weights[0].input, percent(std::clamp(weights[0].total.value, 0.0, 1.0)), weights[1].input,
+      percent(std::clamp(weights[1].total.value, 0.0, 1.0)));
+}
+
+std::vector<std::string> verdict_of(const Race& race, const RaceAssumptions& assumptions) {
   const auto position = [&](HealingCourse kind) {
     return static_cast<std::size_t>(std::find_if(race.courses.begin(), race.courses.end(),
                                                  [&](const RaceCourse& course) { return course.course == kind; }) -
@@ -155,7 +154,7 @@ std::vector<std::string> verdict_of(const Race& race, const StressHistory& histo
     if (course.screws && !screws_first) say(course.screws->sentence);
   };
   say_both(race.courses[governed]);
-  say(union_sentence(race.courses[governed], history.courses[governed].gap.back()));
+  say(race.held_up);
   say_both(race.courses[none]);
   if (race.courses[steady].sentence != race.courses[governed].sentence)
     say("If the gap stiffened all over, whatever the strain: " + race.courses[steady].sentence);
@@ -173,14 +172,17 @@ std::string comparison_sentence(const RaceComparison& comparison, const std::str
   const Band& ratio = comparison.ratio;
   if (ratio.low <= 1.0 && ratio.high >= 1.0)
     return fmt::format(
-        "{}, the difference between the plates of \"{}\" and \"{}\" is within the uncertainty: the "
-        "first lasts {} times as long as the second (5th to 95th percentile), longer in {} of the "
+        "{}, the difference between the implants of \"{}\" and \"{}\" is within the uncertainty: the "
+        "first would last {} times as long as the second (5th to 95th percentile), longer in {} of the "
         "samples.",
         when, first, second, factors(ratio), percent(comparison.first_outlasts));
   const bool first_wins = ratio.low > 1.0;
   const Band ahead = first_wins ? ratio : Band{1.0 / ratio.high, 1.0 / ratio.middle, 1.0 / ratio.low};
-  return fmt::format("{}, the plate of \"{}\" lasts {} times as long as that of \"{}\" (5th to 95th percentile).",
-                     when, first_wins ? first : second, factors(ahead), first_wins ? second : first);
+  return fmt::format(
+      "{}, the implants of \"{}\" (plate or screw heads, whichever break first) last {} times as long as those of "
+      "\"{}\" "
+      "(5th to 95th percentile).",
+      when, first_wins ? first : second, factors(ahead), first_wins ? second : first);
 }
 
 }  // namespace gapstrain::models

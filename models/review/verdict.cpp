@@ -1,5 +1,7 @@
 #include "models/review/verdict.h"
 
+#include "models/review/race_sentences.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -43,11 +45,15 @@ void add_races(const std::vector<Construct>& constructs, const std::vector<Asses
       sentences.push_back(
           fmt::format("\"{}\": no race against healing: {}", constructs[k].name, *assessment.no_race));
     else if (!assessment.race->verdict.empty())
-      sentences.push_back(fmt::format("\"{}\": {}", constructs[k].name, assessment.race->verdict.front()));
+      sentences.push_back(fmt::format("\"{}\": {}{}", constructs[k].name, assessment.race->verdict.front(),
+                                      assessment.race->held_up ? " " + *assessment.race->held_up : ""));
   }
   for (const auto& pair : comparison.pairs)
     for (const auto& race : pair.races)
-      if (race.course == HealingCourse::governed) sentences.push_back(race.sentence);
+      if (race.course == HealingCourse::governed) {
+        sentences.push_back(race.sentence);
+        if (const auto weights = weight_sentence(race.hangs_on)) sentences.back() += " " + *weights;
+      }
 }
 
 void add_margins(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed,

@@ -73,6 +73,8 @@ LoadFindings sample_load(int number) {
   load.plate.peak = {213.0 * size * mpa, 41.3 * mm, -1.7 * mm, PlateFace::bottom, 5};
   load.plate.factor_to_yield = 3.24 / size;
   load.plate.share_over_yield = 0.0013;
+  load.plate.fatigue = PlateFatigue{
+      {106.0 * size * mpa, 107.0 * size * mpa}, 121.0 * size * mpa, 41.4 * mm, -1.6 * mm, PlateFace::bottom, 5};
   load.plate.holes.push_back({4, true, 29.0 * mm, {187.0 * mpa, 30.2 * mm, 1.6 * mm, PlateFace::top, 4}, {}});
   load.plate.holes.push_back({5, false, 40.0 * mm, load.plate.peak, Stress(201.0 * mpa)});
   for (int i = 0; i < 4; ++i) {
@@ -89,6 +91,9 @@ LoadFindings sample_load(int number) {
     screw.bending_x = 55.1 * hole * newton_mm;
     screw.peak_bending_stress = 31.9 * hole * size * mpa;
     screw.factor_to_yield = 21.6 / (hole * size);
+    screw.head_cycle = {15.3 * hole * mpa, 16.4 * hole * mpa};
+    screw.cortices = {{false, 2.1 * mm, 9.2 * hole * newton, 41.0 * hole * newton},
+                      {true, 2.2 * mm, 4.5 * hole * newton, 33.0 * hole * newton}};
     screw.stations.resize(5);
     load.screws.push_back(screw);
   }
@@ -98,6 +103,34 @@ LoadFindings sample_load(int number) {
   load.buckling_factor = 31.7 / size;
   load.plate_clearance = 0.83 * mm;
   return load;
+}
+
+GapState gap_state(double modulus, double stress, double share) {
+  GapState gap;
+  gap.modulus = modulus * mpa;
+  gap.plate_peak = stress * mpa;
+  gap.largest_strain = 0.17 * share;
+  gap.largest_shear = 0.023 * share;
+  gap.perren = {0.9 - 0.8 * share, 0.03 + 0.5 * share, 0.02 + 0.2 * share, 0.01, 0.04 + 0.1 * share};
+  gap.claes = {0.7 - 0.6 * share, 0.2, 0.06 + 0.5 * share, 0.04 + 0.1 * share};
+  gap.united = 1.0 - share;
+  gap.held = 0.3 * share;
+  return gap;
+}
+
+// Of a race whose union comes in week 1.6: moments in weeks 0, 0.8 and 1.6.
+StressHistory sample_history() {
+  StressHistory history;
+  history.progress = {0.0, 0.5, 1.0};
+  history.load_factors = {1.0};
+  history.loads = {0};
+  StressHistory::Course governed, none;
+  governed.course = HealingCourse::governed;
+  governed.gap = {gap_state(0.2, 213.0, 1.0), gap_state(20.0, 107.0, 0.6), gap_state(2000.0, 11.0, 0.0)};
+  none.course = HealingCourse::none;
+  none.gap = {gap_state(0.2, 213.0, 1.0), gap_state(0.2, 213.0, 1.0), gap_state(0.2, 213.0, 1.0)};
+  history.courses = {governed, none};
+  return history;
 }
 
 }  // namespace
@@ -115,6 +148,71 @@ Findings sample_findings(int loads) {
   findings.trust.mesh_error_peak = 0.031;
   findings.remarks = {"a remark of the construct"};
   return findings;
+}
+
+Assessment sample_assessment() {
+  Assessment assessment;
+  assessment.margins = {
+      {MarginKind::screw_fatigue, "screw S4, fatigue at its head", "load 1", 0.83, "It is tired.",
+       "a notch of 2.1", "a textbook", false},
+      {MarginKind::bone_yield_at_screws, "bone at the screws", "load 2", 0.97, "It is strained.", "", "a paper",
+       true},
+      {MarginKind::plate_yield, "plate, yield", "load 2", 2.37, "It bends.", "", "a standard", false}};
+  assessment.margins_left_out = {"Bone: no yield strain is known."};
+  assessment.review = {
+      {"plate span ratio", "at least 8", "5.2", Verdict::broken, "from memory", "Take a longer plate."},
+      {"screws in a fragment", "3 to 4", "3 and 3", Verdict::kept, "common practice, no source", ""}};
+  Plan& plan = assessment.plan;
+  plan.plate_length = 86.0 * mm;
+  plan.plate_width = 8.5 * mm;
+  plan.plate_thickness = 2.6 * mm;
+  plan.holes = 8;
+  plan.metal = "stainless-steel-cold-worked";
+  plan.proximal_end = 31.0 * mm;
+  plan.standoff = 1.1 * mm;
+  plan.bends = {{0, 1, 2.0 * mm, 0.4 * degree}, {1, 2, 10.0 * mm, 1.3 * degree}};
+  plan.prebend = PlannedPrebend{1.4 * mm, 43.0 * mm, 3.7 * degree};
+  OrderedScrew screw;
+  screw.label = "S4";
+  screw.hole = 4;
+  screw.size = "HA 2.7";
+  screw.metal = plan.metal;
+  screw.measured = 15.3 * mm;
+  screw.length = 18.0 * mm;
+  screw.drill = 2.0 * mm;
+  screw.gliding = 2.7 * mm;
+  plan.screws = {screw};
+  plan.steps = {"insert and tighten S4"};
+  plan.notes = {"Mind the bend."};
+  RaceCourse governed;
+  governed.course = HealingCourse::governed;
+  governed.damage = {{0.0, 0.0, 0.0}, {0.011, 0.023, 0.047}, {0.013, 0.029, 0.059}};
+  governed.life_factor = {3.7, 8.1, 17.3};
+  governed.united = {0.83, 0.91, 0.99};
+  governed.breaks_before_union = 0.013;
+  governed.breaks_in_five_years = 0.29;
+  governed.breaks_low = 41.0;
+  governed.breaks_middle = 103.0;
+  governed.breaks_high = 207.0;
+  governed.sentence = "The plate lasts.";
+  governed.screws = ScrewRace{"S4", {2.3, 5.9, 11.7}, 0.021, "S4 tires most."};
+  RaceCourse none;
+  none.course = HealingCourse::none;
+  none.damage = {{0.0, 0.0, 0.0}, {0.37, 0.71, 1.1}, {0.74, 1.42, 2.2}};
+  none.life_factor = {0.43, 0.69, 1.9};
+  none.sentence = "The plate breaks.";
+  Race race;
+  race.weeks = {0.0, 1.0, 2.0};
+  race.union_week = {1.1, 1.6, 1.9};
+  race.courses = {governed, none};
+  race.inputs = {{"size of the loads", {0.71, 0.97, 1.43}, "times nominal", "lognormal"}};
+  race.hangs_on = {{"size of the loads", {0.61, 0.52, 0.69}, {0.66, 0.59, 0.74}}};
+  race.verdict = {governed.sentence};
+  race.samples = 2048;
+  assessment.race = race;
+  assessment.history = sample_history();
+  assessment.no_race = "Enter the weeks to union.";  // where there is no race; for its key
+  return assessment;
 }
 
 }  // namespace gapstrain::tests

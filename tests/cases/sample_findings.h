@@ -1,7 +1,7 @@
 // Findings with every optional figure present and no two figures alike, for tests of the outputs.
 #pragma once
 
-#include "models/findings/findings.h"
+#include "models/review/assess.h"
 
 namespace gapstrain::tests {
 
@@ -9,5 +9,9 @@ namespace gapstrain::tests {
 // variant of each sort, the inner one unavailable; 3 points of the fracture's faces, which touch in part. Three
 // steps, of which the last two press.
 models::Findings sample_findings(int loads);
+
+// One part that fails, one that may, one that holds; a rule broken and one kept; a plan of one screw; a race of
+// two courses over two weeks, with the moments of its gap.
+models::Assessment sample_assessment();
 
 }  // namespace gapstrain::tests

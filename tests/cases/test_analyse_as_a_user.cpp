@@ -39,6 +39,11 @@ TEST_CASE("the bench tube gives findings, tables and fields that belong together
   std::sort(present.begin(), present.end());
   CHECK(json["files"].get<std::vector<std::string>>() == present);
   CHECK(read_file(folder / "case.toml") == coarse_bench_tube());
+  for (const auto* name : {"margins.txt", "plan.txt", "review.txt"})
+    CHECK(std::find(present.begin(), present.end(), name) != present.end());
+  CHECK_FALSE(fs::exists(folder / "race.csv"));  // a bench does not heal
+  CHECK_FALSE(json.contains("race"));
+  CHECK(run.out.find("Healing: " + json["no_race"].get<std::string>().substr(0, 30)) != std::string::npos);
   CHECK(std::count_if(present.begin(), present.end(), [](const auto& f) { return f.ends_with(".vtu"); }) == 3 * 3);
   CHECK(std::count_if(present.begin(), present.end(), [](const auto& f) { return f.ends_with(".vtp"); }) == 3);
 
@@ -60,6 +65,38 @@ TEST_CASE("the bench tube gives findings, tables and fields that belong together
   CHECK(json["construct"]["working_length_mm"].get<double>() == Approx(33.0));
   // Axial compression on a plate at one side closes the far cortex most.
   CHECK(json["loads"][0]["gap"]["far"]["axial_motion_mm"].get<double>() < 0.0);
+}
+
+TEST_CASE("a fracture that heals gives a race, in table and JSON alike", "[cases][as-a-user]") {
+  const ScratchFolder scratch;
+  write_file(scratch.path() / "case.toml",
+             read_file(fs::path(GAPSTRAIN_EXAMPLES) / "minimal.toml") +
+                 "\n[[load]]\naxial = \"70 N\"\ncycles_per_day = 1500\n[healing]\nweeks_from = 3\nweeks_to = 5\n"
+                 "[mesh]\nrefinement = 0.5\nrim_elements = 24\n");
+  const Run run = run_program({"analyse", "case.toml", "--no-pictures", "--out", "out"}, scratch.path());
+  INFO(run.out << run.err);
+  REQUIRE(run.status == 0);
+  const auto race = nlohmann::json::parse(read_file(scratch.path() / "out" / "findings.json"))["race"];
+  const std::vector<double> weeks = race["weeks"];
+  CHECK(weeks == std::vector<double>{0.0, 1.0, 2.0, 3.0, 4.0, 5.0});
+  REQUIRE(race["courses"].size() == 3);
+  CHECK(data_rows(scratch.path() / "out" / "race.csv") == 3 * weeks.size());
+  CHECK(run.out.find("Healing: ") != std::string::npos);
+  for (const auto& course : race["courses"]) {
+    INFO(course["course"]);
+    REQUIRE(course["damage"].size() == weeks.size());
+    double before = 0.0;
+    for (const auto& week : course["damage"]) {
+      CHECK(week["low"].get<double>() <= week["middle"].get<double>());
+      CHECK(week["middle"].get<double>() <= week["high"].get<double>());
+      CHECK(week["middle"].get<double>() >= before);
+      before = week["middle"].get<double>();
+    }
+  }
+  // What does not heal wears the plate most.
+  CHECK(race["courses"][2]["course"] == "none");
+  CHECK(race["courses"][2]["damage"].back()["middle"].get<double>() >
+        race["courses"][0]["damage"].back()["middle"].get<double>());
 }
 
 TEST_CASE("twice the load gives twice the figures while nothing touches", "[cases][as-a-user]") {

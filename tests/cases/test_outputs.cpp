@@ -20,6 +20,7 @@
 
 using namespace gapstrain;
 using namespace gapstrain::cases;
+using gapstrain::tests::sample_assessment;
 using gapstrain::tests::sample_findings;
 
 namespace {
@@ -39,7 +40,8 @@ void gather(const nlohmann::json& json, const std::string& path, std::set<std::s
 
 std::set<std::string> paths_of(const models::Findings& findings) {
   std::set<std::string> paths;
-  gather(nlohmann::json::parse(make_findings_json(findings, origin, {"findings.json"}).text), "", paths);
+  gather(nlohmann::json::parse(make_findings_json(findings, sample_assessment(), origin, {"findings.json"}).text),
+         "", paths);
   return paths;
 }
 
@@ -48,6 +50,21 @@ std::vector<std::string> lines_of(const std::string& text) {
   std::istringstream stream(text);
   for (std::string line; std::getline(stream, line);) lines.push_back(line);
   return lines;
+}
+
+// Nothing to be alarmed at, so that the screen has room for all else.
+models::Findings calm_findings(int loads) {
+  auto findings = sample_findings(loads);
+  findings.compression.limits.clear();
+  findings.compression.order.reset();
+  return findings;
+}
+
+models::Assessment calm_assessment() {
+  auto assessment = sample_assessment();
+  std::erase_if(assessment.margins, [](const models::Margin& margin) { return margin.factor < 1.0; });
+  assessment.no_race.reset();
+  return assessment;
 }
 
 }  // namespace
@@ -74,7 +91,8 @@ TEST_CASE("findings.json documents exactly the keys it has", "[cases][outputs]")
 
 TEST_CASE("findings.json carries the figures in the units of its keys", "[cases][outputs]") {
   const auto findings = sample_findings(1);
-  const auto json = nlohmann::json::parse(make_findings_json(findings, origin, {"findings.json"}).text);
+  const auto json =
+      nlohmann::json::parse(make_findings_json(findings, sample_assessment(), origin, {"findings.json"}).text);
   const auto& load = json["loads"][0];
   CHECK(json["stiffness"]["axial_n_per_mm"] == findings.stiffness.axial.value());
   CHECK(load["gap"]["edge"][1]["around_deg"].get<double>() == Approx(120.0));
@@ -91,7 +109,7 @@ TEST_CASE("a figure that is no number is left out, named and not trusted", "[cas
   auto findings = sample_findings(1);
   findings.loads[0].gap.edge[2].axial_strain = std::numeric_limits<double>::quiet_NaN();
   findings.loads[0].plate.peak.von_mises = std::numeric_limits<double>::infinity() * models::mpa;
-  const auto made = make_findings_json(findings, origin, {});
+  const auto made = make_findings_json(findings, sample_assessment(), origin, {});
   const auto json = nlohmann::json::parse(made.text);
   CHECK(made.text.find("null") == std::string::npos);
   CHECK(made.not_finite ==
@@ -106,7 +124,7 @@ TEST_CASE("strain that has no meaning is left out of findings and tables", "[cas
   auto& gap = findings.loads[0].gap;
   gap.edge[1].axial_strain = gap.edge[1].shear_strain = std::nullopt;
   gap.axial_strain = gap.shear_strain = std::nullopt;
-  const auto made = make_findings_json(findings, origin, {});
+  const auto made = make_findings_json(findings, sample_assessment(), origin, {});
   const auto json = nlohmann::json::parse(made.text);
   CHECK(made.not_finite.empty());
   CHECK(json["trustworthy"] == true);
@@ -119,14 +137,14 @@ TEST_CASE("strain that has no meaning is left out of findings and tables", "[cas
   CHECK(rows[2].starts_with("load 0,120,-0.127,"));
   // The table of loads shows three dashes for the strains.
   findings.loads[0].working_length_effect[0].gap_strain.reset();
-  const std::string text = summarise(findings, origin, {}, "out");
+  const std::string text = summarise(findings, sample_assessment(), origin, {}, "out");
   CHECK(text.find("plate stress +12 %, gap motion +39 %, stiffness -28 %") != std::string::npos);
   CHECK(text.find(fmt::format("{} {:>8} {:>8} {:>7} ", pad("load 0", 22), "-", "-", "-")) != std::string::npos);
 }
 
 TEST_CASE("findings.json and the tables carry what the steps did", "[cases][outputs]") {
   const auto findings = sample_findings(2);
-  const auto json = nlohmann::json::parse(make_findings_json(findings, origin, {}).text);
+  const auto json = nlohmann::json::parse(make_findings_json(findings, sample_assessment(), origin, {}).text);
   const auto& compression = json["compression"];
   CHECK(compression["steps"].size() == 3);
   CHECK(compression["steps"][1]["face"]["force_n"] == 793.0);
@@ -143,7 +161,7 @@ TEST_CASE("findings.json and the tables carry what the steps did", "[cases][outp
 
   auto bare = findings;
   bare.compression = {};
-  const auto plain = nlohmann::json::parse(make_findings_json(bare, origin, {}).text);
+  const auto plain = nlohmann::json::parse(make_findings_json(bare, sample_assessment(), origin, {}).text);
   for (const auto* key : {"frictionless_n", "sticking_n", "order", "prebend"})
     CHECK_FALSE(plain["compression"].contains(key));
 }
@@ -201,9 +219,9 @@ TEST_CASE("the summary fits one screen whatever the case holds", "[cases][output
   findings.compression.steps.resize(30, findings.compression.steps.back());
   for (auto& load : findings.loads) load.working_length_effect[1].unavailable = std::string(95, 'u') + " of it";
   const std::string folder = "/" + std::string(200, 'f');
-  for (const auto& text :
-       {summarise(findings, origin, {}, folder), summarise(sample_findings(1), origin, {}, "out"),
-        summarise(sample_findings(0), origin, {}, "out")}) {
+  for (const auto& text : {summarise(findings, sample_assessment(), origin, {}, folder),
+                           summarise(sample_findings(1), sample_assessment(), origin, {}, "out"),
+                           summarise(sample_findings(0), sample_assessment(), origin, {}, "out")}) {
     const auto lines = lines_of(text);
     CHECK(lines.size() <= screen_lines);
     for (const auto& line : lines) {
@@ -218,27 +236,28 @@ TEST_CASE("the summary begins with what cannot be trusted, then the worst", "[ca
   auto findings = sample_findings(2);
   findings.loads[1].plate.factor_to_yield = 0.8;
   findings.trust.checks.push_back({"force balance", 0.02, 1e-8, false, "each body is in balance"});
-  const std::string text = summarise(findings, origin, {}, "out");
+  const std::string text = summarise(findings, sample_assessment(), origin, {}, "out");
   CHECK(text.starts_with("NOT TO BE TRUSTED: force balance: 0.02, limit 1e-08"));
   CHECK(text.find("IT YIELDS") < text.find("Screws:"));
   CHECK(text.find("a load was assumed") != std::string::npos);
   CHECK(text.find("Files: out") != std::string::npos);
 }
 
-TEST_CASE("limits and a harmful order follow what cannot be trusted", "[cases][outputs]") {
+TEST_CASE("what fails, limits and a harmful order follow what cannot be trusted", "[cases][outputs]") {
   auto findings = sample_findings(2);
   findings.trust.checks.push_back({"force balance", 0.02, 1e-8, false, "each body is in balance"});
-  const auto lines = lines_of(summarise(findings, origin, {}, "out"));
+  const auto lines = lines_of(summarise(findings, sample_assessment(), origin, {}, "out"));
   CHECK(lines[0].starts_with("NOT TO BE TRUSTED: force balance"));
-  CHECK(lines[1] == "LIMIT: the slot of hole 4 is used up after 0.9 mm");
-  CHECK(lines[2].starts_with(
+  CHECK(lines[1] == "FAILS: screw S4, fatigue at its head: factor 0.83. It is tired.");
+  CHECK(lines[2] == "LIMIT: the slot of hole 4 is used up after 0.9 mm");
+  CHECK(lines[3].starts_with(
       "ORDER: S2 was in before S4 pressed: 143 N press the fracture; the better order gives"));
-  CHECK(lines[3] == "         S1, tighten S4.");
-  CHECK(lines[4].empty());
+  CHECK(lines[4] == "         S1, tighten S4.");
+  CHECK(lines[5].empty());
 }
 
 TEST_CASE("of a pressed fracture the summary tells force, pressure and motion", "[cases][outputs]") {
-  auto findings = sample_findings(2);
+  auto findings = calm_findings(2);
   const auto one_line = [](const std::string& text) {
     std::string joined;
     for (const auto& line : lines_of(text)) {
@@ -247,7 +266,7 @@ TEST_CASE("of a pressed fracture the summary tells force, pressure and motion", 
     }
     return joined;
   };
-  std::string text = one_line(summarise(findings, origin, {}, "out"));
+  std::string text = one_line(summarise(findings, calm_assessment(), origin, {}, "out"));
   CHECK(
       text.find("Fracture pressed: 769 N across it after the last step, near 8.9 MPa, far 0.26, 38 % of the face "
                 "touches; under \"load 1\" 650 N (85 %) are left, motion up to 0.2 mm, slip up to 0.0035 mm. 62 % "
@@ -263,32 +282,33 @@ TEST_CASE("of a pressed fracture the summary tells force, pressure and motion", 
         std::string::npos);
 
   findings.loads[0].gapes = true;
-  text = one_line(summarise(findings, origin, {}, "out"));
+  text = one_line(summarise(findings, calm_assessment(), origin, {}, "out"));
   CHECK(text.find("under \"load 0\" 737 N (96 %) are left and it GAPES") != std::string::npos);
   findings.loads[1].friction_use = 1.0;
-  CHECK(summarise(findings, origin, {}, "out").find("the plate SLIPS, under \"load 1\"") != std::string::npos);
+  CHECK(summarise(findings, calm_assessment(), origin, {}, "out").find("the plate SLIPS, under \"load 1\"") !=
+        std::string::npos);
 }
 
 TEST_CASE("of a fracture that only a load closes the summary says so", "[cases][outputs]") {
   auto findings = sample_findings(1);
   findings.compression = {};
   findings.loads[0].force_left.reset();
-  std::string text = summarise(findings, origin, {}, "out");
+  std::string text = summarise(findings, sample_assessment(), origin, {}, "out");
   CHECK(text.find("Fracture closes under \"load 0\": 737 N across it") != std::string::npos);
   CHECK(text.find("after each step") == std::string::npos);
 
   findings.loads[0].face = {};
-  text = summarise(findings, origin, {}, "out");
+  text = summarise(findings, sample_assessment(), origin, {}, "out");
   CHECK(text.find("Gap: axial strain -4.7 to +0.6 %, shear up to 1.2 %, under \"load 0\".") != std::string::npos);
 }
 
 TEST_CASE("many steps keep the first that presses and the last", "[cases][outputs]") {
-  auto findings = sample_findings(1);
+  auto findings = calm_findings(1);
   auto& steps = findings.compression.steps;
   steps.insert(steps.begin(), 5, steps.front());
   steps.insert(steps.end(), 9, steps.back());
   steps.back().text = "take out W1";
-  const std::string text = summarise(findings, origin, {}, "out");
+  const std::string text = summarise(findings, calm_assessment(), origin, {}, "out");
   CHECK(text.find("step: 6 insert S1 0 N; 7 insert and tighten S4 793 N;") != std::string::npos);
   CHECK(text.find("...; ") != std::string::npos);
   CHECK(text.find("17 take out W1 769 N.") != std::string::npos);

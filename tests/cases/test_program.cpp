@@ -20,8 +20,8 @@ gapstrain::tests::Run run(const std::vector<std::string>& arguments) {
 }  // namespace
 
 TEST_CASE("help is there at every level, on stdout, with status 0", "[cases][as-a-user]") {
-  for (const auto& arguments :
-       std::vector<std::vector<std::string>>{{"--help"}, {"analyse", "--help"}, {"keys", "--help"}}) {
+  for (const auto& arguments : std::vector<std::vector<std::string>>{
+           {"--help"}, {"analyse", "--help"}, {"compare", "--help"}, {"keys", "--help"}}) {
     const auto result = run(arguments);
     CHECK(result.status == 0);
     CHECK(result.out.find("Usage: gapstrain") != std::string::npos);

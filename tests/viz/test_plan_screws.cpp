@@ -1,5 +1,6 @@
 #include "viz/plan_screws.h"
 
+#include "models/parts/words.h"
 #include "tests/viz/sample_plan.h"
 
 #include <catch2/catch.hpp>
@@ -66,6 +67,6 @@ TEST_CASE("kinds of screws differ in shape and name", "[viz][review]") {
     for (const auto other : viz::screw_kinds) {
       if (one == other) continue;
       CHECK(viz::head_shape(one) != viz::head_shape(other));
-      CHECK(viz::kind_text(one) != viz::kind_text(other));
+      CHECK(models::name_of(one) != models::name_of(other));
     }
 }

@@ -36,6 +36,24 @@ TEST_CASE("every metal of the catalogue has a source and elastic constants of a 
   }
 }
 
+TEST_CASE("every metal with fatigue data has a spread and a line that falls", "[models][parts]") {
+  int with_data = 0;
+  for (const auto& name : metal_names()) {
+    const auto metal = find_metal(name);
+    CAPTURE(name);
+    REQUIRE(metal->ultimate_strength.has_value() == metal->fatigue_strength.has_value());
+    if (!metal->fatigue_strength) continue;
+    ++with_data;
+    const auto& strength = *metal->fatigue_strength;
+    CHECK_FALSE(strength.source.empty());
+    CHECK(strength.low < strength.middle);
+    CHECK(strength.middle < strength.high);
+    CHECK(strength.high < 0.9 * *metal->ultimate_strength);
+    CHECK(*metal->ultimate_strength > *metal->yield_strength);
+  }
+  CHECK(with_data >= 6);
+}
+
 TEST_CASE("every cortex of the catalogue has a source and a positive definite law", "[models][parts]") {
   REQUIRE(cortex_names().size() >= 3);
   for (const auto& name : cortex_names()) {

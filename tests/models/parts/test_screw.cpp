@@ -1,5 +1,7 @@
 #include "models/parts/screw.h"
 
+#include "models/parts/words.h"
+
 #include <catch2/catch.hpp>
 
 using namespace gapstrain::models;
@@ -15,6 +17,10 @@ TEST_CASE("every screw size of the catalogue has a source and a core inside its 
     CHECK(size->core_diameter < size->thread_diameter);
     CHECK(size->core_diameter > 0.4 * size->thread_diameter);
     CHECK(size->pitch > 0.2 * size->thread_diameter);
+    // The pilot hole leaves the thread something to cut, and the core room.
+    REQUIRE(size->pilot_drill);
+    CHECK(*size->pilot_drill < size->thread_diameter);
+    CHECK(*size->pilot_drill >= size->core_diameter);
     // The designation ends in the thread's diameter.
     const auto number = designation.substr(designation.find_last_of(' ') + 1);
     CHECK(std::stod(number) == size->thread_diameter.value());
@@ -27,3 +33,14 @@ TEST_CASE("a locking screw has a thicker core than a cortical one of the same th
 }
 
 TEST_CASE("an unknown screw size is not found", "[models][parts]") { CHECK_FALSE(find_screw_size("HA 3.6")); }
+
+TEST_CASE("each kind of screw has a name of its own that finds it again", "[models][parts]") {
+  const auto names = screw_kind_names();
+  CHECK(names.size() == 4);
+  for (const auto& name : names) {
+    CAPTURE(name);
+    REQUIRE(find_screw_kind(name));
+    CHECK(name_of(*find_screw_kind(name)) == name);
+  }
+  CHECK_FALSE(find_screw_kind("nail"));
+}

@@ -1,0 +1,102 @@
+#include "cases/commands/new.h"
+
+#include "cases/commands/new_request.h"
+#include "cases/outputs/file_names.h"
+#include "cases/outputs/new_case_screen.h"
+#include "cases/outputs/new_case_text.h"
+#include "cases/outputs/output_file.h"
+#include "cases/reader/read_case.h"
+
+#include <fmt/format.h>
+#include <CLI/CLI.hpp>
+
+#include <memory>
+
+namespace gapstrain::cases {
+
+namespace {
+
+Status refuse(const std::vector<OptionProblem>& problems) {
+  for (const auto& problem : problems)
+    fmt::print(stderr, "gapstrain new: {}: {}\n", problem.option, problem.message);
+  return Status::bad_input;
+}
+
+std::string usual_file(const NewRequest& request) {
+  std::string stem = file_stem(request.name);
+  if (stem.empty() || stem == "_" || stem.front() == '.') stem = "case";
+  return stem + ".toml";
+}
+
+const models::LoadCase& trot_of(const models::Draft& draft) {
+  return draft.loads.at(static_cast<std::size_t>(models::Activity::trot)).load;
+}
+
+Status run(const NewOptions& options) {
+  std::vector<OptionProblem> problems;
+  const NewRequest request = read_request(options, problems);
+  if (!problems.empty()) return refuse(problems);
+  const std::string file = options.out.empty() ? usual_file(request) : options.out;
+  refuse_unusable_file(file, options.force);
+  try {
+    const models::Draft draft = models::make_draft(request.draft);
+    const std::string text = new_case_text(request, draft);
+    const CaseFile made = read_case_text(file, text);
+    write_file_whole(file, text);
+    fmt::print(stderr, "{}", format_problems(file, made.warnings));
+    const auto trot =
+        models::largest_intact_strain(made.construct.bone, made.construct.plate.aspect, trot_of(draft));
+    fmt::print("{}", new_case_screen(request, draft, trot, file));
+  } catch (const models::PatientError& error) {
+    return refuse({{options_of(error.subject), error.what()}});
+  } catch (const CaseError& error) {  // places in a text that is not written help nobody
+    for (const auto& problem : error.problems)
+      fmt::print(stderr, "gapstrain new: what was given makes no usable case, {}: {}\n", problem.key,
+                 problem.message);
+    return Status::bad_input;
+  }
+  return Status::done;
+}
+
+}  // namespace
+
+void add_new(CLI::App& program, Job& job) {
+  CLI::App* command = program.add_subcommand(
+      "new", "Write a case to begin from: sizes, plate, loads and healing out of what is known of a patient");
+  const auto options = std::make_shared<NewOptions>();
+  const auto add = [&](const char* name, std::string& value, const char* what, const char* type) {
+    command->add_option(name, value, what)->type_name(type);
+  };
+  add("--species", options->species, "dog or cat", "SPECIES");
+  add("--bone", options->bone, "humerus, radius, femur or tibia", "BONE");
+  add("--mass", options->mass, "Body mass, such as \"18 kg\"", "MASS");
+  add("--side", options->side, "left or right", "SIDE");
+  add("--age", options->age, "Such as \"7 months\"; sets the time to union", "AGE");
+  add("--name", options->name, "Of the case", "TEXT");
+  add("--length", options->length, "Of the whole bone, joint to joint", "LENGTH");
+  add("--width-mediolateral", options->width_mediolateral, "Outer, mid-shaft, on the craniocaudal view", "LENGTH");
+  add("--width-craniocaudal", options->width_craniocaudal, "Outer, mid-shaft, on the mediolateral view", "LENGTH");
+  add("--cortex", options->cortex, "Wall, mid-shaft", "LENGTH");
+  command
+      ->add_option("--station", options->stations,
+                   "A section in place of the three above, as often as wanted: place from the proximal end, both "
+                   "widths, cortex; such as \"75 mm, 13 mm, 9 mm, 2 mm\"")
+      ->type_name("SIZES")
+      ->allow_extra_args(false);
+  add("--marker", options->marker, "True length of a marker on the radiograph", "LENGTH");
+  add("--marker-seen", options->marker_seen, "Its length in the image: all lengths given are corrected by it",
+      "LENGTH");
+  add("--fracture-position", options->fracture_position, "From the proximal end; default: the middle", "LENGTH");
+  add("--gap", options->gap, "Left between the fragments, or a comminuted zone's length", "LENGTH");
+  add("--obliquity", options->obliquity, "Of the cut against the cross-section; default: 0 deg", "ANGLE");
+  add("--pattern", options->pattern, "simple or comminuted; default: simple", "PATTERN");
+  add("--treatment", options->treatment, "bridging or compression; default: bridging", "TREATMENT");
+  add("--out", options->out, "File to write; default: the case's name, here", "FILE");
+  command->add_flag("--force", options->force, "Replace a file that is there already");
+  command->footer(
+      "What is not measured is estimated from the body mass and marked so, with what to measure.\n"
+      "Exit status: 0 written; 2 bad input, and nothing written.");
+  command->callback([&job, options] { job = [options] { return run(*options); }; });
+}
+
+}  // namespace gapstrain::cases

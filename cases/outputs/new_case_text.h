@@ -1,0 +1,12 @@
+// A drafted case as a commented TOML text: what was measured, what was estimated, what rule chose each part.
+#pragma once
+
+#include "cases/commands/new_request.h"
+
+#include <string>
+
+namespace gapstrain::cases {
+
+std::string new_case_text(const NewRequest& request, const models::Draft& draft);
+
+}  // namespace gapstrain::cases

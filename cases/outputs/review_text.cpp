@@ -1,0 +1,72 @@
+#include "cases/outputs/review_text.h"
+
+#include "cases/outputs/columns.h"
+#include "cases/outputs/summary.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <iterator>
+
+namespace gapstrain::cases {
+
+namespace {
+
+using models::RuleFinding;
+using models::Verdict;
+
+constexpr std::size_t verdict_columns = 8;
+
+std::vector<RuleFinding> with(const std::vector<RuleFinding>& findings, Verdict verdict) {
+  std::vector<RuleFinding> found;
+  std::copy_if(findings.begin(), findings.end(), std::back_inserter(found),
+               [&](const RuleFinding& finding) { return finding.verdict == verdict; });
+  return found;
+}
+
+// `heading` stands in the margin of the first line, the text to its right.
+std::string beside(const std::string& heading, const std::string& text) {
+  std::string lines;
+  bool is_first = true;
+  for (const auto& line : wrap(text, screen_columns - verdict_columns, 0)) {
+    lines += pad(is_first ? heading : "", verdict_columns) + line + "\n";
+    is_first = false;
+  }
+  return lines;
+}
+
+std::string broken_text(const RuleFinding& finding) {
+  return beside("BROKEN", fmt::format("{}: {}. Bound: {}.", finding.rule, finding.figure, finding.bound)) +
+         beside("", finding.advice) + beside("", fmt::format("Source: {}.", finding.source));
+}
+
+std::string kept_text(const RuleFinding& finding) {
+  return beside("kept", fmt::format("{}: {}. Bound: {}.", finding.rule, finding.figure, finding.bound));
+}
+
+}  // namespace
+
+std::string review_sentence(const std::vector<models::RuleFinding>& findings) {
+  const auto broken = with(findings, Verdict::broken);
+  const std::size_t apply = findings.size() - with(findings, Verdict::not_applicable).size();
+  if (broken.empty()) return fmt::format("All {} rules of the trade that apply are kept.", apply);
+  std::vector<std::string> names;
+  for (const auto& finding : broken) names.push_back(finding.rule);
+  return fmt::format("{} of {} rules of the trade {} broken: {}.", broken.size(), apply,
+                     broken.size() == 1 ? "is" : "are", fmt::join(names, "; "));
+}
+
+std::string review_text(const std::vector<models::RuleFinding>& findings) {
+  const auto broken = with(findings, Verdict::broken), kept = with(findings, Verdict::kept);
+  const auto silent = with(findings, Verdict::not_applicable);
+  std::string text;
+  for (const auto& finding : broken) text += broken_text(finding) + "\n";
+  for (const auto& finding : kept) text += kept_text(finding);
+  if (!silent.empty()) text += "\n";
+  for (const auto& finding : silent)
+    text += beside("-", fmt::format("{}: does not apply; {}.", finding.rule, finding.figure));
+  return text;
+}
+
+}  // namespace gapstrain::cases

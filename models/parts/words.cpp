@@ -1,0 +1,43 @@
+#include "models/parts/words.h"
+
+#include <array>
+#include <utility>
+
+namespace gapstrain::models {
+
+namespace {
+
+constexpr std::array<std::pair<ScrewKind, std::string_view>, 4> kinds{{{ScrewKind::locking, "locking"},
+                                                                       {ScrewKind::cortical, "cortical"},
+                                                                       {ScrewKind::compression, "compression"},
+                                                                       {ScrewKind::lag, "lag"}}};
+constexpr std::array<std::pair<Aspect, std::string_view>, 4> aspects{{{Aspect::cranial, "cranial"},
+                                                                      {Aspect::caudal, "caudal"},
+                                                                      {Aspect::medial, "medial"},
+                                                                      {Aspect::lateral, "lateral"}}};
+
+template <class Table, class Choice>
+std::string word_for(const Table& table, Choice choice) {
+  for (const auto& [value, word] : table)
+    if (value == choice) return std::string(word);
+  return {};
+}
+
+}  // namespace
+
+std::string name_of(ScrewKind kind) { return word_for(kinds, kind); }
+std::string name_of(Aspect aspect) { return word_for(aspects, aspect); }
+
+std::optional<ScrewKind> find_screw_kind(std::string_view name) {
+  for (const auto& [kind, word] : kinds)
+    if (word == name) return kind;
+  return std::nullopt;
+}
+
+std::vector<std::string> screw_kind_names() {
+  std::vector<std::string> names;
+  for (const auto& [kind, word] : kinds) names.emplace_back(word);
+  return names;
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,21 @@
+// What the trade, case files and outputs call the choices among parts.
+#pragma once
+
+#include "models/parts/bone.h"
+#include "models/parts/screw.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gapstrain::models {
+
+std::string name_of(ScrewKind kind);  // "locking"
+std::string name_of(Aspect aspect);   // "cranial"
+
+// Nothing for another word.
+std::optional<ScrewKind> find_screw_kind(std::string_view name);
+std::vector<std::string> screw_kind_names();
+
+}  // namespace gapstrain::models

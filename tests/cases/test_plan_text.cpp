@@ -1,0 +1,105 @@
+#include "cases/cautions.h"
+#include "cases/outputs/columns.h"
+#include "cases/outputs/plan_json.h"
+#include "cases/outputs/plan_text.h"
+#include "cases/outputs/review_json.h"
+#include "cases/outputs/review_text.h"
+#include "cases/outputs/summary.h"
+#include "tests/models/constructs.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <sstream>
+
+using namespace gapstrain;
+using namespace gapstrain::cases;
+
+namespace {
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> lines;
+  std::istringstream stream(text);
+  for (std::string line; std::getline(stream, line);) lines.push_back(line);
+  return lines;
+}
+
+bool says(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
+
+// Line breaks and indents as blanks.
+std::string flat(const std::string& text) {
+  std::string result;
+  for (const char c : text)
+    if (c != '\n' && c != ' ')
+      result += c;
+    else if (!result.empty() && result.back() != ' ')
+      result += ' ';
+  return result;
+}
+
+void check_page(const std::string& text) {
+  const auto lines = lines_of(text);
+  CHECK(lines.size() <= page_lines);
+  for (const auto& line : lines) CHECK(columns(line) <= page_columns);
+  for (const auto caution : cautions) CHECK(says(flat(text), std::string(caution)));
+}
+
+}  // namespace
+
+TEST_CASE("a plan is one page that names case, plate, every screw, the order and the cautions",
+          "[cases][outputs]") {
+  const auto plan = models::make_plan(tests::plated_tube());
+  const std::string text = plan_text(plan, "Rex, left radius", "rex.toml");
+  check_page(text);
+  CHECK(says(text, "Rex, left radius"));
+  CHECK(says(text, "112 mm long, 10 round holes"));
+  for (const auto& screw : plan.screws) CHECK(says(text, "\n" + screw.label + " "));
+  CHECK(says(text, "18.0    20"));  // measured, to order
+  CHECK(says(text, "6. lock S10"));
+}
+
+TEST_CASE("a plan with many screws and notes is still one page", "[cases][outputs]") {
+  tests::TubeSizes sizes;
+  sizes.holes_a_side = 12;
+  sizes.pitch = 6.0;
+  sizes.plate_length = 160.0;
+  sizes.length = 200.0;
+  sizes.screws = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11};
+  sizes.tilt = 3.0;
+  const auto plan = models::make_plan(tests::plated_tube(sizes));
+  const std::string text = plan_text(plan, std::string(300, 'x'), std::string(300, 'y'));
+  check_page(text);
+  for (const auto& screw : plan.screws) CHECK(says(text, "\n" + screw.label + " "));
+  CHECK(says(text, "more notes in findings.json"));
+}
+
+TEST_CASE("a review begins with the broken rules and fits the screen", "[cases][outputs]") {
+  const auto findings = models::review(tests::plated_tube());  // ten holes, six screws, a gap of 3 mm
+  const std::string text = review_text(findings);
+  for (const auto& line : lines_of(text)) CHECK(columns(line) <= screen_columns);
+  CHECK(text.starts_with("BROKEN"));
+  CHECK(says(text, "Choose a plate with at least 12 holes"));
+  for (const auto& finding : findings) CHECK(says(flat(text), finding.rule));
+  CHECK(review_sentence(findings).starts_with(
+      "2 of 14 rules of the trade are broken: gap of a bridged simple fracture; plate screw density."));
+}
+
+TEST_CASE("review and plan go into JSON whole", "[cases][outputs]") {
+  const auto construct = tests::plated_tube();
+  const auto findings = models::review(construct);
+  const Json review = review_json(findings);
+  REQUIRE(review.size() == findings.size());
+  CHECK(review[0]["verdict"] == "broken");
+  CHECK(review[0]["advice"] == findings[0].advice);
+  CHECK_FALSE(review.back().contains("advice"));
+
+  const auto plan = models::make_plan(construct);
+  const Json json = plan_json(plan);
+  CHECK(json["plate"]["length_mm"] == 112.0);
+  CHECK(json["plate"]["aspect"] == "cranial");
+  CHECK(json["screws"].size() == 6);
+  CHECK(json["screws"][0]["length_mm"] == 20.0);
+  CHECK(json["bends"].size() == 11);
+  CHECK_FALSE(json.contains("prebend"));
+  CHECK(json["steps"].size() == 6);
+}
