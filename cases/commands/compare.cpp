@@ -4,9 +4,11 @@
 #include "cases/outputs/comparison_json.h"
 #include "cases/outputs/comparison_pictures.h"
 #include "cases/outputs/comparison_report.h"
+#include "cases/outputs/margins_text.h"
 #include "cases/outputs/output_folder.h"
 #include "cases/outputs/plan_text.h"
 #include "cases/outputs/race_csv.h"
+#include "cases/outputs/review_text.h"
 #include "cases/outputs/summary.h"
 #include "cases/reader/read_case.h"
 #include "viz/display.h"
@@ -79,6 +81,9 @@ Status run(const CompareOptions& options) {
   for (std::size_t k = 0; k < cases.size(); ++k) {
     const auto& assessment = cases[k].assessed.assessment;
     folder.write(fmt::format("case_{}.toml", letter_of(k)), files[k].text);
+    folder.write(fmt::format("margins_{}.txt", letter_of(k)),
+                 margins_text(assessment.margins, assessment.margins_left_out));
+    folder.write(fmt::format("review_{}.txt", letter_of(k)), review_text(assessment.review));
     folder.write(fmt::format("plan_{}.txt", letter_of(k)),
                  plan_text(assessment.plan, cases[k].construct.name, cases[k].file));
     if (assessment.race)

@@ -36,6 +36,7 @@ Json case_json(const ComparedCase& one, std::size_t index) {
             {"file", one.file},
             {"trustworthy", one.assessed.analysis.findings.trust.passed()},
             {"margins", margins_json(assessment.margins)},
+            {"margins_left_out", assessment.margins_left_out},
             {"review", review_json(assessment.review)}};
   if (assessment.race) json["race"] = race_json(*assessment.race);
   put(json, "no_race", assessment.no_race);

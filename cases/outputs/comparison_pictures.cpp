@@ -59,20 +59,26 @@ const models::RaceCourse& course_of(const models::Race& race, models::HealingCou
                        [&](const models::RaceCourse& run) { return run.course == course; });
 }
 
+// Of plate or screw heads, whichever is nearer to breaking.
+viz::StudyCurve worst_curve(const std::string& name, const models::Race& race, const models::RaceCourse& course) {
+  const bool screws = course.screws && course.screws->damage.back().middle > course.damage.back().middle;
+  return screws ? damage_curve(name + ", screw heads", race, *course.screws)
+                : damage_curve(name + ", plate", race, course);
+}
+
 void draw_races(const viz::Display& display, const std::vector<ComparedCase>& cases, const fs::path& folder) {
   viz::CurveChart chart;
-  chart.words = {
-      "The race between bone and plate",
-      "damage of the plate; line: median, band: 5th to 95th percentile; screw heads stand in the verdict"};
+  chart.words = {"The race between bone and plate",
+                 "fatigue damage of what is nearer to breaking; line: median, band: 5th to 95th percentile"};
   chart.x = {"weeks after the operation"};
   const std::pair<models::HealingCourse, const char*> panels[]{
       {models::HealingCourse::governed, "damage where the gap stiffens as strain allows"},
       {models::HealingCourse::none, "damage where the gap does not stiffen"}};
   for (const auto& [course, name] : panels) {
-    viz::CurvePanel panel{{name, true}, {}, {{"the plate breaks", 1.0, 1.0}}};
+    viz::CurvePanel panel{{name, true}, {}, {{"breaks", 1.0, 1.0}}};
     for (std::size_t k = 0; k < cases.size(); ++k)
       if (const auto& race = cases[k].assessed.assessment.race)
-        panel.curves.push_back(damage_curve(heading(cases[k], k), *race, course_of(*race, course)));
+        panel.curves.push_back(worst_curve(heading(cases[k], k), *race, course_of(*race, course)));
     if (panel.curves.empty()) return;
     chart.panels.push_back(std::move(panel));
   }

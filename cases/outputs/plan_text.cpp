@@ -78,7 +78,7 @@ std::string drill_text(const std::optional<models::Length>& drill) {
 
 std::string tilt_text(const models::OrderedScrew& screw) {
   if (screw.tilt_along == models::Angle() && screw.tilt_across == models::Angle()) return "square";
-  return fmt::format("{:+.2g}/{:+.2g}", degrees(screw.tilt_along), degrees(screw.tilt_across));
+  return fmt::format("{:+.3g}/{:+.3g}", degrees(screw.tilt_along), degrees(screw.tilt_across));
 }
 
 // A size entered by hand has no designation that could be ordered by.

@@ -58,12 +58,14 @@ void draw_damage(const viz::Display& display, const models::Race& race, const mo
                   "and tissue under the loads as entered, union in week {:.3g}",
                   race.samples, race.union_week.middle)};
   chart.x = {"weeks since the operation", false};
-  viz::CurvePanel damage{{"fatigue damage of the plate", true}, {}, {{"breaks", 1.0, 1.0}}},
+  viz::CurvePanel damage{{"fatigue damage", true}, {}, {{"breaks", 1.0, 1.0}}},
       stress{{"peak stress of the plate, MPa", false}, {}, {}}, tissue{{"tissue's modulus, MPa", true}, {}, {}};
   for (std::size_t c = 0; c < race.courses.size(); ++c) {
     const auto& course = history.courses[c];
     const std::string name = legend(course.course);
     damage.curves.push_back(damage_curve(name, race, race.courses[c]));
+    if (course.course == models::HealingCourse::governed && race.courses[c].screws)
+      damage.curves.push_back(damage_curve("screw heads, where strain allows", race, *race.courses[c].screws));
     stress.curves.push_back(gap.curve(name, course, [](const auto& state) { return state.plate_peak.value(); }));
     tissue.curves.push_back(gap.curve(name, course, [](const auto& state) { return state.modulus.value(); }));
   }
@@ -107,13 +109,14 @@ void draw_windows(const viz::Display& display, const models::Race& race, const m
 
 }  // namespace
 
-viz::StudyCurve damage_curve(const std::string& name, const models::Race& race, const models::RaceCourse& course) {
+viz::StudyCurve damage_curve(const std::string& name, const models::Race& race,
+                             const models::RaceOutcome& outcome) {
   viz::StudyCurve curve{name, {}, {}, {}, {}};
   for (std::size_t week = 1; week < race.weeks.size(); ++week) {  // none on the first day: no place on this axis
     curve.x.push_back(race.weeks[week]);
-    curve.y.push_back(course.damage[week].middle);
-    curve.low.push_back(course.damage[week].low);
-    curve.high.push_back(course.damage[week].high);
+    curve.y.push_back(outcome.damage[week].middle);
+    curve.low.push_back(outcome.damage[week].low);
+    curve.high.push_back(outcome.damage[week].high);
   }
   return curve;
 }

@@ -10,7 +10,8 @@
 namespace gapstrain::cases {
 
 // Damage at the end of each week as a band, for a logarithmic axis.
-viz::StudyCurve damage_curve(const std::string& name, const models::Race& race, const models::RaceCourse& course);
+viz::StudyCurve damage_curve(const std::string& name, const models::Race& race,
+                             const models::RaceOutcome& outcome);
 
 // Into `folder`: race.png, damage over the weeks in all courses with the plate's stress and the gap's tissue;
 // gap_windows.png, what strain and pressure let form in the gap while it heals as strain allows.

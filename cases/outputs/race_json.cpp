@@ -29,6 +29,7 @@ Json course(const models::RaceCourse& course) {
     json["screws"] = {{"label", course.screws->label},
                       {"life_factor", band(course.screws->life_factor)},
                       {"breaks_before_union", course.screws->breaks_before_union},
+                      {"breaks_in_five_years", course.screws->breaks_in_five_years},
                       {"sentence", course.screws->sentence}};
   Json breaks = Json::object();
   put(breaks, "low", course.breaks_low);
@@ -99,6 +100,7 @@ std::vector<FindingsKey> race_keys() {
       {"race.courses[].screws.life_factor.high", "the same, 95th percentile"},
       {"race.courses[].screws.breaks_before_union",
        "share of the samples in which a screw breaks before union is due"},
+      {"race.courses[].screws.breaks_in_five_years", "share in which one breaks at all"},
       {"race.courses[].screws.sentence", "how it ends for screws"},
       {"race.courses[].breaks_weeks.low", "week of the break; left out beyond five years"},
       {"race.courses[].breaks_weeks.middle", "the same, 50th percentile"},

@@ -1,5 +1,6 @@
 #include "cases/outputs/review_text.h"
 
+#include "cases/cautions.h"
 #include "cases/outputs/columns.h"
 #include "cases/outputs/summary.h"
 
@@ -42,7 +43,8 @@ std::string broken_text(const RuleFinding& finding) {
 }
 
 std::string kept_text(const RuleFinding& finding) {
-  return beside("kept", fmt::format("{}: {}. Bound: {}.", finding.rule, finding.figure, finding.bound));
+  return beside(
+      "kept", fmt::format("{}: {}. Bound: {} ({}).", finding.rule, finding.figure, finding.bound, finding.source));
 }
 
 }  // namespace
@@ -66,6 +68,9 @@ std::string review_text(const std::vector<models::RuleFinding>& findings) {
   if (!silent.empty()) text += "\n";
   for (const auto& finding : silent)
     text += beside("-", fmt::format("{}: does not apply; {}.", finding.rule, finding.figure));
+  text += "\n";
+  for (const auto caution : cautions)
+    for (const auto& line : wrap(caution, screen_columns, 2)) text += line + "\n";
   return text;
 }
 

@@ -89,6 +89,7 @@ struct StressCycle {
   Stress amplitude;  // von Mises stress of half the range
   Stress mean;  // trace of the mean stress tensor, as damage by mean stress goes (G. Sines 1959, in Metal Fatigue,
                 // ed. G. Sines and J. L. Waisman; from memory): the stress itself where it is uniaxial
+  Stress at_rest{};  // what of the mean is there without the load: trace of the stress that the steps locked in
 };
 
 // Where a load tires the plate most.

@@ -110,7 +110,7 @@ StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, con
     const double turn = 2.0 * std::numbers::pi * k / places;
     const Eigen::Vector3d arm = radius * (std::cos(turn) * first + std::sin(turn) * axis.cross(first));
     const StressCycle cycle{std::hypot(fibre(amplitude, arm), std::sqrt(3.0) * shear) * mpa,
-                            fibre(mean, arm) * mpa};
+                            fibre(mean, arm) * mpa, fibre(at_rest, arm) * mpa};
     const Stress tires = metal.ultimate_strength
                              ? reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength)
                              : cycle.amplitude;

@@ -52,6 +52,10 @@ void check_metal(const Metal& metal, const std::string& where, ProblemList& prob
   if (metal.yield_strength)
     problems.positive(where + ".yield_strength", fmt::format("The yield strength of \"{}\"", metal.name),
                       *metal.yield_strength);
+  if (metal.ultimate_strength.has_value() != metal.fatigue_strength.has_value())
+    problems.error(
+        where, fmt::format("Of \"{}\" only one of ultimate and fatigue strength is given; give both or neither.",
+                           metal.name));
   if (!metal.ultimate_strength || !metal.fatigue_strength) return;
   if (problems.positive(where + ".ultimate_strength", fmt::format("The ultimate strength of \"{}\"", metal.name),
                         *metal.ultimate_strength) &&

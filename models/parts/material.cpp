@@ -119,8 +119,9 @@ std::optional<Metal> find_metal(std::string_view name) {
               std::string(row->source)};
   if (row->ultimate > 0.0) {
     metal.ultimate_strength = row->ultimate * mpa;
-    metal.fatigue_strength = FatigueStrength{row->fatigue_low * mpa, row->fatigue * mpa, row->fatigue_high * mpa,
-                                             std::string(row->fatigue_source)};
+    metal.fatigue_strength =
+        FatigueStrength{row->fatigue_low * mpa, row->fatigue * mpa, row->fatigue_high * mpa,
+                        std::string(row->fatigue_source) + "; ultimate strength typical, from memory"};
   }
   return metal;
 }

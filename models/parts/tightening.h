@@ -14,7 +14,7 @@ Force preload_of_torque(const ScrewSize& size, Moment torque, double friction = 
 
 // Thread shear strength over an engaged length: S L pi D (0.5 + depth / (sqrt(3) p)), depth = (D - d) / 2. Chapman
 // et al. 1996, J Biomech Eng 118:391, and the appendix of ASTM F543 (formula from memory). S = 51.6 MPa: shear
-// along the axis of human cortical bone, Turner et al. 2001, J Biomech Eng 123:133; other bone is taken alike.
+// along the axis of human cortical bone, Turner et al. 2001, Calcif Tissue Int 69:373; other bone is taken alike.
 Force pull_out_strength(const ScrewSize& size, Length engaged);
 
 // Tension at which the core yields; nothing for a metal without yield strength.

@@ -23,8 +23,9 @@ constexpr double trot_over_walk = 1.8;  // of the dog's shares below: 112.5 / 62
 
 PublishedRange dog_share(bool fore, Activity activity) {
   const std::string split =
-      "half of what the pair of limbs bears: 60.4 +/- 4.8 % of the weight in front, 552 standing dogs, Fish "
-      "et al. 2021, Anat Rec, doi 10.1002/ar.24407";
+      "half of what the pair of limbs bears: 60.4 +/- 4.8 % of the weight in front, standing dogs, meeting "
+      "abstract "
+      "of Fish et al., whose paper of 552 dogs (2021, Anat Rec, doi 10.1002/ar.24407) gives 47.6 to 74.4 %";
   const std::string memory = "from memory; larger dogs have less (Budsberg et al. 1987, Am J Vet Res 48:915)";
   switch (activity) {
     case Activity::standing:

@@ -2,6 +2,8 @@
 
 #include "models/build/prepared_bodies.h"
 
+#include <fmt/format.h>
+
 namespace gapstrain::models {
 
 AssessedConstruct assess(const Construct& construct, const Progress& progress) {
@@ -16,8 +18,13 @@ AssessedConstruct assess(const Construct& construct, const Progress& progress) {
   assessment.plan = make_plan(construct);
   assessment.no_race = why_no_race(construct);
   if (assessment.no_race) return assessed;
-  assessment.history = follow_healing(prepared, construct, progress);
-  assessment.race = run_race(*assessment.history, construct);
+  try {
+    assessment.history = follow_healing(prepared, construct, progress);
+    assessment.race = run_race(*assessment.history, construct);
+  } catch (const ModelError& error) {  // of a load larger than those entered: the rest stands
+    assessment.history.reset();
+    assessment.no_race = fmt::format("The race of bone against plate cannot be followed: {}", error.what());
+  }
   return assessed;
 }
 

@@ -3,6 +3,7 @@
 
 #include "models/review/assess.h"
 
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -10,16 +11,17 @@
 namespace gapstrain::models {
 
 struct ComparedFigure {
-  std::string name, unit;                     // no unit: a ratio or a count
-  std::optional<bool> high_is_better;         // nothing: neither way, it depends on the fracture
-  std::vector<std::optional<double>> values;  // one a construct
-  double doubt = 0.0;                         // share of a value that the model itself may be off by
+  std::string name, unit;                                 // no unit: a ratio or a count
+  std::optional<bool> high_is_better;                     // nothing: neither way, it depends on the fracture
+  std::vector<std::optional<double>> values;              // one a construct
+  double doubt = 0.0;                                     // share of a value that the model itself may be off by
+  double most = std::numeric_limits<double>::infinity();  // beyond it figures are as good as alike
 
   // Largest over smallest magnitude; nothing unless two constructs have it, infinite next to 0.
   std::optional<double> ratio() const;
   // Whether the difference is more than the doubt about both.
   bool is_told_apart() const;
-  // The construct that does best; nothing when neither way is better or none is told apart.
+  // The construct that does best; nothing when neither way is better, none is told apart, or one has no figure.
   std::optional<std::size_t> best() const;
 };
 

@@ -18,9 +18,10 @@ struct FatigueLine {
 FatigueLine fatigue_line(Stress ultimate, Stress strength);
 
 // What thread and head leave of a screw's nominal strength at 10^7 cycles, as its inverse: the fatigue notch
-// factor of rolled threads in strong metal, 3.0 to 3.8 with cut ones (tables of threaded parts in machine-design
-// textbooks, from memory). At 10^3 cycles ductile metal evens notches out.
-inline constexpr double thread_notch = 3.0;
+// factor of threads in strong metal, 3.0 when rolled and 3.8 when cut, the latter since it is not known which
+// (tables of threaded parts in machine-design textbooks, from memory). At 10^3 cycles ductile metal evens notches
+// out.
+inline constexpr double thread_notch = 3.8;
 
 // Infinite for no amplitude; 0 from the ultimate strength on would be beyond the line's meaning, so lives below 1
 // cycle are given as 1.

@@ -83,7 +83,7 @@ std::vector<SpotStrain> measure_spots(const HealingGap& gap, const ConstructStat
   std::vector<SpotStrain> spots(stages.size());
   for (std::size_t k = 0; k < stages.size(); ++k) {
     SpotStrain& spot = spots[k];
-    spot.closed = gap.made.pressed.closed[k] != 0 || loaded.pressed.closed[k] != 0;
+    spot.closed = gap.made.pressed.closed[k] != 0 && loaded.pressed.closed[k] != 0;
     if (spot.closed) continue;
     const TissueFilling& filling = gap.filling(k, stages[k]);
     const Eigen::Index first = assembly.system->first_row(filling.links[k]);

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double five_years = 260.0;  // weeks
 constexpr double days_a_week = 7.0;
-constexpr double least_log_rate = -700.0;  // for places that no load strains
+constexpr double least_log_rate = -600.0;  // for places that no load strains
 
 // Sum over a share of an interval of a rate that goes from exp(first) to exp(last) in it with a straight
 // logarithm.

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <iterator>
 #include <set>
 #include <utility>
 
@@ -49,6 +50,13 @@ std::vector<Margin> find_margins(const Construct& construct, const Findings& fin
 
 std::vector<std::string> margins_left_out(const Construct& construct, const Findings& findings) {
   return collect(construct, findings).left_out;
+}
+
+std::vector<Margin> failing(const std::vector<Margin>& margins) {
+  std::vector<Margin> found;
+  std::copy_if(margins.begin(), margins.end(), std::back_inserter(found),
+               [](const Margin& margin) { return margin.factor < 1.0 && !margin.indicative; });
+  return found;
 }
 
 std::vector<Margin> worst_of_each_kind(const std::vector<Margin>& margins) {

@@ -42,6 +42,9 @@ struct Margin {
 // @pre the findings are the construct's: a load each, in its order.
 std::vector<Margin> find_margins(const Construct& construct, const Findings& findings);
 
+// Those that fail, for sure: below 1 and not indicative.
+std::vector<Margin> failing(const std::vector<Margin>& margins);
+
 // The worst part of each kind, worst first; fatigue under one load and under all is one kind. @pre the margins are
 // worst first
 std::vector<Margin> worst_of_each_kind(const std::vector<Margin>& margins);

@@ -20,16 +20,14 @@ std::string times_as_large(const FatigueFactor& factor) {
 
 }  // namespace
 
-StressCycle with_larger_load(const StressCycle& cycle, double factor, double own_mean) {
-  const Stress most = own_mean * cycle.amplitude;
-  const Stress own = std::clamp(cycle.mean, -most, most);
-  return {factor * cycle.amplitude, cycle.mean + (factor - 1.0) * own};
+StressCycle with_larger_load(const StressCycle& cycle, double factor) {
+  return {factor * cycle.amplitude, cycle.at_rest + factor * (cycle.mean - cycle.at_rest), cycle.at_rest};
 }
 
 double fatigue_damage(const Endurance& endurance, const std::vector<RepeatedCycle>& cycles, double factor) {
   double damage = 0.0;
   for (const auto& repeated : cycles) {
-    const StressCycle cycle = with_larger_load(repeated.cycle, factor, endurance.own_mean);
+    const StressCycle cycle = with_larger_load(repeated.cycle, factor);
     const Stress reversed = reversed_amplitude(cycle, endurance.ultimate, endurance.yield);
     damage += repeated.cycles / cycles_to_failure(endurance.line, reversed);
   }
@@ -54,7 +52,7 @@ std::optional<Duty> duty_of(const Construct& construct, const LoadCase& load) {
       construct.healing && std::any_of(construct.loads.begin(), construct.loads.end(),
                                        [](const LoadCase& other) { return other.cycles_per_day.has_value(); });
   if (!is_day_known)
-    return Duty{run_out, false, "10^6 cycles, a test's run-out, as the patient's day is not known"};
+    return Duty{run_out, false, "10^6 cycles, a test's run-out, as the cycles until union are not known"};
   if (!load.cycles_per_day) return std::nullopt;
   const double weeks = construct.healing->weeks_to;
   return Duty{*load.cycles_per_day * days_a_week * weeks, true,
@@ -62,10 +60,10 @@ std::optional<Duty> duty_of(const Construct& construct, const LoadCase& load) {
                           *load.cycles_per_day, weeks)};
 }
 
-EnduranceBand endurance_of(const Metal& metal, double finish, double notch, double own_mean) {
+EnduranceBand endurance_of(const Metal& metal, double finish, double notch) {
   const auto with = [&](Stress strength) {
     return Endurance{fatigue_line(*metal.ultimate_strength, finish / notch * strength), *metal.ultimate_strength,
-                     metal.yield_strength, own_mean};
+                     metal.yield_strength};
   };
   const FatigueStrength& strength = *metal.fatigue_strength;
   return {with(strength.low), with(strength.middle), with(strength.high)};

@@ -17,8 +17,6 @@ struct Endurance {
   FatigueLine line;  // finish and notch included
   Stress ultimate;
   std::optional<Stress> yield;
-  // A load's own part in the mean stress is at most so many amplitudes: 2 in plane stress, 1 in a shaft.
-  double own_mean = 2.0;
 };
 
 struct RepeatedCycle {
@@ -26,10 +24,9 @@ struct RepeatedCycle {
   double cycles = 0.0;
 };
 
-// The cycle with the load larger by a factor, what the steps locked in staying. A cycle does not tell how much of
-// its mean is locked in: the load's own part is taken as large as its amplitude allows. That is exact where
-// nothing is locked in, and on the safe side where what is locked in pulls.
-StressCycle with_larger_load(const StressCycle& cycle, double factor, double own_mean);
+// The cycle with the load larger by a factor, what the steps locked in staying. Exact while nothing opens or
+// closes.
+StressCycle with_larger_load(const StressCycle& cycle, double factor);
 
 // Shares of life used, added up: failure at 1 (A. Palmgren 1924, Z. VDI 68:339; M. A. Miner 1945, J. Appl. Mech.
 // 12:A159).
@@ -54,7 +51,7 @@ std::optional<Duty> duty_of(const Construct& construct, const LoadCase& load);
 struct EnduranceBand {
   Endurance low, middle, high;
 };
-EnduranceBand endurance_of(const Metal& metal, double finish, double notch, double own_mean);
+EnduranceBand endurance_of(const Metal& metal, double finish, double notch);
 
 // What a part is asked for by each load of the day, in the order of the loads.
 struct AskedCycle {

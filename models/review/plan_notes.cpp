@@ -78,7 +78,9 @@ void note_screws(const Plan& plan, const Construct& construct, Notes& notes) {
                          ? towards(screw.tilt_across, one, other)
                          : towards(screw.tilt_across, "rising angles", "falling angles") + " round the bone");
     if (!ways.empty())
-      notes.push_back(fmt::format("{}: aim the tip {} from square.", name_of(screw), listed(ways)));
+      notes.push_back(fmt::format(
+          "{}: aim the tip {} from square{}.", name_of(screw), listed(ways),
+          screw.tilt_across != Angle() ? " (sides of a right limb: a left one is its mirror image)" : ""));
     if (screw.off_centre > Length())
       notes.push_back(fmt::format("{}: drill {:.3g} mm off the middle of the slot, away from the fracture.",
                                   name_of(screw), screw.off_centre.value()));

@@ -36,53 +36,51 @@ std::optional<double> within_five_years(double week) {
   return week <= five_years ? std::optional(week) : std::nullopt;
 }
 
-std::optional<ScrewRace> summarise_screws(const std::vector<SampleRun>& runs, const Construct& construct) {
+RaceOutcome outcome_of(const std::vector<SampleRun>& runs, ImplantRun SampleRun::*implant) {
+  const auto count = static_cast<Eigen::Index>(runs.size());
+  const auto run = [&](Eigen::Index k) -> const ImplantRun& { return runs[static_cast<std::size_t>(k)].*implant; };
+  RaceOutcome outcome;
+  Eigen::VectorXd damage(count), factors(count), breaks(count);
+  for (Eigen::Index week = 0; week < run(0).damage.size(); ++week) {
+    for (Eigen::Index k = 0; k < count; ++k) damage(k) = run(k).damage(week);
+    outcome.damage.push_back(band_of(damage));
+  }
+  Eigen::Index before_union = 0, in_five_years = 0;
+  for (Eigen::Index k = 0; k < count; ++k) {
+    factors(k) = life_factor(run(k).damage_at_union);
+    breaks(k) = run(k).breaks.value_or(never);
+    before_union += run(k).damage_at_union >= 1.0 ? 1 : 0;
+    in_five_years += run(k).breaks ? 1 : 0;
+  }
+  outcome.life_factor = band_of(factors);
+  outcome.breaks_before_union = static_cast<double>(before_union) / static_cast<double>(count);
+  outcome.breaks_in_five_years = static_cast<double>(in_five_years) / static_cast<double>(count);
+  const Band when = band_of(breaks);
+  outcome.breaks_low = within_five_years(when.low);
+  outcome.breaks_middle = within_five_years(when.middle);
+  outcome.breaks_high = within_five_years(when.high);
+  return outcome;
+}
+
+std::optional<ScrewRace> summarise_screws(const std::vector<SampleRun>& runs, const Construct& construct,
+                                          HealingCourse kind) {
   std::vector<Eigen::Index> worst(construct.screws.size(), 0);
-  Eigen::VectorXd factors(static_cast<Eigen::Index>(runs.size()));
-  for (Eigen::Index k = 0; k < factors.size(); ++k) {
-    const SampleRun& run = runs[static_cast<std::size_t>(k)];
+  for (const auto& run : runs) {
     if (!run.worst_screw) return std::nullopt;
     ++worst[*run.worst_screw];
-    factors(k) = life_factor(run.screw_damage_at_union);
   }
-  ScrewRace race;
+  ScrewRace race{outcome_of(runs, &SampleRun::screws), "", ""};
   race.label =
       construct.screws[static_cast<std::size_t>(std::max_element(worst.begin(), worst.end()) - worst.begin())]
           .label;
-  race.life_factor = band_of(factors);
-  race.breaks_before_union =
-      static_cast<double>((factors.array() <= 1.0).count()) / static_cast<double>(factors.size());
+  race.sentence = screw_sentence(race, kind);
   return race;
 }
 
 RaceCourse summarise(HealingCourse kind, const std::vector<SampleRun>& runs, const Eigen::VectorXd& united,
                      const Construct& construct) {
-  const auto count = static_cast<Eigen::Index>(runs.size());
-  RaceCourse course;
-  course.course = kind;
-  Eigen::VectorXd outcomes(count), breaks(count);
-  const auto share_where = [&](const auto& holds) {
-    return static_cast<double>(std::count_if(runs.begin(), runs.end(), holds)) / static_cast<double>(count);
-  };
-  for (Eigen::Index week = 0; week < runs.front().damage.size(); ++week) {
-    for (Eigen::Index k = 0; k < count; ++k) outcomes(k) = runs[static_cast<std::size_t>(k)].damage(week);
-    course.damage.push_back(band_of(outcomes));
-  }
-  for (Eigen::Index k = 0; k < count; ++k) {
-    const SampleRun& run = runs[static_cast<std::size_t>(k)];
-    outcomes(k) = life_factor(run.damage_at_union);
-    breaks(k) = run.breaks.value_or(never);
-  }
-  course.life_factor = band_of(outcomes);
-  course.united = band_of(united);
-  course.breaks_before_union = share_where([](const SampleRun& run) { return run.damage_at_union >= 1.0; });
-  course.breaks_in_five_years = share_where([](const SampleRun& run) { return run.breaks.has_value(); });
-  const Band when = band_of(breaks);
-  course.breaks_low = within_five_years(when.low);
-  course.breaks_middle = within_five_years(when.middle);
-  course.breaks_high = within_five_years(when.high);
-  course.screws = summarise_screws(runs, construct);
-  if (course.screws) course.screws->sentence = screw_sentence(*course.screws, kind);
+  RaceCourse course{outcome_of(runs, &SampleRun::plate), kind, band_of(united),
+                    summarise_screws(runs, construct, kind), ""};
   course.sentence = course_sentence(course);
   return course;
 }
@@ -109,10 +107,11 @@ Race run_race(const StressHistory& history, const Construct& construct, const Ra
       if (!counts && !is_governed) return;
       const RaceSample sample = race_sample(history, construct, assumptions, design.point(row));
       SampleRun run = run_sample(history, stress, construct, sample, counts ? race.weeks : std::vector<double>{});
-      if (is_governed) log_life(row) = std::log(life_factor(run.damage_at_union));
+      if (is_governed) log_life(row) = std::log(life_factor(run.plate.damage_at_union));
       if (!counts) return;
       const Eigen::Index place = row / width * 2 + row % width;
-      united(place) = united_at(history, course, sample.load_factors.front());
+      united(place) =
+          united_at(history, course, *std::max_element(sample.load_factors.begin(), sample.load_factors.end()));
       runs[static_cast<std::size_t>(place)] = std::move(run);
     });
     race.courses.push_back(summarise(course.course, runs, united, construct));
@@ -122,7 +121,7 @@ Race run_race(const StressHistory& history, const Construct& construct, const Ra
     for (const auto& input : race.inputs) names.push_back(input.name);
     race.hangs_on = weigh_inputs(log_life, names);
   }
-  race.verdict = verdict_of(race, assumptions);
+  race.verdict = verdict_of(race, construct, assumptions);
   return race;
 }
 

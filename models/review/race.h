@@ -42,23 +42,25 @@ struct InputWeight {
   IndexEstimate first, total;
 };
 
-// The screw that tires most at its head, of all that are in.
-struct ScrewRace {
-  std::string label;                 // of the one that is worst in most samples
-  Band life_factor;                  // of the worst of each sample
-  double breaks_before_union = 0.0;  // share of the samples
-  std::string sentence;
-};
-
-struct RaceCourse {
-  HealingCourse course = HealingCourse::steady;
-  std::vector<Band> damage;          // at the end of each of Race::weeks (Palmgren 1924, Miner 1945: 1 is failure)
-  Band life_factor;                  // 1 / damage when union is reached: how many times over the plate lasts
-  Band united;                       // share of the gap's area whose tissue is that of union when it is due
+// How it ends for an implant, over the samples.
+struct RaceOutcome {
+  std::vector<Band> damage;  // at the end of each of Race::weeks (Palmgren 1924, Miner 1945: 1 is failure)
+  Band life_factor;          // 1 / damage when union is due: how many times over it bears what healing asks
   double breaks_before_union = 0.0;  // share of the samples
   double breaks_in_five_years = 0.0;
   // When damage reaches 1; nothing for a percentile beyond five years.
   std::optional<double> breaks_low, breaks_middle, breaks_high;  // weeks
+};
+
+// The screw that tires most at its head, of all that are in.
+struct ScrewRace : RaceOutcome {  // of the worst of each sample
+  std::string label;              // of the one that is worst in most samples
+  std::string sentence;
+};
+
+struct RaceCourse : RaceOutcome {  // of the plate
+  HealingCourse course = HealingCourse::steady;
+  Band united;                      // share of the gap's area whose tissue is that of union when it is due
   std::optional<ScrewRace> screws;  // nothing when no screw's metal has fatigue strength
   std::string sentence;             // on the plate
 };
@@ -80,6 +82,7 @@ Race run_race(const StressHistory& history, const Construct& construct, const Ra
 struct RaceComparison {
   HealingCourse course = HealingCourse::governed;
   Band ratio;  // life factor of the first over that of the second, each of plate or screws, whichever breaks first
+  bool with_screws = false;           // else of the plates alone: screws of one of them are not known
   double first_outlasts = 0.0;        // share of the samples
   std::vector<InputWeight> hangs_on;  // of log ratio
   std::string sentence;               // names both; says when the difference is within the uncertainty

@@ -53,6 +53,12 @@ std::vector<RaceComparison> compare_races(const StressHistory& first, const Cons
       share_inputs(race_inputs(first, first_construct, assumptions), first_construct, second_construct);
   const auto count = static_cast<Eigen::Index>(shared.names.size()), width = count + 2;
   const SaltelliDesign design(assumptions.base_points, count, design_seed);
+  // Screws of one alone would count against it.
+  const auto has_screws = [](const StressHistory& history) {
+    return std::any_of(history.places.begin(), history.places.end(),
+                       [](const HotPlace& place) { return place.screw; });
+  };
+  const bool with_screws = has_screws(first) && has_screws(second);
   std::vector<RaceComparison> comparisons;
   for (std::size_t c = 0; c < first.courses.size(); ++c) {
     const CourseStress first_stress(first, first.courses[c]), second_stress(second, second.courses[c]);
@@ -63,7 +69,8 @@ std::vector<RaceComparison> compare_races(const StressHistory& first, const Cons
                                 const Construct& construct) {
         const RaceSample sample = race_sample(history, construct, assumptions, shared.point(which, point));
         const SampleRun run = run_sample(history, stress, construct, sample, {});
-        return std::log(life_factor(std::max(run.damage_at_union, run.screw_damage_at_union)));
+        return std::log(life_factor(with_screws ? std::max(run.plate.damage_at_union, run.screws.damage_at_union)
+                                                : run.plate.damage_at_union));
       };
       log_ratio(row) =
           log_life(0, first, first_stress, first_construct) - log_life(1, second, second_stress, second_construct);
@@ -72,6 +79,7 @@ std::vector<RaceComparison> compare_races(const StressHistory& first, const Cons
     Eigen::VectorXd ratios(2 * assumptions.base_points);
     for (Eigen::Index k = 0; k < ratios.size(); ++k) ratios(k) = std::exp(log_ratio(k / 2 * width + k % 2));
     RaceComparison comparison;
+    comparison.with_screws = with_screws;
     comparison.course = first.courses[c].course;
     comparison.ratio = band_of(ratios);
     comparison.first_outlasts =

@@ -9,17 +9,20 @@ namespace gapstrain::models {
 SampleRun run_sample(const StressHistory& history, const CourseStress& stress, const Construct& construct,
                      const RaceSample& sample, const std::vector<double>& weeks) {
   const ImplantDamage damage(history, stress, construct, sample);
+  const auto run_implant = [&](Implant implant) {
+    ImplantRun run;
+    run.damage_at_union = damage.at(implant, sample.weeks_to_union);
+    run.damage.resize(static_cast<Eigen::Index>(weeks.size()));
+    for (std::size_t week = 0; week < weeks.size(); ++week)
+      run.damage(static_cast<Eigen::Index>(week)) = damage.at(implant, weeks[week]);
+    if (!weeks.empty()) run.breaks = damage.breaks(implant);
+    return run;
+  };
   SampleRun run;
-  run.damage_at_union = damage.at(Implant::plate, sample.weeks_to_union);
-  if (const auto worst = damage.worst_place(Implant::screws, sample.weeks_to_union)) {
+  run.plate = run_implant(Implant::plate);
+  run.screws = run_implant(Implant::screws);
+  if (const auto worst = damage.worst_place(Implant::screws, sample.weeks_to_union))
     run.worst_screw = history.places[*worst].screw;
-    run.screw_damage_at_union = damage.at(Implant::screws, sample.weeks_to_union);
-  }
-  if (weeks.empty()) return run;
-  run.damage.resize(static_cast<Eigen::Index>(weeks.size()));
-  for (std::size_t week = 0; week < weeks.size(); ++week)
-    run.damage(static_cast<Eigen::Index>(week)) = damage.at(Implant::plate, weeks[week]);
-  run.breaks = damage.breaks(Implant::plate);
   return run;
 }
 

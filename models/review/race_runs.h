@@ -11,13 +11,15 @@
 
 namespace gapstrain::models {
 
-// Of one sample in one course; of the plate where nothing else is said.
-struct SampleRun {
+// Of one implant in one sample.
+struct ImplantRun {
   double damage_at_union = 0.0;
   Eigen::VectorXd damage;  // at the end of each week asked for
   std::optional<double> breaks;
-  double screw_damage_at_union = 0.0;      // at the head of the screw that is worst
-  std::optional<std::size_t> worst_screw;  // position in Construct::screws
+};
+struct SampleRun {
+  ImplantRun plate, screws;                // the latter at the head of the one that is worst
+  std::optional<std::size_t> worst_screw;  // position in Construct::screws; nothing when none is followed
 };
 
 // `weeks`: may be empty, `breaks` is then left out too.

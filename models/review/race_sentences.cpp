@@ -32,40 +32,57 @@ std::string weeks(double low, double high) {
   return fmt::format("in week {} to {}", week_of(low), week_of(high));
 }
 
-std::string unhealed_sentence(const RaceCourse& course) {
-  if (course.breaks_high)
-    return fmt::format("The plate is likely to break {} if the gap does not stiffen (5th to 95th percentile).",
-                       weeks(*course.breaks_low, *course.breaks_high));
-  if (course.breaks_in_five_years <= hardly)
-    return fmt::format("Even if the gap never stiffened, the plate would last five years in {} of the samples.",
-                       percent(1.0 - course.breaks_in_five_years));
-  return fmt::format(
-      "If the gap does not stiffen, the plate breaks within five years in {} of the samples, hardly before week "
-      "{} "
-      "(5th percentile).",
-      percent(course.breaks_in_five_years), week_of(course.breaks_low.value_or(five_years)));
+// Of "the plate" or "screw heads": the verbs go with it.
+struct ImplantWords {
+  std::string name, outlasts, breaks, is_likely, bears;
+};
+const ImplantWords plate_words{"The plate", "outlasts", "breaks", "is likely", "bears"};
+const ImplantWords screw_words{"Screw heads", "outlast", "break", "are likely", "bear"};
+
+std::string in_sentence(std::string name) {
+  name.front() = static_cast<char>(name.front() - 'A' + 'a');
+  return name;
 }
 
-std::string healing_sentence(const RaceCourse& course) {
-  const std::string band = factors(course.life_factor);
-  if (course.breaks_before_union == 0.0)
-    return fmt::format("The plate outlasts healing by a factor {} (5th to 95th percentile).", band);
-  if (course.breaks_before_union <= hardly)
-    return fmt::format(
-        "The plate outlasts healing by a factor {} (5th to 95th percentile); in {} of the samples it breaks "
-        "before "
-        "union is due.",
-        band, percent(course.breaks_before_union));
-  if (course.breaks_before_union < 1.0 - hardly)
-    return fmt::format(
-        "The plate breaks before union is due in {} of the samples; it outlasts healing by a factor {} (5th to "
-        "95th "
-        "percentile), {} in the middle.",
-        percent(course.breaks_before_union), band, factor_text(course.life_factor.middle));
+std::string unhealed_sentence(const RaceOutcome& outcome, const ImplantWords& words) {
+  if (outcome.breaks_high)
+    return fmt::format("{} {} to break {} if the gap does not stiffen (5th to 95th percentile).", words.name,
+                       words.is_likely, weeks(*outcome.breaks_low, *outcome.breaks_high));
+  if (outcome.breaks_in_five_years <= hardly)
+    return fmt::format("Even if the gap never stiffened, {} would last five years in {} of the samples.",
+                       in_sentence(words.name), percent(1.0 - outcome.breaks_in_five_years));
   return fmt::format(
-      "The plate is likely to break before union is due{}: it lasts {} times as long as it must (5th to 95th "
+      "If the gap does not stiffen, {} {} within five years in {} of the samples, hardly before week {} (5th "
       "percentile).",
-      course.breaks_high ? ", " + weeks(*course.breaks_low, *course.breaks_high) : "", band);
+      in_sentence(words.name), words.breaks, percent(outcome.breaks_in_five_years),
+      week_of(outcome.breaks_low.value_or(five_years)));
+}
+
+std::string healing_sentence(const RaceOutcome& outcome, const ImplantWords& words) {
+  const std::string band = factors(outcome.life_factor);
+  if (outcome.breaks_before_union <= hardly)
+    return fmt::format(
+        "{} {} healing by a factor {} (5th to 95th percentile){}.", words.name, words.outlasts, band,
+        outcome.breaks_before_union == 0.0
+            ? ""
+            : fmt::format("; in {} of the samples {} before union is due", percent(outcome.breaks_before_union),
+                          words.breaks == "break" ? "they break" : "it breaks"));
+  if (outcome.breaks_before_union < 1.0 - hardly)
+    return fmt::format(
+        "{} {} before union is due in {} of the samples; {} {} times what the time to union asks (5th to "
+        "95th percentile), {} in the middle.",
+        words.name, words.breaks, percent(outcome.breaks_before_union), words.bears, band,
+        factor_text(outcome.life_factor.middle));
+  return fmt::format(
+      "{} {} to break before union is due{}: {} {} times what the time to union asks (5th to 95th percentile).",
+      words.name, words.is_likely,
+      outcome.breaks_high ? ", " + weeks(*outcome.breaks_low, *outcome.breaks_high) : "", words.bears, band);
+}
+
+double cycles_a_day(const Construct& construct) {
+  double cycles = 0.0;
+  for (const auto& load : construct.loads) cycles += load.cycles_per_day.value_or(0.0);
+  return cycles;
 }
 
 std::string name_of(HealingCourse course) {
@@ -111,19 +128,15 @@ std::optional<std::string> union_sentence(const RaceCourse& course, const GapSta
 }
 
 std::string course_sentence(const RaceCourse& course) {
-  return course.course == HealingCourse::none ? unhealed_sentence(course) : healing_sentence(course);
+  return course.course == HealingCourse::none ? unhealed_sentence(course, plate_words)
+                                              : healing_sentence(course, plate_words);
 }
 
 std::string screw_sentence(const ScrewRace& screws, HealingCourse course) {
-  const std::string when =
-      course == HealingCourse::none ? "If the gap does not stiffen, screw heads" : "Screw heads";
-  if (screws.breaks_before_union <= hardly)
-    return fmt::format("{} outlast healing by a factor {} (5th to 95th percentile; {} tires most).", when,
-                       factors(screws.life_factor), screws.label);
-  return fmt::format(
-      "{} break before union is due in {} of the samples: {} tires most and lasts {} times as long as "
-      "healing takes (5th to 95th percentile).",
-      when, percent(screws.breaks_before_union), screws.label, factors(screws.life_factor));
+  return fmt::format("{} {} tires most.",
+                     course == HealingCourse::none ? unhealed_sentence(screws, screw_words)
+                                                   : healing_sentence(screws, screw_words),
+                     screws.label);
 }
 
 std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weights) {
@@ -135,7 +148,8 @@ std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weigh
       percent(std::clamp(weights[1].total.value, 0.0, 1.0)));
 }
 
-std::vector<std::string> verdict_of(const Race& race, const RaceAssumptions& assumptions) {
+std::vector<std::string> verdict_of(const Race& race, const Construct& construct,
+                                    const RaceAssumptions& assumptions) {
   const auto position = [&](HealingCourse kind) {
     return static_cast<std::size_t>(std::find_if(race.courses.begin(), race.courses.end(),
                                                  [&](const RaceCourse& course) { return course.course == kind; }) -
@@ -161,28 +175,29 @@ std::vector<std::string> verdict_of(const Race& race, const RaceAssumptions& ass
   say(weight_sentence(race.hangs_on));
   say(fmt::format(
       "Taken for granted: corrosion and fretting leave {:.0f} to {:.0f} % of the fatigue strength, the "
-      "model's stress is off by {:.0f} % (standard deviation), tissue stiffens in equal ratios a week.",
-      100.0 * assumptions.corrosion_from, 100.0 * assumptions.corrosion_to, 100.0 * assumptions.stress_error));
+      "model's stress is off by {:.0f} % (standard deviation), tissue stiffens in equal ratios a week; {:.0f} "
+      "load "
+      "cycles a day in all, times or over {:g}: a patient that runs free makes more.",
+      100.0 * assumptions.corrosion_from, 100.0 * assumptions.corrosion_to, 100.0 * assumptions.stress_error,
+      cycles_a_day(construct), construct.healing->activity_factor));
   return verdict;
 }
 
 std::string comparison_sentence(const RaceComparison& comparison, const std::string& first,
                                 const std::string& second) {
   const std::string when = name_of(comparison.course);
+  const char* part = comparison.with_screws ? "plate or screw heads, whichever break first" : "plates alone";
   const Band& ratio = comparison.ratio;
   if (ratio.low <= 1.0 && ratio.high >= 1.0)
     return fmt::format(
-        "{}, the difference between the implants of \"{}\" and \"{}\" is within the uncertainty: the "
-        "first would last {} times as long as the second (5th to 95th percentile), longer in {} of the "
-        "samples.",
-        when, first, second, factors(ratio), percent(comparison.first_outlasts));
+        "{}, the difference between the implants of \"{}\" and \"{}\" ({}) is within the uncertainty: the first "
+        "outlast the second by a factor {} (5th to 95th percentile), above 1 in {} of the samples.",
+        when, first, second, part, factors(ratio), percent(comparison.first_outlasts));
   const bool first_wins = ratio.low > 1.0;
   const Band ahead = first_wins ? ratio : Band{1.0 / ratio.high, 1.0 / ratio.middle, 1.0 / ratio.low};
   return fmt::format(
-      "{}, the implants of \"{}\" (plate or screw heads, whichever break first) last {} times as long as those of "
-      "\"{}\" "
-      "(5th to 95th percentile).",
-      when, first_wins ? first : second, factors(ahead), first_wins ? second : first);
+      "{}, the implants of \"{}\" ({}) outlast those of \"{}\" by a factor {} (5th to 95th percentile).", when,
+      first_wins ? first : second, part, first_wins ? second : first, factors(ahead));
 }
 
 }  // namespace gapstrain::models

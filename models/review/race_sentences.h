@@ -19,7 +19,8 @@ std::string screw_sentence(const ScrewRace& screws, HealingCourse course);
 
 // The governed course, of plate and screws the one that lasts less first, what holds union up, no healing, steady
 // healing, what it hangs on, what was taken for granted.
-std::vector<std::string> verdict_of(const Race& race, const RaceAssumptions& assumptions);
+std::vector<std::string> verdict_of(const Race& race, const Construct& construct,
+                                    const RaceAssumptions& assumptions);
 
 // What a factor, or a ratio of two, hangs on; nothing with fewer than two inputs.
 std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weights);

@@ -10,7 +10,8 @@ namespace gapstrain::models {
 namespace {
 
 // Title and findings from the abstract; year, volume and page from memory.
-constexpr auto off_axis = "Gallagher, Silva & Ricci 2014, J. Orthop. Trauma 28:427 (from the abstract)";
+constexpr auto off_axis =
+    "Gallagher, Silva & Ricci 2014, J. Orthop. Trauma 28:427 (abstract; year, volume and page from memory)";
 
 double degrees(Angle angle) { return (angle / degree).value(); }
 
@@ -33,6 +34,9 @@ RuleFinding tilt_rule(const RuleSubject& subject) {
   if (!worst) return not_applicable(finding, "no screw locks in the plate");
   const double largest = degrees(tilt_of(*worst->screw));
   finding.figure = largest > 0.0 ? fmt::format("{:.3g} deg at {}", largest, worst->name) : "all are square";
+  constexpr double loss_begins = 5.0;
+  if (!at_most(largest, loss_begins))
+    finding.figure += "; heads of a fixed angle have lost most of their strength from 5 deg on";
   if (!beyond.empty())
     break_rule(finding, fmt::format("Turn {} back to {:.3g} deg or less; what the maker allows may be less still.",
                                     listed(beyond), degrees(limit)));

@@ -31,8 +31,7 @@ RuleFinding count_rule(const RuleSubject& subject, bool distal) {
   finding.figure =
       fmt::format("{}, {}", plural(count, "screw"),
                   count + bicortical == 1 ? "1 cortex" : fmt::format("{} cortices", count + bicortical));
-  if (bicortical < least && count <= most) {
-    // The first way keeps to the largest number of screws.
+  if (bicortical < least) {
     const int missing = least - bicortical, single = count - bicortical;
     const int longer = std::min(missing, single);
     std::string advice;
@@ -43,11 +42,8 @@ RuleFinding count_rule(const RuleSubject& subject, bool distal) {
       advice += fmt::format("{} {} in {}", advice.empty() ? "Add" : " and add", plural(missing - longer, "screw"),
                             fragment_name(distal));
     break_rule(finding, advice + ".");
-  } else if (count > most) {
-    break_rule(
-        finding,
-        fmt::format("Leave out {} of the {} screws there: they add little and cost holes and bone{}.",
-                    count - most, count, bicortical < least ? ", and let the rest reach the far cortex" : ""));
+  } else if (count > most) {  // never advised against: some bones are customarily held by more
+    finding.figure += fmt::format("; more than {} add little", most);
   }
   return finding;
 }

@@ -107,9 +107,11 @@ RuleFinding prebend_rule(const RuleSubject& subject) {
   const double prebend = subject.construct.plate.prebend.value();
   finding.figure = fmt::format("{:.3g} mm", prebend);
   if (!at_least(prebend, least))
-    break_rule(finding,
-               "Bend the plate over the fracture until it stands 1 to 2 mm off the bone there; without, it "
-               "presses the near cortex and the far one gapes.");
+    break_rule(
+        finding,
+        "Bend the plate over the fracture until it stands 1 to 2 mm off the bone there; without, it "
+        "presses the near cortex and the far one gapes. A thick plate may need less: the analysis' most even "
+        "prebend, and its stress after the steps, tell.");
   else if (!at_most(prebend, largest))
     break_rule(finding,
                "Take the prebend back to 1 to 2 mm: more of it presses the far cortex alone and bends the plate "

@@ -15,7 +15,8 @@ namespace gapstrain::models {
 inline const Stress bearing_strength_of_cortex = 131.0 * mpa;
 inline constexpr std::string_view screw_holding_source =
     "pull-out: Chapman et al. 1996, J Biomech Eng 118:391, and ASTM F543 (formula from memory), with the shear "
-    "strength of Turner et al. 2001, J Biomech Eng 123:133; bearing: 131 MPa across human cortex, D. T. Reilly "
+    "strength of human cortex of Turner et al. 2001, Calcif Tissue Int 69:373; bearing: 131 MPa across human "
+    "cortex, D. T. Reilly "
     "and "
     "A. H. Burstein 1975, J. Biomech. 8:393, from memory; both together: a choice of this program, no source";
 

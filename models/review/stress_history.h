@@ -21,8 +21,8 @@ enum class HealingCourse {
 
 // Shares of the gap's area by what L. E. Claes and C. A. Heigele 1999 (J. Biomech. 32:255, limits from memory)
 // expect: bone straight away below 5 % strain and 0.15 MPa of pressure, bone by way of cartilage below 15 % under
-// more pressure, fibrous tissue else; and the closed rest. Strain is that along the bone, pressure that of a
-// confined column of tissue.
+// more pressure, fibrous tissue else; and the rest that stays closed. Strain is that along the bone, pressure that
+// of a confined column of tissue.
 struct ClaesWindows {
   double membranous = 0.0, endochondral = 0.0, fibrous = 0.0, closed = 0.0;
 };

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 namespace gapstrain::models {
 
@@ -14,9 +15,29 @@ namespace {
 // constructs is the model's error of each.
 constexpr double margin_doubt = 0.10;
 
-const Margin* least_trusted(const AssessedConstruct& one) {
+using Kinds = std::set<MarginKind>;
+
+Kinds kinds_of(const AssessedConstruct& one) {
+  Kinds kinds;
+  for (const auto& margin : one.assessment.margins)
+    if (!margin.indicative) kinds.insert(margin.kind);
+  return kinds;
+}
+
+// Of what is known of all: a construct whose fatigue is not known must not look the stronger for it.
+Kinds common_kinds(const std::vector<AssessedConstruct>& assessed) {
+  Kinds common = kinds_of(assessed.front());
+  for (const auto& one : assessed) {
+    const Kinds kinds = kinds_of(one);
+    std::erase_if(common, [&](MarginKind kind) { return !kinds.contains(kind); });
+  }
+  return common;
+}
+
+const Margin* least_of(const AssessedConstruct& one, const Kinds& kinds) {
   const auto& margins = one.assessment.margins;
-  const auto found = std::find_if(margins.begin(), margins.end(), [](const Margin& m) { return !m.indicative; });
+  const auto found = std::find_if(margins.begin(), margins.end(),
+                                  [&](const Margin& m) { return !m.indicative && kinds.contains(m.kind); });
   return found == margins.end() ? nullptr : &*found;
 }
 
@@ -31,9 +52,8 @@ void add_failures(const std::vector<Construct>& constructs, const std::vector<As
     if (!findings.trust.passed())
       sentences.push_back(
           fmt::format("\"{}\" fails its own checks: its figures are NOT TO BE TRUSTED.", constructs[k].name));
-    for (const auto& margin : assessed[k].assessment.margins)
-      if (margin.factor < 1.0 && !margin.indicative)
-        sentences.push_back(fmt::format("\"{}\" FAILS: {}", constructs[k].name, margin.sentence));
+    for (const auto& margin : worst_of_each_kind(failing(assessed[k].assessment.margins)))
+      sentences.push_back(fmt::format("\"{}\" FAILS: {}", constructs[k].name, margin.sentence));
   }
 }
 
@@ -63,8 +83,15 @@ void add_margins(const std::vector<Construct>& constructs, const std::vector<Ass
     const Margin* margin;
   };
   std::vector<Least> all;
-  for (std::size_t k = 0; k < assessed.size(); ++k)
-    if (const Margin* margin = least_trusted(assessed[k])) all.push_back({k, margin});
+  std::size_t most_kinds = 0;
+  for (const auto& one : assessed) most_kinds = std::max(most_kinds, kinds_of(one).size());
+  const Kinds kinds = common_kinds(assessed);
+  for (std::size_t k = 0; k < assessed.size(); ++k) {
+    if (const Margin* margin = least_of(assessed[k], kinds)) all.push_back({k, margin});
+    if (kinds_of(assessed[k]).size() < most_kinds)
+      sentences.push_back(
+          fmt::format("Not every margin of \"{}\" is known, so it is left out for all.", constructs[k].name));
+  }
   if (all.size() < 2) return;
   std::stable_sort(all.begin(), all.end(),
                    [](const Least& a, const Least& b) { return a.margin->factor > b.margin->factor; });
@@ -73,14 +100,16 @@ void add_margins(const std::vector<Construct>& constructs, const std::vector<Ass
   const double wide = (1.0 + margin_doubt) / (1.0 - margin_doubt);
   if (ratio > wide)
     sentences.push_back(
-        fmt::format("Least margins: \"{}\" {}, \"{}\" {}: the first has {:.2g} times as much in hand, which is "
+        fmt::format("Least margins that are known of all: \"{}\" {}, \"{}\" {}: the first has {:.2g} times as "
+                    "much in hand, which is "
                     "more than the model's "
                     "own error of {:.0f} % each way.",
                     constructs[best.construct].name, named(*best.margin), constructs[worst.construct].name,
                     named(*worst.margin), ratio, 100 * margin_doubt));
   else
     sentences.push_back(
-        fmt::format("Least margins: \"{}\" {}, \"{}\" {}: the difference is within the model's own error of "
+        fmt::format("Least margins that are known of all: \"{}\" {}, \"{}\" {}: the difference is within the "
+                    "model's own error of "
                     "{:.0f} % each way.",
                     constructs[best.construct].name, named(*best.margin), constructs[worst.construct].name,
                     named(*worst.margin), 100 * margin_doubt));

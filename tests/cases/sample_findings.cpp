@@ -195,7 +195,14 @@ Assessment sample_assessment() {
   governed.breaks_middle = 103.0;
   governed.breaks_high = 207.0;
   governed.sentence = "The plate lasts.";
-  governed.screws = ScrewRace{"S4", {2.3, 5.9, 11.7}, 0.021, "S4 tires most."};
+  ScrewRace screws;
+  screws.label = "S4";
+  screws.damage = {{0.0, 0.0, 0.0}, {0.021, 0.053, 0.087}, {0.023, 0.069, 0.13}};
+  screws.life_factor = {2.3, 5.9, 11.7};
+  screws.breaks_before_union = 0.021;
+  screws.breaks_in_five_years = 0.31;
+  screws.sentence = "S4 tires most.";
+  governed.screws = screws;
   RaceCourse none;
   none.course = HealingCourse::none;
   none.damage = {{0.0, 0.0, 0.0}, {0.37, 0.71, 1.1}, {0.74, 1.42, 2.2}};

@@ -174,9 +174,10 @@ TEST_CASE("a comparison writes its files and lists them", "[cases][as-a-user]") 
   INFO(compared().run.out << compared().run.err);
   REQUIRE(compared().run.status == 0);
   CHECK(compared().run.err.empty());
-  const std::vector<std::string> files{"case_A.toml",    "case_B.toml",   "comparison.csv",
-                                       "comparison.txt", "findings.json", "plan_A.txt",
-                                       "plan_B.txt",     "race_A.csv",    "race_B.csv"};
+  const std::vector<std::string> files{"case_A.toml",   "case_B.toml",   "comparison.csv", "comparison.txt",
+                                       "findings.json", "margins_A.txt", "margins_B.txt",  "plan_A.txt",
+                                       "plan_B.txt",    "race_A.csv",    "race_B.csv",     "review_A.txt",
+                                       "review_B.txt"};
   CHECK(files_of(compared().folder) == files);
   CHECK(compared().json()["files"].get<std::vector<std::string>>() == files);
   CHECK(compared().run.out.starts_with(compared().text()));

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <fstream>
 
 namespace fs = std::filesystem;
 using namespace gapstrain;
@@ -167,7 +168,9 @@ TEST_CASE("a written case is pressed together by its compression screw when it i
   CHECK(construct.steps.size() == 6);
   CHECK(std::count_if(construct.screws.begin(), construct.screws.end(),
                       [](const auto& screw) { return screw.kind == models::ScrewKind::compression; }) == 1);
-  const Run run = run_program({"analyse", "rex.toml", "--no-pictures"}, scratch.path());
+  // The race would take a minute.
+  std::ofstream(scratch.path() / "unraced.toml") << "base = \"rex.toml\"\nwithout = [\"healing\"]\n";
+  const Run run = run_program({"analyse", "unraced.toml", "--no-pictures"}, scratch.path());
   INFO(run.out << run.err);
   CHECK(run.status == 0);
   CHECK(has(run.out, "Force across the fracture"));

@@ -33,10 +33,16 @@ TEST_CASE("figures are told apart once they differ by more than the doubt about 
   CHECK_FALSE(figure(true, {std::nullopt, 2.0}, 0.1).is_told_apart());
 }
 
-TEST_CASE("the best is the highest or the lowest, of those that have the figure and are told apart",
+TEST_CASE("the best is the highest or the lowest once all have the figure and are told apart",
           "[models][review]") {
-  CHECK(figure(true, {1.0, std::nullopt, 3.0, 2.0}, 0.1).best() == std::optional<std::size_t>(2));
-  CHECK(figure(false, {std::nullopt, 3.0, 1.0, 2.0}, 0.1).best() == std::optional<std::size_t>(2));
+  CHECK(figure(true, {1.0, 3.0, 2.0}, 0.1).best() == std::optional<std::size_t>(1));
+  CHECK(figure(false, {3.0, 1.0, 2.0}, 0.1).best() == std::optional<std::size_t>(1));
+  CHECK_FALSE(figure(true, {1.0, std::nullopt, 3.0}, 0.1).best());
+  // Lives beyond what is told are alike.
+  ComparedFigure lives = figure(true, {2e4, 3e9}, 0.1);
+  lives.most = 1e4;
+  CHECK(*lives.ratio() == 1.0);
+  CHECK_FALSE(lives.best());
   CHECK_FALSE(figure(true, {1.0, 1.1}, 0.1).best());
   CHECK_FALSE(figure(std::nullopt, {1.0, 3.0}, 0.1).best());
 }

@@ -165,8 +165,8 @@ TEST_CASE("screw heads are raced beside the plate, with the notch of their threa
   CHECK(course.life_factor.middle == Approx(life_in_weeks(400.0) / 10.0));  // the plate's own
   REQUIRE(course.screws);
   CHECK(course.screws->label == "S2");
-  // A third of the strength at 10^7 cycles and 0.9 of the ultimate at 10^3, by hand.
-  const double b = std::log(strength / 3.0 / (0.9 * ultimate)) / std::log(1e4);
+  // The strength over 3.8 at 10^7 cycles and 0.9 of the ultimate at 10^3, by hand.
+  const double b = std::log(strength / 3.8 / (0.9 * ultimate)) / std::log(1e4);
   const double cycles = 1e3 * std::pow(160.0 / (0.9 * ultimate), 1.0 / b);
   CHECK(course.screws->life_factor.middle == Approx(cycles / (7.0 * cycles_a_day) / 10.0));
   CHECK(course.screws->breaks_before_union == (cycles / (7.0 * cycles_a_day) < 10.0 ? 1.0 : 0.0));
@@ -357,9 +357,10 @@ TEST_CASE("what two constructs share cancels out of their ratio", "[models][revi
   CHECK(comparison.ratio.low == Approx(ratio).epsilon(1e-6));
   CHECK(comparison.ratio.high == Approx(ratio).epsilon(1e-6));
   CHECK(comparison.first_outlasts == 1.0);
-  CHECK_THAT(comparison.sentence,
-             Catch::Matchers::Contains("\"thick plate\" (plate or screw heads, whichever break first) last " +
-                                       factor_text(ratio) + " times as long as those of \"thin plate\""));
+  CHECK_THAT(
+      comparison.sentence,
+      Catch::Matchers::Contains("\"thick plate\" (plates alone) outlast those of \"thin plate\" by a factor " +
+                                factor_text(ratio)));
 }
 
 TEST_CASE("two metals have a strength each", "[models][review]") {

@@ -4,6 +4,7 @@
 #include "models/build/prepared_bodies.h"
 #include "models/findings/analyse.h"
 #include "models/findings/solve.h"
+#include "models/review/gap_state.h"
 #include "models/review/healing_gap.h"
 #include "models/review/tissue_ladder.h"
 #include "tests/models/constructs.h"
@@ -247,6 +248,34 @@ TEST_CASE("where the steps left the gap narrow its tissue is as much stiffer", "
   CHECK(std::abs(std::log(stiffer(0) / 10.0)) <= 0.5 * std::log(rung));
   CHECK(std::abs(std::log(stiffer(1) / 30.0)) <= 0.5 * std::log(rung));
   CHECK(stiffer(2) == 1.0);
+}
+
+TEST_CASE("a spot that shuts under the load is strained by all of its gap, and does not heal",
+          "[models][review]") {
+  Construct construct = healing_tube();
+  construct.fracture.gap = 0.2 * mm;
+  const Assembly assembly = assemble(prepare_bodies(construct, construct.screws), construct, construct.screws,
+                                     tissue_ladder(*construct.healing, 3));
+  const HealingGap gap = make_healing_gap(
+      assembly, carry_out(assembly, procedure_of(construct, chosen_screws(assembly, construct.screws))).back(), 3);
+  const SpotStages stages(assembly.face.size(), 0);
+  const ConstructState filled = fill_gap(gap, stages);
+  double factor = 1.0;
+  ConstructState loaded = solve_load(assembly, filled, assembly.loads[0]);
+  while (loaded.pressed.closed[0] == 0 && loaded.pressed.pressure.maxCoeff() <= 0.0 && factor < 1e3) {
+    factor *= 1.3;
+    loaded = solve_load(assembly, filled, scaled(assembly.loads[0], factor));
+  }
+  const auto spots = measure_spots(gap, loaded, stages);
+  int shut = 0;
+  for (std::size_t k = 0; k < spots.size(); ++k) {
+    CHECK_FALSE(spots[k].closed);
+    if (loaded.pressed.closed[k] == 0) continue;
+    ++shut;
+    CHECK(spots[k].axial == Approx(1.0).margin(0.05));
+    CHECK_FALSE(bears_next(gap, spots[k], 4));
+  }
+  CHECK(shut > 0);
 }
 
 TEST_CASE("tissues bear Perren's strains, and less the stiffer they are", "[models][review]") {
