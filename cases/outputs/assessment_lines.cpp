@@ -16,11 +16,11 @@ std::vector<std::string> failure_sentences(const models::Assessment& assessment)
 
 std::vector<std::string> assessment_sentences(const models::Assessment& assessment) {
   std::vector<std::string> sentences;
-  if (!assessment.margins.empty()) sentences.push_back(margins_sentence(assessment.margins));
   if (assessment.race && !assessment.race->verdict.empty())
     sentences.push_back(fmt::format("Healing: {}{}", assessment.race->verdict.front(),
                                     assessment.race->held_up ? " " + *assessment.race->held_up : ""));
   if (assessment.no_race) sentences.push_back("Healing: " + *assessment.no_race);
+  if (!assessment.margins.empty()) sentences.push_back(margins_sentence(assessment.margins));
   sentences.push_back("Rules: " + review_sentence(assessment.review));
   return sentences;
 }

@@ -187,7 +187,7 @@ std::string summarise(const models::Findings& findings, const models::Assessment
   const Lines steps = compression_sentences(findings, 2 * (screen_columns - 4));
   const Lines lengths = working_length_texts(findings);
   const auto wanted = [](const Lines& texts, std::size_t most) { return fit(texts, most, "").size(); };
-  Room for_worst = room_for(5, wanted(worst, 10)), for_in_hand = room_for(5, wanted(in_hand, 6));
+  Room for_worst = room_for(5, wanted(worst, 10)), for_in_hand = room_for(6, wanted(in_hand, 9));
   Room for_steps = room_for(3, wanted(steps, 5)), for_lengths = room_for(3, wanted(lengths, screen_lines));
   Room for_loads = room_for(3, findings.loads.empty() ? 0 : findings.loads.size() + 1);
   Room for_remarks = room_for(2, fit(remarks, screen_lines, "- ").size());

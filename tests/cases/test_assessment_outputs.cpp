@@ -137,8 +137,11 @@ TEST_CASE("an assessment comes to sentences on margins, healing and rules", "[ca
   auto assessment = sample_assessment();
   assessment.no_race.reset();
   CHECK(assessment_sentences(assessment) ==
-        std::vector<std::string>{margins_sentence(assessment.margins), "Healing: The plate lasts.",
+        std::vector<std::string>{"Healing: The plate lasts.", margins_sentence(assessment.margins),
                                  "Rules: 1 of 2 rules of the trade is broken: plate span ratio."});
+  // That the plate lasts is not that the bone heals.
+  assessment.race->held_up = "Half of the gap stays open.";
+  CHECK(assessment_sentences(assessment).front() == "Healing: The plate lasts. Half of the gap stays open.");
   assessment.race.reset();
   assessment.no_race = "Enter the weeks to union.";
   assessment.margins.clear();
