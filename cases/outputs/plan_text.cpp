@@ -17,7 +17,7 @@ namespace {
 using Lines = std::vector<std::string>;
 using models::degree;
 
-constexpr auto entered_by_hand = "own";  // what the reader calls a size or metal that a case enters by its figures
+constexpr auto entered_by_hand = "own";  // what the reader calls a metal that a case enters by its figures
 
 double degrees(models::Angle angle) { return (angle / degree).value(); }
 
@@ -81,18 +81,11 @@ std::string tilt_text(const models::OrderedScrew& screw) {
   return fmt::format("{:+.3g}/{:+.3g}", degrees(screw.tilt_along), degrees(screw.tilt_across));
 }
 
-// A size entered by hand has no designation that could be ordered by.
-std::string size_text(const models::OrderedScrew& screw) {
-  if (screw.size != entered_by_hand) return screw.size;
-  return fmt::format("{:.3g} mm", screw.thread.value());
-}
-
 std::string screw_row(const models::OrderedScrew& screw) {
   return fmt::format("{} {:>4} {} {} {} {:>8.1f} {:>5.4g} {:>5} {:>7} {}", pad(screw.label, 6),
                      screw.hole > 0 ? fmt::format("{}", screw.hole) : "-", pad(models::name_of(screw.kind), 11),
-                     pad(size_text(screw), 11), pad(screw.cortices == 2 ? "both" : "near", 5),
-                     screw.measured.value(), screw.length.value(), drill_text(screw.drill),
-                     drill_text(screw.gliding), tilt_text(screw));
+                     pad(screw.size, 11), pad(screw.cortices == 2 ? "both" : "near", 5), screw.measured.value(),
+                     screw.length.value(), drill_text(screw.drill), drill_text(screw.gliding), tilt_text(screw));
 }
 
 Lines screw_lines(const models::Plan& plan) {

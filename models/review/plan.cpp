@@ -3,6 +3,8 @@
 #include "models/build/procedure.h"
 #include "models/review/plan_notes.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -53,7 +55,10 @@ OrderedScrew order_screw(const Construct& construct, const Screw& screw, const P
   ordered.label = screw.label;
   ordered.hole = screw.hole;
   ordered.kind = screw.kind;
-  ordered.size = screw.size.designation;
+  // A size entered by hand has no designation that could be ordered by.
+  ordered.size = find_screw_size(screw.size.designation)
+                     ? screw.size.designation
+                     : fmt::format("{:.3g} mm", screw.size.thread_diameter.value());
   ordered.thread = screw.size.thread_diameter;
   ordered.metal = screw.material.name;
   ordered.cortices = screw.cortices;

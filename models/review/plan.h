@@ -28,7 +28,7 @@ struct OrderedScrew {
   std::string label;
   int hole = 0;  // 0: beside the plate
   ScrewKind kind = ScrewKind::locking;
-  std::string size;  // designation
+  std::string size;  // designation, or the thread's diameter when it has none
   Length thread;     // diameter
   std::string metal;
   int cortices = 2;
