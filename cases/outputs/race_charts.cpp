@@ -58,17 +58,19 @@ void draw_damage(const viz::Display& display, const models::Race& race, const mo
                   "and tissue under the loads as entered, union in week {:.3g}",
                   race.samples, race.union_week.middle)};
   chart.x = {"weeks since the operation", false};
-  viz::CurvePanel damage{{"fatigue damage", true}, {}, {{"breaks", 1.0, 1.0}}},
+  viz::CurvePanel damage{{"fatigue damage of the plate, and of screw heads", true}, {}, {{"breaks", 1.0, 1.0}}},
       stress{{"peak stress of the plate, MPa", false}, {}, {}}, tissue{{"tissue's modulus, MPa", true}, {}, {}};
   for (std::size_t c = 0; c < race.courses.size(); ++c) {
     const auto& course = history.courses[c];
     const std::string name = legend(course.course);
     damage.curves.push_back(damage_curve(name, race, race.courses[c]));
-    if (course.course == models::HealingCourse::governed && race.courses[c].screws)
-      damage.curves.push_back(damage_curve("screw heads, where strain allows", race, *race.courses[c].screws));
     stress.curves.push_back(gap.curve(name, course, [](const auto& state) { return state.plate_peak.value(); }));
     tissue.curves.push_back(gap.curve(name, course, [](const auto& state) { return state.modulus.value(); }));
   }
+  // Last, so that a course is drawn alike in all panels.
+  for (const auto& course : race.courses)
+    if (course.course == models::HealingCourse::governed && course.screws)
+      damage.curves.push_back(damage_curve("screw heads, where strain allows", race, *course.screws));
   chart.panels = {damage, stress, tissue};
   viz::draw_curves(display, chart, png);
 }

@@ -11,7 +11,6 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double five_years = 260.0;  // weeks
 constexpr double days_a_week = 7.0;
 constexpr double least_log_rate = -600.0;  // for places that no load strains
 

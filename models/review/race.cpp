@@ -32,7 +32,6 @@ double united_at(const StressHistory& history, const StressHistory::Course& cour
 }
 
 std::optional<double> within_five_years(double week) {
-  constexpr double five_years = 260.0;
   return week <= five_years ? std::optional(week) : std::nullopt;
 }
 

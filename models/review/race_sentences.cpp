@@ -9,8 +9,7 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double hardly = 0.05;       // share of the samples that may be left unsaid, as the bands do
-constexpr double five_years = 260.0;  // weeks
+constexpr double hardly = 0.05;  // share of the samples that may be left unsaid, as the bands do
 constexpr double least_factor = 0.01, largest_factor = 1e4;
 
 std::string percent(double share) {
