@@ -49,4 +49,12 @@ std::vector<std::string> wrap(std::string_view text, std::size_t width, std::siz
   return lines;
 }
 
+std::string beside(std::string_view heading, std::string_view text) {
+  constexpr std::size_t margin = 8;
+  std::string lines;
+  for (const auto& line : wrap(text, screen_columns - margin, 0))
+    lines += pad(lines.empty() ? heading : "", margin) + line + "\n";
+  return lines;
+}
+
 }  // namespace gapstrain::cases

@@ -7,6 +7,9 @@
 
 namespace gapstrain::cases {
 
+// Of a terminal.
+inline constexpr std::size_t screen_lines = 40, screen_columns = 100;
+
 // Characters of UTF-8 text.
 std::size_t columns(std::string_view text);
 
@@ -18,5 +21,9 @@ std::string pad(std::string_view text, std::size_t width);
 
 // Lines of at most `width`, broken at blanks; all but the first are indented.
 std::vector<std::string> wrap(std::string_view text, std::size_t width, std::size_t indent);
+
+// The text as lines of at most screen_columns with line ends, right of a margin in which the first one has the
+// heading.
+std::string beside(std::string_view heading, std::string_view text);
 
 }  // namespace gapstrain::cases

@@ -54,11 +54,6 @@ void draw_margins(const viz::Display& display, const std::vector<ComparedCase>& 
   if (!chart.rows.empty()) viz::draw_bars(display, chart, folder / "margins.png");
 }
 
-const models::RaceCourse& course_of(const models::Race& race, models::HealingCourse course) {
-  return *std::find_if(race.courses.begin(), race.courses.end(),
-                       [&](const models::RaceCourse& run) { return run.course == course; });
-}
-
 // Of plate or screw heads, whichever is nearer to breaking.
 viz::StudyCurve worst_curve(const std::string& name, const models::Race& race, const models::RaceCourse& course) {
   const bool screws = course.screws && course.screws->damage.back().middle > course.damage.back().middle;
@@ -78,7 +73,7 @@ void draw_races(const viz::Display& display, const std::vector<ComparedCase>& ca
     viz::CurvePanel panel{{name, true}, {}, {{"breaks", 1.0, 1.0}}};
     for (std::size_t k = 0; k < cases.size(); ++k)
       if (const auto& race = cases[k].assessed.assessment.race)
-        panel.curves.push_back(worst_curve(heading(cases[k], k), *race, course_of(*race, course)));
+        panel.curves.push_back(worst_curve(heading(cases[k], k), *race, models::course_of(*race, course)));
     if (panel.curves.empty()) return;
     chart.panels.push_back(std::move(panel));
   }

@@ -3,7 +3,6 @@
 #include "cases/cautions.h"
 #include "cases/outputs/columns.h"
 #include "cases/outputs/digits.h"
-#include "cases/outputs/summary.h"
 
 #include <fmt/format.h>
 
@@ -12,16 +11,6 @@
 namespace gapstrain::cases {
 
 namespace {
-
-constexpr std::size_t factor_columns = 8;
-
-// `heading` stands in the margin of the first line, the text to its right.
-std::string beside(const std::string& heading, const std::string& text) {
-  std::string lines;
-  for (const auto& line : wrap(text, screen_columns - factor_columns, 0))
-    lines += pad(lines.empty() ? heading : "", factor_columns) + line + "\n";
-  return lines;
-}
 
 std::string margin_text(const models::Margin& margin) {
   std::string text = beside(three_digits(margin.factor),

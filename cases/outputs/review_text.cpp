@@ -2,7 +2,6 @@
 
 #include "cases/cautions.h"
 #include "cases/outputs/columns.h"
-#include "cases/outputs/summary.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -17,24 +16,11 @@ namespace {
 using models::RuleFinding;
 using models::Verdict;
 
-constexpr std::size_t verdict_columns = 8;
-
 std::vector<RuleFinding> with(const std::vector<RuleFinding>& findings, Verdict verdict) {
   std::vector<RuleFinding> found;
   std::copy_if(findings.begin(), findings.end(), std::back_inserter(found),
                [&](const RuleFinding& finding) { return finding.verdict == verdict; });
   return found;
-}
-
-// `heading` stands in the margin of the first line, the text to its right.
-std::string beside(const std::string& heading, const std::string& text) {
-  std::string lines;
-  bool is_first = true;
-  for (const auto& line : wrap(text, screen_columns - verdict_columns, 0)) {
-    lines += pad(is_first ? heading : "", verdict_columns) + line + "\n";
-    is_first = false;
-  }
-  return lines;
 }
 
 std::string broken_text(const RuleFinding& finding) {

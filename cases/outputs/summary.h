@@ -3,14 +3,13 @@
 #pragma once
 
 #include "cases/outputs/case_origin.h"
+#include "cases/outputs/columns.h"
 #include "models/review/assess.h"
 
 #include <string>
 #include <vector>
 
 namespace gapstrain::cases {
-
-inline constexpr std::size_t screen_lines = 40, screen_columns = 100;
 
 // At most screen_lines of at most screen_columns. `not_finite` as from make_findings_json.
 // `folder` is where the files are.

@@ -3,6 +3,7 @@
 #include "models/parts/bone_shape.h"
 #include "models/parts/tightening.h"
 #include "models/patient/generic_plates.h"
+#include "models/review/bounds.h"
 
 #include <fmt/format.h>
 
@@ -13,11 +14,8 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double usual_thread_share = 0.30, most_thread_share = 0.33;
 constexpr double most_length_share = 0.8;  // of the bone; a choice of this program
-constexpr double edge_clearance =
-    1.5;                              // in thread diameters, of a screw's axis from the fracture: common practice
-constexpr double middle_share = 1.3;  // of a compression plate's solid middle, in pitches
+constexpr double middle_share = 1.3;       // of a compression plate's solid middle, in pitches
 constexpr int least_holes = 6, most_holes = 20, usual_bridging = 12, usual_compressing = 8;
 
 // The shaft where it is broken, in mm.
@@ -149,7 +147,7 @@ double hole_place(const GenericPlate& row, const Site& site, const StartingPlate
 // Holes of one fragment clear of the fracture, from it outward. Bridging a simple fracture leaves those next to it
 // empty as well: two or three holes over the fracture (from memory).
 std::vector<int> clear_holes(const GenericPlate& row, const Site& site, const StartingPlate& plate, bool distal) {
-  const double clear = site.reaches + edge_clearance * row.thread;
+  const double clear = site.reaches + least_edge_clearance * row.thread;
   const double empty = !site.compress && site.simple ? std::max(clear, 1.01 * row.pitch) : clear;
   std::vector<int> holes;
   for (int hole = 1; hole <= plate.holes; ++hole) {

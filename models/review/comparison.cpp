@@ -14,10 +14,6 @@ namespace gapstrain::models {
 
 namespace {
 
-// What the model may be off by where no estimate of its own is at hand: against three-dimensional solids stiffness
-// agrees to some 3 % and stress to some 10 % (tests/PROOF.md).
-constexpr double least_doubt_stiffness = 0.03;
-constexpr double least_doubt_stress = 0.10;
 // Lives go as stress to the power of some 12: two stresses off by 5 % each, one standard deviation, put a factor
 // of 4 between two lives in one of ten cases (as models/review/race has them). Beyond ten thousand one is like
 // another.
@@ -52,24 +48,24 @@ Reader least_margin(MarginKind kind) { return least_margin(kind, kind); }
 
 Reader life_factor(HealingCourse course) {
   return [course](const AssessedConstruct& one) -> std::optional<double> {
-    if (one.assessment.race)
-      for (const auto& run : one.assessment.race->courses)
-        if (run.course == course) return run.life_factor.middle;
-    return std::nullopt;
+    if (!one.assessment.race) return std::nullopt;
+    return course_of(*one.assessment.race, course).life_factor.middle;
   };
 }
 
 std::optional<double> screw_life(const AssessedConstruct& one) {
-  if (one.assessment.race)
-    for (const auto& run : one.assessment.race->courses)
-      if (run.course == HealingCourse::governed && run.screws) return run.screws->life_factor.middle;
-  return std::nullopt;
+  if (!one.assessment.race) return std::nullopt;
+  const auto& screws = course_of(*one.assessment.race, HealingCourse::governed).screws;
+  return screws ? std::optional(screws->life_factor.middle) : std::nullopt;
 }
+
+// What the model may be off by.
+enum class Doubt { nothing, stiffness, stress, life };
 
 struct FigureRow {
   std::string name, unit;
   std::optional<bool> high_is_better;
-  double doubt;
+  Doubt doubt;
   Reader read;
 };
 
@@ -78,7 +74,7 @@ std::vector<FigureRow> figure_rows() {
     return [read](const AssessedConstruct& one) { return read(one.analysis.findings); };
   };
   const auto optional = [](double value) { return std::optional(value); };
-  const double stress = least_doubt_stress, stiffness = least_doubt_stiffness;
+  const Doubt nothing = Doubt::nothing, stress = Doubt::stress, stiffness = Doubt::stiffness, life = Doubt::life;
   const double nm_per_degree = degree.value() / 1000.0;  // from N mm/rad
   return {
       {"margin, plate yield", "", true, stress, least_margin(MarginKind::plate_yield)},
@@ -89,11 +85,10 @@ std::vector<FigureRow> figure_rows() {
        least_margin(MarginKind::screw_fatigue, MarginKind::screw_fatigue_of_all_loads)},
       {"margin, pull-out with shear", "", true, stress, least_margin(MarginKind::screw_hold)},
       {"margin, bone strain", "", true, stress, least_margin(MarginKind::bone_yield)},
-      {"plate over what healing asks, strain-governed", "times", true, doubt_of_life,
-       life_factor(HealingCourse::governed)},
-      {"plate over what healing asks, steady", "times", true, doubt_of_life, life_factor(HealingCourse::steady)},
-      {"plate over what healing asks, none", "times", true, doubt_of_life, life_factor(HealingCourse::none)},
-      {"screws over what healing asks, strain-governed", "times", true, doubt_of_life, screw_life},
+      {"plate over what healing asks, strain-governed", "times", true, life, life_factor(HealingCourse::governed)},
+      {"plate over what healing asks, steady", "times", true, life, life_factor(HealingCourse::steady)},
+      {"plate over what healing asks, none", "times", true, life, life_factor(HealingCourse::none)},
+      {"screws over what healing asks, strain-governed", "times", true, life, screw_life},
       {"plate stress, largest", "MPa", false, stress,
        worst_load([=](const LoadFindings& load) { return optional(load.plate.peak.von_mises.value()); })},
       {"screw stress, largest", "MPa", false, stress, worst_load([=](const LoadFindings& load) {
@@ -115,13 +110,13 @@ std::vector<FigureRow> figure_rows() {
        findings([=](const Findings& f) { return optional(f.stiffness.bending_z.value() * nm_per_degree); })},
       {"stiffness, torsion", "N m/degree", std::nullopt, stiffness,
        findings([=](const Findings& f) { return optional(f.stiffness.torsion.value() * nm_per_degree); })},
-      {"working length", "mm", std::nullopt, 0.0,
+      {"working length", "mm", std::nullopt, nothing,
        findings([=](const Findings& f) { return optional(f.figures.working_length.value()); })},
-      {"screws", "", std::nullopt, 0.0, findings([=](const Findings& f) {
+      {"screws", "", std::nullopt, nothing, findings([=](const Findings& f) {
          return optional(
              static_cast<double>(f.figures.screws_proximal + f.figures.screws_distal + f.figures.screws_across));
        })},
-      {"rules of the trade broken", "", false, 0.0,
+      {"rules of the trade broken", "", false, nothing,
        [=](const AssessedConstruct& one) {
          const auto& rules = one.assessment.review;
          return optional(
@@ -133,14 +128,22 @@ std::vector<FigureRow> figure_rows() {
 }
 
 // The mesh's own estimate where it is larger.
-double doubt_of(const FigureRow& row, const std::vector<AssessedConstruct>& assessed) {
-  double doubt = row.doubt;
-  for (const auto& one : assessed) {
-    const Trust& trust = one.analysis.findings.trust;
-    if (row.doubt == least_doubt_stress) doubt = std::max(doubt, trust.mesh_error_peak);
-    if (row.doubt == least_doubt_stiffness) doubt = std::max(doubt, trust.mesh_error_stiffness);
+double doubt_of(Doubt kind, const std::vector<AssessedConstruct>& assessed) {
+  const auto at_least = [&](double least, double Trust::*estimate) {
+    for (const auto& one : assessed) least = std::max(least, one.analysis.findings.trust.*estimate);
+    return least;
+  };
+  switch (kind) {
+    case Doubt::stress:
+      return at_least(doubt_of_stress, &Trust::mesh_error_peak);
+    case Doubt::stiffness:
+      return at_least(doubt_of_stiffness, &Trust::mesh_error_stiffness);
+    case Doubt::life:
+      return doubt_of_life;
+    case Doubt::nothing:
+      break;
   }
-  return doubt;
+  return 0.0;
 }
 
 double sort_key(const ComparedFigure& figure) {
@@ -215,8 +218,8 @@ std::vector<std::string> patient_differences(const Construct& first, const Const
 Comparison compare(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed) {
   Comparison comparison;
   for (const auto& row : figure_rows()) {
-    ComparedFigure figure{row.name, row.unit, row.high_is_better, {}, doubt_of(row, assessed)};
-    if (row.doubt == doubt_of_life) figure.most = most_lives;
+    ComparedFigure figure{row.name, row.unit, row.high_is_better, {}, doubt_of(row.doubt, assessed)};
+    if (row.doubt == Doubt::life) figure.most = most_lives;
     for (const auto& one : assessed) {
       auto value = row.read(one);
       if (value && !std::isfinite(*value)) value.reset();

@@ -9,6 +9,12 @@
 
 namespace gapstrain::models {
 
+// The two load factors of a history that a load's size lies between, or the nearest two.
+struct LoadBracket {
+  std::size_t low, high;
+};
+LoadBracket bracket_of(const std::vector<double>& load_factors, double load_factor);
+
 class CourseStress {
  public:
   // What never heals stays at its first moment.

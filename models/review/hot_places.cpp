@@ -1,6 +1,7 @@
 #include "models/review/hot_places.h"
 
 #include "models/findings/body_stress.h"
+#include "models/findings/plate_stress.h"
 #include "models/findings/stress_cycle.h"
 #include "models/review/fatigue.h"
 #include "solver/bodies/stress.h"
@@ -85,15 +86,16 @@ std::vector<PlateNode> find_hot_nodes(const Assembly& assembly, const Eigen::Vec
   return nodes.found();
 }
 
-HotPlace place_of(const Assembly& assembly, const PlateNode& place) {
-  const PlateMesh& plate = assembly.plate_mesh;
-  HotPlace result{plate.along_across(place.node, 0) * mm, plate.along_across(place.node, 1) * mm, place.face,
-                  std::nullopt};
-  for (std::size_t hole = 0; hole < assembly.construct.plate.holes.size(); ++hole) {
-    const auto& rim = plate.mesh->groups.at("hole:" + std::to_string(hole));
-    if (std::find(rim.begin(), rim.end(), place.node) != rim.end()) result.hole = static_cast<int>(hole) + 1;
+std::vector<HotPlace> places_of(const Assembly& assembly, const std::vector<PlateNode>& nodes) {
+  const auto& places = assembly.plate_mesh.along_across;
+  const auto holes = rims_of_nodes(assembly);
+  std::vector<HotPlace> found;
+  for (const auto& place : nodes) {
+    const int hole = holes[static_cast<std::size_t>(place.node)];
+    found.push_back({places(place.node, 0) * mm, places(place.node, 1) * mm, place.face,
+                     hole > 0 ? std::optional(hole) : std::nullopt});
   }
-  return result;
+  return found;
 }
 
 PlaceStress::PlaceStress(const Assembly& assembly, const std::vector<PlateNode>& nodes) {

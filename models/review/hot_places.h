@@ -24,7 +24,7 @@ struct PlateNode {
 std::vector<PlateNode> find_hot_nodes(const Assembly& assembly, const Eigen::VectorXd& at_rest,
                                       const Eigen::MatrixXd& loaded);
 
-HotPlace place_of(const Assembly& assembly, const PlateNode& node);
+std::vector<HotPlace> places_of(const Assembly& assembly, const std::vector<PlateNode>& nodes);
 
 // Stress at a few nodes straight from the forces on the plate's ports: exact, and a product of small matrices.
 class PlaceStress {

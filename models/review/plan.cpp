@@ -2,6 +2,7 @@
 
 #include "models/build/procedure.h"
 #include "models/review/plan_notes.h"
+#include "models/review/rules_subject.h"
 
 #include <fmt/format.h>
 
@@ -12,11 +13,6 @@
 namespace gapstrain::models {
 
 namespace {
-
-double slope_angle(const PlateShape& shape, Length along) {
-  const Eigen::Vector3d normal = shape.mid_surface(along.value(), 0.0).normal;
-  return std::atan2(-normal.x(), normal.z());
-}
 
 std::vector<PlateBend> find_bends(const Plate& plate, const PlateShape& shape) {
   if (plate.contour == Contour::straight) return {};

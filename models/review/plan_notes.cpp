@@ -26,11 +26,10 @@ bool any(const Plan& plan, ScrewKind kind) {
 }
 
 void note_bends(const Plan& plan, const Construct& construct, const PlateShape& shape, Notes& notes) {
-  constexpr double most_at_a_locking_hole = 5.0;  // degrees: as the rule on it
   for (const auto& screw : plan.screws) {
     if (screw.kind != ScrewKind::locking || screw.hole == 0) continue;
     const double turn = std::abs(degrees(turn_at_hole(construct.plate, shape, screw.hole)));
-    if (turn > most_at_a_locking_hole)
+    if (turn > degrees(largest_bend_at_locking_hole))
       notes.push_back(fmt::format("The plate bends by {:.1f} deg at hole {}: a locking head may not hold in it.",
                                   turn, screw.hole));
   }

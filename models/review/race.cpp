@@ -23,10 +23,7 @@ std::vector<double> whole_weeks(double last) {
 // Share of the area that has united when union is due, at a load of this size.
 double united_at(const StressHistory& history, const StressHistory::Course& course, double load_factor) {
   const auto& factors = history.load_factors;
-  const auto above =
-      std::clamp<std::ptrdiff_t>(std::upper_bound(factors.begin(), factors.end(), load_factor) - factors.begin(),
-                                 1, static_cast<std::ptrdiff_t>(factors.size()) - 1);
-  const auto high = static_cast<std::size_t>(above), low = high - 1;
+  const auto [low, high] = bracket_of(factors, load_factor);
   const double share = std::clamp((load_factor - factors[low]) / (factors[high] - factors[low]), 0.0, 1.0);
   return (1.0 - share) * course.united[low] + share * course.united[high];
 }
@@ -85,6 +82,11 @@ RaceCourse summarise(HealingCourse kind, const std::vector<SampleRun>& runs, con
 }
 
 }  // namespace
+
+const RaceCourse& course_of(const Race& race, HealingCourse course) {
+  return *std::find_if(race.courses.begin(), race.courses.end(),
+                       [&](const RaceCourse& run) { return run.course == course; });
+}
 
 Race run_race(const StressHistory& history, const Construct& construct, const RaceAssumptions& assumptions) {
   const auto kinds = static_cast<Eigen::Index>(all_uncertain.size());

@@ -78,6 +78,9 @@ struct Race {
   std::vector<std::string> verdict;  // sentences, the one that matters most first
   std::size_t samples = 0;           // over which the percentiles are taken
 };
+// @pre the race has that course
+const RaceCourse& course_of(const Race& race, HealingCourse course);
+
 Race run_race(const StressHistory& history, const Construct& construct, const RaceAssumptions& assumptions = {});
 
 // Two constructs for one patient on the same samples: what they share cancels out.

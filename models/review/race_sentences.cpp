@@ -149,13 +149,8 @@ std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weigh
 
 std::vector<std::string> verdict_of(const Race& race, const Construct& construct,
                                     const RaceAssumptions& assumptions) {
-  const auto position = [&](HealingCourse kind) {
-    return static_cast<std::size_t>(std::find_if(race.courses.begin(), race.courses.end(),
-                                                 [&](const RaceCourse& course) { return course.course == kind; }) -
-                                    race.courses.begin());
-  };
-  const std::size_t governed = position(HealingCourse::governed), steady = position(HealingCourse::steady),
-                    none = position(HealingCourse::none);
+  const RaceCourse &governed = course_of(race, HealingCourse::governed),
+                   &steady = course_of(race, HealingCourse::steady);
   std::vector<std::string> verdict;
   const auto say = [&](const std::optional<std::string>& sentence) {
     if (sentence) verdict.push_back(*sentence);
@@ -166,11 +161,11 @@ std::vector<std::string> verdict_of(const Race& race, const Construct& construct
     say(course.sentence);
     if (course.screws && !screws_first) say(course.screws->sentence);
   };
-  say_both(race.courses[governed]);
+  say_both(governed);
   say(race.held_up);
-  say_both(race.courses[none]);
-  if (race.courses[steady].sentence != race.courses[governed].sentence)
-    say("If the gap stiffened all over, whatever the strain: " + race.courses[steady].sentence);
+  say_both(course_of(race, HealingCourse::none));
+  if (steady.sentence != governed.sentence)
+    say("If the gap stiffened all over, whatever the strain: " + steady.sentence);
   say(weight_sentence(race.hangs_on));
   say(fmt::format(
       "Taken for granted: corrosion and fretting leave {:.0f} to {:.0f} % of the fatigue strength, the "

@@ -44,7 +44,6 @@ RuleFinding tilt_rule(const RuleSubject& subject) {
 }
 
 RuleFinding contour_rule(const RuleSubject& subject) {
-  const Angle limit = 5.0 * degree;
   RuleFinding finding;
   finding.rule = "bend at a locking hole";
   finding.bound = "at most 5 deg";
@@ -66,7 +65,7 @@ RuleFinding contour_rule(const RuleSubject& subject) {
   }
   finding.figure = fmt::format("{:.2g} deg at hole {} ({}), half-way to the holes beside it included", largest,
                                worst->screw->hole, worst->name);
-  if (!at_most(largest, degrees(limit)))
+  if (!at_most(largest, degrees(largest_bend_at_locking_hole)))
     break_rule(finding,
                fmt::format("Leave hole {} empty, put a ball-headed screw in it, or bend the plate less there.",
                            worst->screw->hole));
@@ -79,17 +78,18 @@ Angle tilt_of(const Screw& screw) {
   return std::atan(std::hypot(std::tan(screw.tilt_along.value()), std::tan(screw.tilt_across.value()))) * radian;
 }
 
+double slope_angle(const PlateShape& shape, Length along) {
+  const Eigen::Vector3d normal = shape.mid_surface(along.value(), 0.0).normal;
+  return std::atan2(-normal.x(), normal.z());
+}
+
 Angle turn_at_hole(const Plate& plate, const PlateShape& shape, int hole) {
   const std::size_t index = static_cast<std::size_t>(hole) - 1;
-  const auto slope = [&](Length along) {
-    const Eigen::Vector3d normal = shape.mid_surface(along.value(), 0.0).normal;
-    return std::atan2(-normal.x(), normal.z());
-  };
   const Length here = plate.holes[index].position;
   const Length before = 0.5 * (here + (index > 0 ? plate.holes[index - 1].position : Length()));
   const Length after =
       0.5 * (here + (index + 1 < plate.holes.size() ? plate.holes[index + 1].position : plate.length));
-  return (slope(before) - slope(after)) * radian;
+  return (slope_angle(shape, before) - slope_angle(shape, after)) * radian;
 }
 
 std::vector<RuleFinding> angle_rules(const RuleSubject& subject) {

@@ -91,7 +91,6 @@ double width_across(const BoneShape& bone, const SeatedScrew& seated) {
 }
 
 RuleFinding diameter_rule(const RuleSubject& subject) {
-  constexpr double most = 0.30, hard_limit = 0.33;
   RuleFinding finding;
   finding.rule = "screw thread against the bone's width";
   finding.bound = "at most 30 % of the width square to the screw, never above 33 %";
@@ -112,10 +111,11 @@ RuleFinding diameter_rule(const RuleSubject& subject) {
   if (!worst) return not_applicable(finding, "no screw stays in the bone");
   finding.figure = fmt::format("{:.3g} % at {} ({:.3g} mm in {:.3g} mm)", 100.0 * largest, worst->name,
                                worst->screw->size.thread_diameter.value(), width);
-  if (!at_most(largest, most))
+  if (!at_most(largest, usual_thread_share))
     break_rule(finding,
-               fmt::format("Use screws of at most {:.1f} mm there{}.", std::floor(10.0 * most * width) / 10.0,
-                           at_most(largest, hard_limit)
+               fmt::format("Use screws of at most {:.1f} mm there{}.",
+                           std::floor(10.0 * usual_thread_share * width) / 10.0,
+                           at_most(largest, most_thread_share)
                                ? ""
                                : ": above 33 % the hole itself weakens the bone, filled or, later, empty"));
   return finding;

@@ -24,8 +24,8 @@ bool has_clamp(const Construct& construct, const std::string& label) {
 }
 
 Treatment treat(const RuleSubject& subject) {
-  constexpr double still_pressed = 1.0;  // mm
-  if (!subject.is_simple() || !at_most(subject.gap_left(), still_pressed)) return Treatment::bridging;
+  if (!subject.is_simple() || !at_most(subject.gap_left(), largest_pressed_gap.value()))
+    return Treatment::bridging;
   const auto any = [&](ScrewKind kind) {
     return std::any_of(subject.screws.begin(), subject.screws.end(),
                        [&](const SeatedScrew& s) { return s.stays && s.screw->kind == kind; });

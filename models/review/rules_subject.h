@@ -3,6 +3,7 @@
 #pragma once
 
 #include "models/parts/plate_shape.h"
+#include "models/review/bounds.h"
 #include "models/review/rules.h"
 
 #include <string>
@@ -69,10 +70,6 @@ struct RuleSubject {
   std::vector<int> usable_holes_inside(bool distal) const;
 };
 
-// What a screw's axis keeps from an edge of bone, in thread diameters: one diameter of bone beside the thread,
-// which is 4 mm at 2.7 mm and 5 mm at 3.5 mm. Common practice (one screw diameter; 4 to 5 mm), no source.
-inline constexpr double least_edge_clearance = 1.5;
-
 // "the proximal fragment"
 std::string fragment_name(bool distal);
 // "S1", "S1 and S2", "S1, S2 and S3"
@@ -98,6 +95,8 @@ std::vector<RuleFinding> order_rules(const RuleSubject& subject);
 // By how much the plate's underside turns round a hole, from half-way to the hole or end before it to half-way to
 // the one after it: what bends on both sides of the hole may leave in it. Positive as PlateBend::bend.
 Angle turn_at_hole(const Plate& plate, const PlateShape& shape, int hole);
+// Of the underside against the bone's axis there, rad; falls where the plate bends hollow side down.
+double slope_angle(const PlateShape& shape, Length along);
 
 // Angle between a locking screw's axis and square to the plate.
 Angle tilt_of(const Screw& screw);

@@ -7,8 +7,6 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double largest_pressed_gap = 1.0;  // mm, what is left once the slides are used up
-
 std::string names_of(const RuleSubject& subject, ScrewKind kind) {
   std::vector<std::string> names;
   for (const auto& seated : subject.screws)
@@ -57,7 +55,7 @@ RuleFinding treatment_rule(const RuleSubject& subject) {
   }
   if (pressing.empty()) {
     finding.bound = "a simple fracture closed to 1 mm is pressed together";
-    if (at_most(subject.gap_left(), largest_pressed_gap)) {
+    if (at_most(subject.gap_left(), largest_pressed_gap.value())) {
       finding.figure += ", and nothing presses";
       break_rule(finding,
                  "Press the fracture: a compression screw, a fracture clamp closed before the plate locks, or a "
@@ -70,7 +68,7 @@ RuleFinding treatment_rule(const RuleSubject& subject) {
     break_rule(finding,
                fmt::format("Reduce the fragments to a gap of at most {:.3g} mm before {} {}, or "
                            "bridge the fracture without {}.",
-                           largest_pressed_gap + subject.slid, listed(pressing),
+                           largest_pressed_gap.value() + subject.slid, listed(pressing),
                            pressing.size() == 1 ? "presses" : "press", pressing.size() == 1 ? "it" : "them"));
   return finding;
 }

@@ -65,7 +65,7 @@ class Following {
     const std::vector<AtFactors> followed = follow_all();
     const Eigen::VectorXd at_rest = gap_.made.pressed.solution.port_forces[plate_body];
     const auto nodes = find_hot_nodes(assembly_, at_rest, telling_states(followed));
-    for (const auto& node : nodes) history_.places.push_back(models::place_of(assembly_, node));
+    history_.places = places_of(assembly_, nodes);
     for (const int screw : gap_.screws) history_.places.push_back(place_of(screw));
     const PlaceStress stress(assembly_, nodes);
     const Eigen::Matrix3Xd resting = stress.read(at_rest);

@@ -11,10 +11,6 @@ namespace gapstrain::models {
 
 namespace {
 
-// Loads of one patient differ in size by their spread, but for all constructs alike; what differs between
-// constructs is the model's error of each.
-constexpr double margin_doubt = 0.10;
-
 using Kinds = std::set<MarginKind>;
 
 Kinds kinds_of(const AssessedConstruct& one) {
@@ -97,7 +93,8 @@ void add_margins(const std::vector<Construct>& constructs, const std::vector<Ass
                    [](const Least& a, const Least& b) { return a.margin->factor > b.margin->factor; });
   const Least &best = all.front(), &worst = all.back();
   const double ratio = best.margin->factor / worst.margin->factor;
-  const double wide = (1.0 + margin_doubt) / (1.0 - margin_doubt);
+  // Loads differ in size for all constructs alike; what differs between constructs is the model's error of each.
+  const double wide = (1.0 + doubt_of_stress) / (1.0 - doubt_of_stress);
   if (ratio > wide)
     sentences.push_back(
         fmt::format("Least margins that are known of all: \"{}\" {}, \"{}\" {}: the first has {:.2g} times as "
@@ -105,14 +102,14 @@ void add_margins(const std::vector<Construct>& constructs, const std::vector<Ass
                     "more than the model's "
                     "own error of {:.0f} % each way.",
                     constructs[best.construct].name, named(*best.margin), constructs[worst.construct].name,
-                    named(*worst.margin), ratio, 100 * margin_doubt));
+                    named(*worst.margin), ratio, 100 * doubt_of_stress));
   else
     sentences.push_back(
         fmt::format("Least margins that are known of all: \"{}\" {}, \"{}\" {}: the difference is within the "
                     "model's own error of "
                     "{:.0f} % each way.",
                     constructs[best.construct].name, named(*best.margin), constructs[worst.construct].name,
-                    named(*worst.margin), 100 * margin_doubt));
+                    named(*worst.margin), 100 * doubt_of_stress));
 }
 
 void add_rules(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed,

@@ -86,12 +86,6 @@ double life_in_weeks(double amplitude) {
 
 double exponent() { return fatigue_line(ultimate * mpa, strength * mpa).b; }
 
-const RaceCourse& course_of(const Race& race, HealingCourse kind) {
-  for (const auto& course : race.courses)
-    if (course.course == kind) return course;
-  throw std::logic_error("no such course");
-}
-
 double log_quantile(double deviation, double probability) {
   return boost::math::quantile(boost::math::normal(0.0, deviation), probability);
 }

@@ -1,0 +1,23 @@
+// Bounds that rules, the plan and a plate to begin from share, each with its source.
+#pragma once
+
+#include "models/parts/units.h"
+
+namespace gapstrain::models {
+
+// What a screw's axis keeps from an edge of bone, in thread diameters: one diameter of bone beside the thread,
+// which is 4 mm at 2.7 mm and 5 mm at 3.5 mm. Common practice (one screw diameter; 4 to 5 mm), no source.
+inline constexpr double least_edge_clearance = 1.5;
+
+// Of a screw's thread over the bone's width square to it: common practice, no source; and what is never passed,
+// Hoon et al. 2021, Vet. Comp. Orthop. Traumatol. (holes in feline femora, from the abstract).
+inline constexpr double usual_thread_share = 0.30, most_thread_share = 0.33;
+
+// Left between the edges of a fracture that is pressed, once the slides are used up: common practice, no source.
+inline const Length largest_pressed_gap = 1.0 * mm;
+
+// Of the plate at a hole that a head locks in: no loss at 5 degrees, significant loss at 10 (Gallagher, Silva &
+// Ricci 2014, J. Orthop. Trauma 28:427; year, volume and page from memory).
+inline const Angle largest_bend_at_locking_hole = 5.0 * degree;
+
+}  // namespace gapstrain::models
