@@ -8,6 +8,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 mode=${1:-all}
+targets=(all)
 bash cases/install_packages.sh
 case "$mode" in
   all) build=.build/release; options=(-DCMAKE_BUILD_TYPE=Release); select=(--label-exclude slow) ;;
@@ -15,11 +16,11 @@ case "$mode" in
   --sanitized)
     build=.build/sanitized
     options=(-DCMAKE_BUILD_TYPE=Sanitized "-DCMAKE_CXX_FLAGS_SANITIZED=-O1 -g1" -DGAPSTRAIN_SANITIZE=ON)
-    select=(--label-exclude 'slow|pictures|solid|figures')
+    select=() targets=(tests_to_run)
     # Gmsh and VTK keep global objects to the end; their own leaks are not ours.
     export ASAN_OPTIONS=detect_leaks=0 ;;
   *) echo "usage: tests/run.sh [--slow | --sanitized]" >&2; exit 2 ;;
 esac
 cmake -S . -B "$build" -G Ninja -DGAPSTRAIN_TESTS=ON "${options[@]}" >/dev/null
-cmake --build "$build"
-ctest --test-dir "$build" --output-on-failure "${select[@]}"
+cmake --build "$build" --target "${targets[@]}"
+ctest --test-dir "$build" --output-on-failure --parallel "$(nproc)" "${select[@]}"
