@@ -1,6 +1,7 @@
 #include "models/build/prepared_bodies.h"
 
 #include "models/build/load_setup.h"
+#include "models/build/memory_need.h"
 #include "solver/bodies/stress.h"
 
 #include <fmt/format.h>
@@ -157,6 +158,7 @@ std::shared_ptr<const PreparedBodies> prepare_bodies(const Construct& construct,
   const auto stage = [&](const std::string& text) {
     if (progress) progress(text);
   };
+  require_memory(construct, candidates.size());
   auto prepared = std::make_shared<PreparedBodies>();
   prepared->construct = construct;
   prepared->candidates = candidates;

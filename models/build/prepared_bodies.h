@@ -52,7 +52,7 @@ Construct with_moduli_of(const Construct& construct, const Construct& other);
 
 // Meshes one body after another, factors in parallel. `progress` may be empty.
 // @pre check() reports no error for the construct with any of the candidates.
-// @throw mesh::MeshError, solver::NotElasticError, ClampError
+// @throw TooLargeError, mesh::MeshError, solver::NotElasticError, ClampError
 std::shared_ptr<const PreparedBodies> prepare_bodies(const Construct& construct,
                                                      const std::vector<Screw>& candidates,
                                                      const std::function<void(const std::string&)>& progress = {});

@@ -136,7 +136,7 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
   Analysis analysis;
   Findings& findings = analysis.findings;
   findings.construct = construct.name;
-  findings.figures = measure_figures(final_construct);
+  findings.figures = measure_figures(construct);
   findings.remarks = warnings_of(construct);
   findings.compression = measure_compression(assembly, procedure, steps);
   for (std::size_t k = 0; k < steps.size(); ++k)

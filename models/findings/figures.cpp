@@ -1,5 +1,6 @@
 #include "models/findings/figures.h"
 
+#include "models/parts/checks.h"
 #include "models/parts/plate_shape.h"
 
 namespace gapstrain::models {
@@ -22,9 +23,12 @@ double fracture_along(const Construct& construct) {
 
 namespace {
 
-std::vector<const Screw*> screws_of(const Construct& construct) {
+// After the last step.
+std::vector<const Screw*> screws_left(const Construct& construct) {
+  const auto gone = taken_out(construct);
   std::vector<const Screw*> screws;
-  for (const auto& screw : construct.screws) screws.push_back(&screw);
+  for (const auto& screw : construct.screws)
+    if (!gone.contains(screw.label)) screws.push_back(&screw);
   return screws;
 }
 
@@ -48,11 +52,14 @@ Innermost innermost_of(const Construct& construct, const std::vector<const Screw
 }  // namespace
 
 Innermost innermost_screws(const Construct& construct) {
-  return innermost_of(construct, screws_of(construct), fracture_along(construct));
+  const auto left = screws_left(construct);
+  const auto [proximal, distal] = innermost_of(construct, left, fracture_along(construct));
+  const auto index = [&](std::size_t k) { return static_cast<std::size_t>(left[k] - construct.screws.data()); };
+  return {index(proximal), index(distal)};
 }
 
 ConstructFigures measure_figures(const Construct& construct) {
-  return measure_figures(construct, screws_of(construct), fracture_along(construct));
+  return measure_figures(construct, screws_left(construct), fracture_along(construct));
 }
 
 ConstructFigures measure_figures(const Construct& construct, const std::vector<const Screw*>& screws,

@@ -9,17 +9,18 @@
 
 namespace gapstrain::models {
 
-// Innermost screw of each fragment, as positions in `screws`; sides by the place of the hole against the fracture.
+// Innermost screw of each fragment; sides by the place of the hole against the fracture.
 struct Innermost {
   std::size_t proximal = 0, distal = 0;
 };
 
-// @pre both fragments have a screw.
+// Of those that are in after the last step, as positions in construct.screws. @pre both fragments have one then.
 Innermost innermost_screws(const Construct& construct);
 
 // The fracture's place along the plate, mm.
 double fracture_along(const Construct& construct);
 
+// Of the construct after its last step.
 ConstructFigures measure_figures(const Construct& construct);
 
 // The same with other screws in it; `fracture`: from fracture_along.

@@ -247,7 +247,8 @@ struct PrebendPoint {
 // The same steps with the plate bent more or less over the fracture beforehand.
 struct PrebendFindings {
   std::vector<PrebendPoint> curve;  // by rising height
-  PrebendPoint best;                // least uneven, or the least bend that is within 15 % of it
+  PrebendPoint most_even;           // of least unevenness
+  PrebendPoint sufficient;          // the least bend of the curve that is within 15 % of it, or that one itself
 };
 
 // What the steps did.

@@ -53,6 +53,19 @@ double rigid_turn(const BuiltBody& body, const Eigen::VectorXd& amplitude) {
   return (body.body->rigid().middleRows<3>(3) * amplitude).norm();
 }
 
+PeakStress::PlateForces on_plate(const Assembly& assembly, const std::vector<CarriedState>& states) {
+  const auto count = static_cast<Eigen::Index>(states.size());
+  PeakStress::PlateForces forces;
+  forces.port_forces.resize(assembly.bodies[plate_body].condensed->compliance.rows(), count);
+  forces.amplitudes.resize(6, count);
+  for (Eigen::Index k = 0; k < count; ++k) {
+    const CarriedState& state = states[static_cast<std::size_t>(k)];
+    forces.port_forces.col(k) = state.port_forces[plate_body];
+    forces.amplitudes.col(k) = state.pressed.amplitudes.segment<6>(6 * plate_body);
+  }
+  return forces;
+}
+
 }  // namespace
 
 std::optional<double> LoadOutcome::gap_strain() const {
@@ -72,21 +85,16 @@ CarriedState carried_state(const Assembly& assembly, solver::PressedForces press
 std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStress& peak,
                                        const std::vector<int>& chosen, const CarriedState& made,
                                        const std::vector<CarriedState>& loaded) {
-  const auto count = static_cast<Eigen::Index>(loaded.size());
-  Eigen::MatrixXd on_plate(assembly.bodies[plate_body].condensed->compliance.rows(), count), amplitudes(6, count);
-  for (Eigen::Index k = 0; k < count; ++k) {
-    const CarriedState& state = loaded[static_cast<std::size_t>(k)];
-    on_plate.col(k) = state.port_forces[plate_body];
-    amplitudes.col(k) = state.pressed.amplitudes.segment<6>(6 * plate_body);
-  }
-  const auto peaks = peak.find(on_plate, amplitudes);
-  const auto& yield = assembly.construct.plate.material.yield_strength;
+  const Metal& metal = assembly.construct.plate.material;
+  const auto peaks = peak.find(on_plate(assembly, loaded), on_plate(assembly, {made}), metal);
+  const auto& yield = metal.yield_strength;
 
   std::vector<LoadOutcome> outcomes(loaded.size());
   for (std::size_t k = 0; k < loaded.size(); ++k) {
     LoadOutcome& out = outcomes[k];
     out.peak_stress = peaks[k].von_mises * mpa;
     out.peak_hole = peaks[k].hole;
+    out.plate_cycle = peaks[k].cycle;
     if (yield && peaks[k].von_mises > 0.0) out.plate_to_yield = yield->value() / peaks[k].von_mises;
     read_gap(assembly, made, loaded[k], out);
     read_screws(assembly, chosen, loaded[k], out);

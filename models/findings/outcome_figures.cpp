@@ -1,5 +1,7 @@
 #include "models/findings/outcome_figures.h"
 
+#include "models/review/rules.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -16,7 +18,26 @@ Figure value_of(const std::optional<Quantity>& quantity) {
   return quantity ? Figure(quantity->value()) : std::nullopt;
 }
 
+std::vector<ConstructFigure> with_rules(std::vector<ConstructFigure> figures) {
+  const auto rules = rule_names();
+  for (std::size_t k = 0; k < rules.size(); ++k)
+    figures.push_back({rule_figure(rules[k]), FigureUnit::count,
+                       fmt::format("1: breaks the rule \"{}\"", rules[k]),
+                       [k](const Outcome& o) {
+                         if (k >= o.broken_rules.size()) return Figure{};  // nobody looked
+                         return Figure(o.broken_rules[k] ? 1.0 : 0.0);
+                       }});
+  return figures;
+}
+
 }  // namespace
+
+std::string rule_figure(std::string_view rule) {
+  std::string name = "breaks_";
+  for (const char letter : rule)
+    if (letter != '\'') name += letter == ' ' ? '_' : letter;
+  return name;
+}
 
 std::string unit_text(FigureUnit unit) {
   switch (unit) {
@@ -37,7 +58,7 @@ std::string unit_text(FigureUnit unit) {
 
 const std::vector<ConstructFigure>& construct_figures() {
   using O = const Outcome&;
-  static const std::vector<ConstructFigure> figures = {
+  static const std::vector<ConstructFigure> figures = with_rules({
       {"working_length", FigureUnit::length, "along the plate between the innermost screws",
        [](O o) { return Figure(o.figures.working_length.value()); }},
       {"screws_proximal", FigureUnit::count, "plate screws in the proximal fragment",
@@ -58,14 +79,36 @@ const std::vector<ConstructFigure>& construct_figures() {
        [](O o) { return Figure(o.stiffness.bending_z.value()); }},
       {"torsional_stiffness", FigureUnit::angular_stiffness, "likewise, in torsion",
        [](O o) { return Figure(o.stiffness.torsion.value()); }},
-  };
+      {"margin", FigureUnit::ratio,
+       "strength over demand, the least of the five below: below 1 a part fails (as margins.txt of an analysis; "
+       "bone "
+       "and screws in one wall are left out)",
+       [](O o) { return o.margins.least(); }},
+      {"margin_plate_yield", FigureUnit::ratio, "yield strength of the plate over its stress, steps included",
+       [](O o) { return o.margins.plate_yield; }},
+      {"margin_plate_fatigue", FigureUnit::ratio,
+       "factor on the loads that tires the plate over the cycles it is asked for, a load alone or all of a day",
+       [](O o) { return o.margins.plate_fatigue; }},
+      {"margin_screw_yield", FigureUnit::ratio, "yield strength over stress of the worst screw, steps included",
+       [](O o) { return o.margins.screw_yield; }},
+      {"margin_screw_fatigue", FigureUnit::ratio, "likewise margin_plate_fatigue, of the worst screw's head",
+       [](O o) { return o.margins.screw_fatigue; }},
+      {"margin_pull_out", FigureUnit::ratio,
+       "what the bone holds of the worst screw's pull and shear, of screws in both walls",
+       [](O o) { return o.margins.screw_hold; }},
+      {"margins_failing", FigureUnit::count, "how many of these five margins are below 1",
+       [](O o) { return Figure(o.margins.failing()); }},
+      {"rules_broken", FigureUnit::count, "rules of the trade that are broken, each of which follows as 1 or 0",
+       [](O o) { return Figure(std::count(o.broken_rules.begin(), o.broken_rules.end(), true)); }},
+  });
   return figures;
 }
 
 const std::vector<LoadFigure>& load_figures() {
   using L = const LoadOutcome&;
   static const std::vector<LoadFigure> figures = {
-      {"peak_stress", FigureUnit::stress, "largest von Mises stress of the plate, at the holes' rims and in the span over the fracture", true,
+      {"peak_stress", FigureUnit::stress,
+       "largest von Mises stress of the plate, at the holes' rims and in the span over the fracture", true,
        [](L l) { return Figure(l.peak_stress.value()); }},
       {"plate_to_yield", FigureUnit::ratio, "yield strength of the plate over its peak stress", false,
        [](L l) { return l.plate_to_yield; }},
@@ -115,7 +158,7 @@ Figure figure(const Outcome& outcome, std::string_view name) {
 
 std::optional<NamedFigure> find_figure(std::string_view name) {
   for (const auto& each : construct_figures())
-    if (each.name == name) return NamedFigure{std::string(each.name), each.unit, std::string(each.meaning)};
+    if (each.name == name) return NamedFigure{each.name, each.unit, each.meaning};
   for (const auto& each : load_figures())
     if (each.name == name)
       return NamedFigure{
@@ -126,7 +169,7 @@ std::optional<NamedFigure> find_figure(std::string_view name) {
 
 std::vector<std::string> figure_names() {
   std::vector<std::string> names;
-  for (const auto& each : construct_figures()) names.emplace_back(each.name);
+  for (const auto& each : construct_figures()) names.push_back(each.name);
   for (const auto& each : load_figures()) names.emplace_back(each.name);
   return names;
 }

@@ -3,6 +3,7 @@
 
 #include "models/findings/outcome.h"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -17,12 +18,15 @@ std::string unit_text(FigureUnit unit);
 
 // Of the construct.
 struct ConstructFigure {
-  std::string_view name;
+  std::string name;
   FigureUnit unit;
-  std::string_view meaning;
-  std::optional<double> (*read)(const Outcome& outcome);
+  std::string meaning;
+  std::function<std::optional<double>(const Outcome&)> read;
 };
 const std::vector<ConstructFigure>& construct_figures();
+
+// Of a rule of the trade, whether it is broken: "breaks_plate_span_ratio".
+std::string rule_figure(std::string_view rule);
 
 // Of one load; the worst of all loads is the highest, or the lowest.
 struct LoadFigure {

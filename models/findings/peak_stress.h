@@ -2,6 +2,7 @@
 #pragma once
 
 #include "models/build/assembly.h"
+#include "models/findings/findings.h"
 
 #include <Eigen/Core>
 
@@ -26,15 +27,31 @@ class PeakStress {
   PeakStress(const PreparedBodies& prepared, PlatePlaces places)
       : PeakStress(prepared.plate_mesh, prepared.plate_sample, prepared.bodies[plate_body], places) {}
 
+  // What carries the plate in some states, a column each.
+  struct PlateForces {
+    Eigen::MatrixXd port_forces;  // (motions x states)
+    Eigen::MatrixXd amplitudes;   // (6 x states)
+  };
+
   struct Peak {
     double von_mises = 0.0;   // MPa
     std::optional<int> hole;  // 1-based, of the rim it is on
+    // Where the state tires the plate most, by Goodman, when it comes and goes; of a metal with a fatigue
+    // strength.
+    std::optional<StressCycle> cycle;
   };
-  // `port_forces`: on the plate (motions x loads); `amplitudes`: of the plate (6 x loads). One a load.
-  std::vector<Peak> find(const Eigen::MatrixXd& port_forces, const Eigen::MatrixXd& amplitudes) const;
+  // One a state. `at_rest`: the construct as it was made, one column; the cycle is between that and the state.
+  std::vector<Peak> find(const PlateForces& loaded, const PlateForces& at_rest, const Metal& metal) const;
+  // Without cycles.
+  std::vector<Peak> find(const PlateForces& states) const;
 
  private:
   PeakStress(const PlateMesh& mesh, const PlateSample& sample, const BuiltBody& plate, PlatePlaces places);
+  Eigen::MatrixXf stresses(const Eigen::MatrixXd& port_forces) const;
+  Eigen::Vector3d exact(const PlateForces& states, Eigen::Index state, Eigen::Index node, Eigen::Index face) const;
+  Peak peak_of(const PlateForces& states, Eigen::Index state, const Eigen::MatrixXf& stress) const;
+  StressCycle worst_cycle(const PlateForces& loaded, Eigen::Index state, const Eigen::MatrixXf& stress,
+                          const PlateForces& at_rest, const Eigen::MatrixXf& rest, const Metal& metal) const;
 
   std::shared_ptr<const solver::Condensed> plate_;
   Eigen::Index nodes_;     // of the sample's first ones

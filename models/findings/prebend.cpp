@@ -36,12 +36,13 @@ PrebendFindings find_prebend(const Assembly& assembly, const Procedure& procedur
   const auto less_even = [](const PrebendPoint& a, const PrebendPoint& b) { return a.unevenness < b.unevenness; };
   PrebendFindings findings;
   for (int k = 0; k * step <= highest; ++k) findings.curve.push_back(point_at(assembly, procedure, k * step));
-  findings.best = *std::min_element(findings.curve.begin(), findings.curve.end(), less_even);
-  if (!std::isfinite(findings.best.unevenness)) return {};
+  PrebendPoint& most_even = findings.most_even;
+  most_even = *std::min_element(findings.curve.begin(), findings.curve.end(), less_even);
+  if (!std::isfinite(most_even.unevenness)) return {};
 
   const double golden = (std::sqrt(5.0) - 1.0) / 2.0;
-  double low = std::max(0.0, findings.best.height.value() - step);
-  double high = std::min(highest, findings.best.height.value() + step);
+  double low = std::max(0.0, most_even.height.value() - step);
+  double high = std::min(highest, most_even.height.value() + step);
   PrebendPoint lower = point_at(assembly, procedure, high - golden * (high - low));
   PrebendPoint upper = point_at(assembly, procedure, low + golden * (high - low));
   while (high - low > accuracy) {
@@ -55,13 +56,13 @@ PrebendFindings find_prebend(const Assembly& assembly, const Procedure& procedur
       upper = point_at(assembly, procedure, low + golden * (high - low));
     }
   }
-  findings.best = std::min({findings.best, lower, upper}, less_even);
+  most_even = std::min({most_even, lower, upper}, less_even);
   // More bend than it takes only strains plate and screws more.
-  for (const auto& point : findings.curve)
-    if (point.unevenness <= as_even * findings.best.unevenness) {
-      if (point.height < findings.best.height) findings.best = point;
-      break;
-    }
+  findings.sufficient = most_even;
+  const auto first = std::find_if(findings.curve.begin(), findings.curve.end(), [&](const PrebendPoint& point) {
+    return point.unevenness <= as_even * most_even.unevenness;
+  });
+  if (first != findings.curve.end() && first->height < most_even.height) findings.sufficient = *first;
   // Heights at which nothing presses have no unevenness to show.
   std::erase_if(findings.curve, [](const PrebendPoint& point) { return !std::isfinite(point.unevenness); });
   return findings;

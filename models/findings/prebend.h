@@ -7,9 +7,10 @@
 
 namespace gapstrain::models {
 
-// The same steps with prebends from 0 to 3 mm, and the one between that spreads the pressure over the fracture's
-// faces most evenly (golden section round the best of them), or the least bend of the curve that does so within
-// 15 %. Nothing presses: an empty curve.
+// The same steps with prebends from 0 to 3 mm, the one between that spreads the pressure over the fracture's faces
+// most evenly (golden section round the most even of them), and the sufficient one: the least bend of the curve
+// that does so within 15 % (a choice of this program), since more only strains plate and screws more. Nothing
+// presses: an empty curve.
 PrebendFindings find_prebend(const Assembly& assembly, const Procedure& procedure);
 
 }  // namespace gapstrain::models

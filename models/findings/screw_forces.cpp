@@ -6,6 +6,7 @@
 #include <Eigen/Geometry>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -27,6 +28,22 @@ ScrewAxes screw_axes(const Eigen::Vector3d& direction) {
 // The head's link, as one that a bonded segment would have.
 Eigen::VectorXd head_force(const CandidateScrew& candidate, const solver::Solution& solution) {
   return forces_at_thread(candidate.model, link_force(solution, candidate.head));
+}
+
+// Of a link in forces in all rows.
+Eigen::VectorXd link_force(const Assembly& assembly, int link, const Eigen::VectorXd& forces) {
+  const solver::System& system = *assembly.system;
+  return forces.segment(system.first_row(link), system.links()[static_cast<std::size_t>(link)].size());
+}
+
+ShaftForce force_at_head(const CandidateScrew& candidate, const Eigen::VectorXd& head_link) {
+  return shaft_force(candidate.model.head_to_thread, head_link, candidate.planned.placement.underside);
+}
+
+StressCycle head_cycle(const CandidateScrew& candidate, const ShaftForce& at_rest, const ShaftForce& loaded) {
+  const Screw& screw = candidate.planned.screw;
+  return shaft_cycle(at_rest, loaded, -candidate.planned.placement.direction,
+                     screw.size.core_diameter.value() / 2.0, screw.material);
 }
 
 // What is passed on to the first wall and not on to the next stays in it.
@@ -67,10 +84,6 @@ ShaftPeak shaft_peak(const Assembly& assembly, const CandidateScrew& candidate, 
   const auto& placement = candidate.planned.placement;
   const double radius = candidate.planned.screw.size.core_diameter.value() / 2.0;
   const Eigen::Vector3d up = -placement.direction;
-  const solver::System& system = *assembly.system;
-  const auto of_link = [&](int link) -> Eigen::VectorXd {
-    return forces.segment(system.first_row(link), system.links()[static_cast<std::size_t>(link)].size());
-  };
   ShaftPeak peak;
   const auto look_at = [&](const ShaftSegment& segment, const Eigen::VectorXd& link) {
     for (const auto& end : {segment.free_from, segment.free_to}) {
@@ -80,11 +93,34 @@ ShaftPeak shaft_peak(const Assembly& assembly, const CandidateScrew& candidate, 
     }
   };
   const ShaftSegment& head = candidate.model.head_to_thread;
-  const Eigen::VectorXd head_link = forces_at_thread(candidate.model, of_link(candidate.head));
+  const Eigen::VectorXd head_link =
+      forces_at_thread(candidate.model, link_force(assembly, candidate.head, forces));
   look_at(head, head_link);
-  if (candidate.far) look_at(*candidate.model.near_to_far, of_link(*candidate.far));
-  peak.axial_at_head = shaft_force(head, head_link, placement.underside).force.dot(up);
+  if (candidate.far) look_at(*candidate.model.near_to_far, link_force(assembly, *candidate.far, forces));
+  peak.axial_at_head = force_at_head(candidate, head_link).force.dot(up);
   return peak;
+}
+
+std::vector<CortexForce> cortex_forces(const Assembly& assembly, const CandidateScrew& candidate,
+                                       const Eigen::VectorXd& forces) {
+  const Eigen::VectorXd head_link =
+      forces_at_thread(candidate.model, link_force(assembly, candidate.head, forces));
+  Eigen::Vector3d to_far = Eigen::Vector3d::Zero();
+  if (candidate.far) {
+    const ShaftSegment& between = *candidate.model.near_to_far;
+    to_far = shaft_force(between, link_force(assembly, *candidate.far, forces), between.to).force;
+  }
+  return cortex_forces(candidate, -candidate.planned.placement.direction,
+                       force_at_head(candidate, head_link).force, to_far);
+}
+
+StressCycle head_cycle(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& at_rest,
+                       const Eigen::VectorXd& loaded) {
+  const auto at_head = [&](const Eigen::VectorXd& forces) {
+    return force_at_head(candidate,
+                         forces_at_thread(candidate.model, link_force(assembly, candidate.head, forces)));
+  };
+  return head_cycle(candidate, at_head(at_rest), at_head(loaded));
 }
 
 StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, const Eigen::Vector3d& axis,
@@ -97,20 +133,34 @@ StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, con
   };
   const ShaftForce amplitude = half(loaded, at_rest, -1.0), mean = half(loaded, at_rest, 1.0);
   const double shear = amplitude.moment.dot(axis) * radius / (2.0 * inertia);
-  const auto fibre = [&](const ShaftForce& force, const Eigen::Vector3d& arm) {
-    return force.force.dot(axis) / area + axis.dot(force.moment.cross(arm)) / inertia;
-  };
   // From the fibre that the amplitude's own bending strains most.
   const Eigen::Vector3d bending = amplitude.moment - amplitude.moment.dot(axis) * axis;
   const Eigen::Vector3d other = axis.unitOrthogonal();
   const Eigen::Vector3d first = bending.norm() > 0.0 ? axis.cross(bending).normalized() : other;
+  const Eigen::Vector3d second = axis.cross(first);
+  // Along the axis at a place of the surface, turned from the first one: all over, and of bending with the cosine
+  // and the sine.
+  const auto fibre = [&](const ShaftForce& force) {
+    const auto bent = [&](const Eigen::Vector3d& arm) {
+      return axis.dot(force.moment.cross(radius * arm)) / inertia;
+    };
+    return Eigen::Vector3d(force.force.dot(axis) / area, bent(first), bent(second));
+  };
+  const Eigen::Vector3d of_amplitude = fibre(amplitude), of_mean = fibre(mean), of_rest = fibre(at_rest);
+  static const auto turns = [] {
+    std::array<Eigen::Vector3d, places> all;
+    for (int k = 0; k < places; ++k) {
+      const double turn = 2.0 * std::numbers::pi * k / places;
+      all[static_cast<std::size_t>(k)] = {1.0, std::cos(turn), std::sin(turn)};
+    }
+    return all;
+  }();
   StressCycle worst;
   Stress most = -1.0 * mpa;
-  for (int k = 0; k < places; ++k) {
-    const double turn = 2.0 * std::numbers::pi * k / places;
-    const Eigen::Vector3d arm = radius * (std::cos(turn) * first + std::sin(turn) * axis.cross(first));
-    const StressCycle cycle{std::hypot(fibre(amplitude, arm), std::sqrt(3.0) * shear) * mpa,
-                            fibre(mean, arm) * mpa, fibre(at_rest, arm) * mpa};
+  for (const auto& turn : turns) {
+    const double direct = of_amplitude.dot(turn);
+    const StressCycle cycle{std::sqrt(direct * direct + 3.0 * shear * shear) * mpa, of_mean.dot(turn) * mpa,
+                            of_rest.dot(turn) * mpa};
     const Stress tires = metal.ultimate_strength
                              ? reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength)
                              : cycle.amplitude;
@@ -126,14 +176,8 @@ std::vector<StressCycle> measure_head_cycles(const Assembly& assembly, const std
   std::vector<StressCycle> cycles;
   for (const int index : chosen) {
     const CandidateScrew& candidate = assembly.screws[static_cast<std::size_t>(index)];
-    const auto& placement = candidate.planned.placement;
-    const ShaftSegment& head = candidate.model.head_to_thread;
-    const auto at_underside = [&](const solver::Solution& solution) {
-      return shaft_force(head, head_force(candidate, solution), placement.underside);
-    };
-    const auto& screw = candidate.planned.screw;
-    cycles.push_back(shaft_cycle(at_underside(at_rest), at_underside(loaded), -placement.direction,
-                                 screw.size.core_diameter.value() / 2.0, screw.material));
+    cycles.push_back(head_cycle(candidate, force_at_head(candidate, head_force(candidate, at_rest)),
+                                force_at_head(candidate, head_force(candidate, loaded))));
   }
   return cycles;
 }
@@ -181,7 +225,7 @@ std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::v
       to_far = shaft_force(between, far_link, between.to).force;
     }
 
-    const auto [force, moment] = shaft_force(head, head_link, placement.underside);
+    const auto [force, moment] = force_at_head(candidate, head_link);
     findings.cortices = cortex_forces(candidate, axes.z, force, to_far);
     findings.axial = force.dot(axes.z) * newton;
     findings.shear_x = force.dot(axes.x) * newton;

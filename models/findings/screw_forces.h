@@ -30,13 +30,22 @@ struct ShaftPeak : ShaftStress {
 };
 ShaftPeak shaft_peak(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& forces);
 
+// What a screw does to the walls it passes, under forces in all rows: near, far; a lag screw's far one only.
+std::vector<CortexForce> cortex_forces(const Assembly& assembly, const CandidateScrew& candidate,
+                                       const Eigen::VectorXd& forces);
+
 // How stress comes and goes between two forces at a cut of a solid round shaft: at the place of its surface where
 // the cycle, by Goodman, tires the metal most, or comes and goes most when its strength is not known. Moments are
 // subtracted as vectors: a bending that only turns counts.
 StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, const Eigen::Vector3d& axis,
                         double radius, const Metal& metal);
 
-// The same of each chosen screw where its core leaves the plate: nominal, without the notch of thread and head.
+// The same where a screw's core leaves the plate: nominal, without the notch of thread and head. Forces in all
+// rows.
+StressCycle head_cycle(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& at_rest,
+                       const Eigen::VectorXd& loaded);
+
+// Of each chosen screw.
 std::vector<StressCycle> measure_head_cycles(const Assembly& assembly, const std::vector<int>& chosen,
                                              const solver::Solution& at_rest, const solver::Solution& loaded);
 

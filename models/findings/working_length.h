@@ -17,7 +17,8 @@ struct ScrewVariant {
   std::optional<std::string> unavailable;  // why
 };
 
-// Both innermost screws moved to the nearest free hole away from the fracture, and likewise towards it. A variant
+// Both innermost screws of those that are in after the last step, moved to the nearest hole away from the fracture
+// that is free in all steps, and likewise towards it. A variant
 // that check() refuses is unavailable.
 std::vector<ScrewVariant> working_length_variants(const Construct& construct);
 

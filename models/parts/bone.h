@@ -4,6 +4,7 @@
 #include "models/parts/material.h"
 #include "models/parts/units.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,8 +24,11 @@ struct BoneStation {
   bool operator==(const BoneStation&) const = default;
 };
 
+enum class Side { left, right };  // of the body
+
 struct Bone {
   std::string name;                   // such as "radius"
+  std::optional<Side> side;           // of the limb; absent: not said
   Length length;                      // proximal to distal end
   std::vector<BoneStation> stations;  // by rising position; monotone cubic between, constant beyond the outer ones
   CorticalBone cortex;

@@ -111,10 +111,12 @@ bool check_seat(const Construct& construct, std::size_t index, ProblemList& prob
   }
   for (std::size_t k = 0; k < index; ++k)
     if (construct.screws[k].hole == screw.hole) {
-      problems.error(where + ".hole",
-                     fmt::format("The screws {} and {} are both in hole {}; move or remove one of "
-                                 "them.",
-                                 name_of(construct.screws[k]), name_of(screw), screw.hole));
+      problems.error(where + ".hole", fmt::format("{} in hole {}; move or remove one of them.",
+                                                  construct.screws[k].label == screw.label
+                                                      ? "Two screws are"
+                                                      : fmt::format("The screws {} and {} are both",
+                                                                    name_of(construct.screws[k]), name_of(screw)),
+                                                  screw.hole));
       return false;
     }
   return check_hole_suits(screw, holes[static_cast<std::size_t>(screw.hole) - 1], where, problems);

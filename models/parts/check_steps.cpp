@@ -11,12 +11,11 @@ namespace {
 // Follows the steps as they are done: what is in, what is tight, what ever was.
 class Operation {
  public:
+  // @pre every label is there once
   Operation(const Construct& construct, ProblemList& problems) : construct_(construct), problems_(problems) {}
 
   void run() {
-    const auto before = problems_.error_count();
-    check_labels();
-    if (problems_.error_count() > before) return;  // what steps mean is not known then
+    find_labels();
     for (std::size_t i = 0; i < construct_.steps.size(); ++i) {
       const Step& step = construct_.steps[i];
       const std::string where = fmt::format("step[{}]", i);
@@ -36,29 +35,15 @@ class Operation {
     for (std::size_t i = 0; i < labels.size(); ++i) act(labels[i], fmt::format("{}[{}]", where, i));
   }
 
-  void check_labels() {
-    for (std::size_t i = 0; i < construct_.screws.size(); ++i) {
-      const Screw& screw = construct_.screws[i];
-      check_label(screw.label, path_of_screw(i));
+  void find_labels() {
+    for (const Screw& screw : construct_.screws) {
       screws_.try_emplace(screw.label, &screw);
+      labels_.push_back(screw.label);
     }
-    for (std::size_t i = 0; i < construct_.temporary.size(); ++i) {
-      const TemporaryHold& hold = construct_.temporary[i];
-      check_label(hold.label, path_of_hold(i));
+    for (const TemporaryHold& hold : construct_.temporary) {
       holds_.try_emplace(hold.label, &hold);
+      labels_.push_back(hold.label);
     }
-  }
-
-  void check_label(const std::string& label, const std::string& part) {
-    if (label.empty())
-      problems_.error(part + ".label",
-                      "Steps call screws and holds by their labels, but this one has none; give it "
-                      "one.");
-    else if (screws_.contains(label) || holds_.contains(label))
-      problems_.error(part + ".label", fmt::format("The label \"{}\" is given twice, so steps cannot tell the two "
-                                                   "apart; change one.",
-                                                   label));
-    labels_.push_back(label);
   }
 
   void check_is_something(const Step& step, const std::string& where) {
@@ -178,9 +163,56 @@ class Operation {
   std::set<std::string> in_, tight_, ever_in_, ever_tight_;
 };
 
+// Where a part is, as far as its label does not say.
+std::string place_of(const Screw& screw) {
+  return screw.entry ? fmt::format("beside the plate at {}", text(screw.entry->position))
+                     : fmt::format("in hole {}", screw.hole);
+}
+
+std::string place_of(const TemporaryHold& hold) {
+  return hold.kind == HoldKind::wire ? fmt::format("a wire in hole {}", hold.hole) : "a clamp";
+}
+
+// Each label belongs to one part.
+class Labels {
+ public:
+  Labels(bool are_needed, ProblemList& problems) : are_needed_(are_needed), problems_(problems) {}
+
+  template <class Part>
+  void add(const Part& part, const std::string& path) {
+    if (part.label.empty()) {
+      if (are_needed_)
+        problems_.error(path + ".label",
+                        "Steps call screws and holds by their labels, but this one has none; give it one.");
+      return;
+    }
+    const auto [other, is_new] = places_.try_emplace(part.label, place_of(part));
+    if (!is_new && other->second != place_of(part))  // two in one hole are reported as such
+      problems_.error(
+          path + ".label",
+          fmt::format("The label \"{}\" is given twice, to the part {} and to the one {}, so tables and "
+                      "steps cannot tell the two apart; change one.",
+                      part.label, other->second, place_of(part)));
+  }
+
+ private:
+  bool are_needed_;
+  ProblemList& problems_;
+  std::map<std::string, std::string> places_;  // of each label's part
+};
+
 }  // namespace
 
+bool check_labels(const Construct& construct, ProblemList& problems) {
+  const auto before = problems.error_count();
+  Labels labels(!construct.steps.empty(), problems);
+  for (std::size_t i = 0; i < construct.screws.size(); ++i) labels.add(construct.screws[i], path_of_screw(i));
+  for (std::size_t i = 0; i < construct.temporary.size(); ++i) labels.add(construct.temporary[i], path_of_hold(i));
+  return problems.error_count() == before;
+}
+
 void check_steps(const Construct& construct, ProblemList& problems) {
+  if (!check_labels(construct, problems)) return;  // what steps mean is not known then
   if (!construct.steps.empty()) {
     Operation(construct, problems).run();
     return;

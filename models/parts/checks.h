@@ -37,7 +37,10 @@ bool check_seat(const Construct& construct, std::size_t index, ProblemList& prob
 bool fits_hole(ScrewKind kind, HoleShape shape);  // whether that kind of head may go in
 void check_tightening(const Screw& screw, const std::string& where, ProblemList& problems);
 
-// The order of the operation, if steps give one.
+// That no two parts have one label; with steps, that each has one. Says whether that is so.
+bool check_labels(const Construct& construct, ProblemList& problems);
+
+// The order of the operation, if steps give one; labels first.
 void check_steps(const Construct& construct, ProblemList& problems);
 // Labels of what the steps take out and do not put back.
 std::set<std::string> taken_out(const Construct& construct);

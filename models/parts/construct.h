@@ -3,6 +3,7 @@
 
 #include "models/parts/bone.h"
 #include "models/parts/contact.h"
+#include "models/parts/estimate.h"
 #include "models/parts/fracture.h"
 #include "models/parts/healing.h"
 #include "models/parts/layout_rules.h"
@@ -39,6 +40,7 @@ struct Construct {
   std::optional<LayoutRules> layouts;  // what else its screws may be
   std::optional<Healing> healing;      // absent: the race between bone and plate is not run
   Stock stock;
+  std::vector<Estimate> estimated;  // what of all this was not measured
 };
 
 enum class Severity { error, warning };

@@ -28,6 +28,8 @@ std::string word_for(const Table& table, Choice choice) {
 std::string name_of(ScrewKind kind) { return word_for(kinds, kind); }
 std::string name_of(Aspect aspect) { return word_for(aspects, aspect); }
 
+std::string name_of(Side side) { return side == Side::left ? "left" : "right"; }
+
 std::optional<ScrewKind> find_screw_kind(std::string_view name) {
   for (const auto& [kind, word] : kinds)
     if (word == name) return kind;

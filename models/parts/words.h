@@ -13,6 +13,7 @@ namespace gapstrain::models {
 
 std::string name_of(ScrewKind kind);  // "locking"
 std::string name_of(Aspect aspect);   // "cranial"
+std::string name_of(Side side);       // "left"
 
 // Nothing for another word.
 std::optional<ScrewKind> find_screw_kind(std::string_view name);

@@ -92,6 +92,7 @@ void caution(Draft& draft) {
   const DraftRequest& request = draft.request;
   const BoneSizes& sizes = draft.sizes;
   auto& cautions = draft.cautions;
+  cautions = draft.plate.cautions;
   const bool is_any_measured = !sizes.length.guess || !sizes.width_mediolateral.guess ||
                                !sizes.width_craniocaudal.guess || !sizes.cortex.guess || request.fracture_position;
   const bool is_any_guessed =
@@ -128,7 +129,24 @@ void caution(Draft& draft) {
         fmt::format("The gap of {:.2g} mm is ASSUMED: what reduction leaves.", draft.fracture.gap.value()));
   if (!request.age_in_months)
     cautions.push_back("The age is not known: the time to union is an adult's, the longest.");
-  cautions.insert(cautions.end(), draft.plate.cautions.begin(), draft.plate.cautions.end());
+}
+
+// Sections of a bone with stations are measured.
+std::vector<Estimate> estimates_of(const DraftRequest& request, const BoneSizes& sizes) {
+  std::vector<Estimate> estimated;
+  const auto add = [&](bool is_estimated, Estimate estimate) {
+    if (is_estimated) estimated.push_back(estimate);
+  };
+  const bool uniform = request.stations.empty();
+  add(sizes.length.guess.has_value(), Estimate::bone_length);
+  add(uniform && sizes.width_mediolateral.guess, Estimate::width_mediolateral);
+  add(uniform && sizes.width_craniocaudal.guess, Estimate::width_craniocaudal);
+  add(uniform && sizes.cortex.guess, Estimate::cortex);
+  add(!request.fracture_position, Estimate::fracture_position);
+  add(!request.gap, Estimate::gap);
+  add(true, Estimate::implants);
+  add(!request.age_in_months, Estimate::weeks_to_union);
+  return estimated;
 }
 
 }  // namespace
@@ -143,6 +161,7 @@ Draft make_draft(const DraftRequest& request) {
   draft.plate =
       choose_plate(request.patient.bone, draft.bone, draft.fracture, request.treatment, draft.loads.back().load);
   draft.healing = union_under_plate(request.age_in_months.value_or(adult));
+  draft.estimated = estimates_of(request, draft.sizes);
   caution(draft);
   return draft;
 }

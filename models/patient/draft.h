@@ -2,6 +2,7 @@
 // as given or as assumed.
 #pragma once
 
+#include "models/parts/estimate.h"
 #include "models/patient/allometry.h"
 #include "models/patient/gait.h"
 #include "models/patient/starting_plate.h"
@@ -13,7 +14,7 @@
 
 namespace gapstrain::models {
 
-// All lengths are true ones, corrected for magnification.
+// All lengths are true ones: those measured on radiographs corrected for magnification.
 struct DraftRequest {
   Patient patient;
   std::optional<double> age_in_months;
@@ -21,7 +22,8 @@ struct DraftRequest {
   std::vector<BoneStation> stations;  // by rising position; empty: a uniform shaft
   std::optional<double>
       magnification_spread;  // of the marker that all lengths were corrected by; absent: no marker
-  std::optional<Length> fracture_position, gap;
+  std::optional<Length> fracture_position;
+  std::optional<Length> gap;  // wanted between two fragments, measured of a comminuted zone
   Angle obliquity;
   FracturePattern pattern = FracturePattern::simple;
   Treatment treatment = Treatment::bridging;
@@ -34,7 +36,8 @@ struct Draft {
   Fracture fracture;
   StartingPlate plate;
   std::vector<GaitLoad> loads;
-  UnionTime healing;                  // of an adult when the age is not known
+  UnionTime healing;  // of an adult when the age is not known
+  std::vector<Estimate> estimated;
   std::vector<std::string> cautions;  // what the case does not know, and what rules had to give way
 };
 

@@ -206,17 +206,18 @@ void press(const GenericPlate& row, const Fracture& fracture, StartingPlate& pla
   Screw screw;
   screw.size = plate.screw_size;
   const Length travel = tightened_slide(screw);
-  plate.slide = fracture.gap + beyond * mm;
-  if (plate.slide > travel)
-    throw PatientError(
-        Subject::fracture,
-        fmt::format(
-            "A gap of {:.3g} mm is to be pressed together by one screw of {:.2g} mm, which travels {:.2g} mm "
-            "(from memory); allowed is up to {:.2g} mm. Reduce it first and enter what is left, or bridge it.",
-            fracture.gap.value(), row.thread, travel.value(), travel.value() - beyond));
-  // Customary are 1 to 2 mm (from memory), which bends plates this small for good in the calculation.
-  constexpr double prebend_share = 0.15, step = 0.05;  // of the thickness, a choice of this program; mm
-  plate.prebend = std::floor(prebend_share * plate.thickness.value() / step) * step * mm;
+  plate.slide = std::min(fracture.gap + beyond * mm, travel);
+  const Length most = travel - beyond * mm, left = fracture.gap - plate.slide;
+  const std::string advice = fmt::format(
+      "A gap of {:.3g} mm is more than one screw of {:.2g} mm presses together: it travels {:.2g} mm (from "
+      "memory). "
+      "Reduce the fragments by hand or with a clamp until {:.2g} mm or less are left and enter that as the gap, "
+      "or "
+      "bridge the fracture.",
+      fracture.gap.value(), row.thread, travel.value(), most.value());
+  if (left > largest_pressed_gap) throw PatientError(Subject::fracture, advice);
+  if (fracture.gap.value() > most.value() + 1e-9) plate.cautions.push_back("NOTHING IS PRESSED here. " + advice);
+  plate.prebend = least_prebend;
   plate.compression_hole = plate.distal.front();
 }
 

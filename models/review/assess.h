@@ -5,6 +5,7 @@
 #include "models/review/margins.h"
 #include "models/review/plan.h"
 #include "models/review/race.h"
+#include "models/review/result_state.h"
 #include "models/review/rules.h"
 
 #include <optional>
@@ -21,6 +22,7 @@ struct Assessment {
   std::optional<StressHistory> history;  // both or neither
   std::optional<Race> race;
   std::optional<std::string> no_race;  // why there is none, and what to enter
+  ResultState state;
 };
 
 struct AssessedConstruct {
@@ -28,8 +30,12 @@ struct AssessedConstruct {
   Assessment assessment;
 };
 
+// All but the race: the construct as it is on the first day. `no_race` says so.
 // @pre check(construct) reports no error.
 // @throw ModelError, mesh::MeshError
+AssessedConstruct assess_first_day(const Construct& construct, const Progress& progress = {});
+
+// Likewise, with the race.
 AssessedConstruct assess(const Construct& construct, const Progress& progress = {});
 
 }  // namespace gapstrain::models

@@ -16,6 +16,10 @@ inline constexpr double usual_thread_share = 0.30, most_thread_share = 0.33;
 // Left between the edges of a fracture that is pressed, once the slides are used up: common practice, no source.
 inline const Length largest_pressed_gap = 1.0 * mm;
 
+// Of the plate over a transverse fracture that it presses, so that the far cortex is pressed too: surgical
+// textbooks, from memory.
+inline const Length least_prebend = 1.0 * mm, largest_prebend = 2.0 * mm;
+
 // Of the plate at a hole that a head locks in: no loss at 5 degrees, significant loss at 10 (Gallagher, Silva &
 // Ricci 2014, J. Orthop. Trauma 28:427; year, volume and page from memory).
 inline const Angle largest_bend_at_locking_hole = 5.0 * degree;

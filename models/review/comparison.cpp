@@ -118,11 +118,7 @@ std::vector<FigureRow> figure_rows() {
        })},
       {"rules of the trade broken", "", false, nothing,
        [=](const AssessedConstruct& one) {
-         const auto& rules = one.assessment.review;
-         return optional(
-             static_cast<double>(std::count_if(rules.begin(), rules.end(), [](const RuleFinding& rule) {
-               return rule.verdict == Verdict::broken;
-             })));
+         return optional(static_cast<double>(broken_rules(one.assessment.review).size()));
        }},
   };
 }
@@ -156,9 +152,9 @@ double sort_key(const ComparedFigure& figure) {
 std::optional<double> ComparedFigure::ratio() const {
   double low = std::numeric_limits<double>::infinity(), high = 0.0;
   int count = 0;
-  for (const auto& value : values) {
-    if (!value) continue;
-    const double size = std::min(std::abs(*value), most);
+  for (std::size_t k = 0; k < values.size(); ++k) {
+    if (!values[k] || !is_trusted(k)) continue;
+    const double size = std::min(std::abs(*values[k]), most);
     low = std::min(low, size);
     high = std::max(high, size);
     ++count;
@@ -174,11 +170,11 @@ bool ComparedFigure::is_told_apart() const {
 }
 
 std::optional<std::size_t> ComparedFigure::best() const {
-  const bool is_known_of_all = std::all_of(values.begin(), values.end(), [](const auto& value) { return value; });
-  if (!high_is_better || !is_told_apart() || !is_known_of_all) return std::nullopt;
+  if (!high_is_better || !is_told_apart()) return std::nullopt;
   std::optional<std::size_t> best;
   for (std::size_t k = 0; k < values.size(); ++k) {
-    if (!values[k]) continue;
+    if (!is_trusted(k)) continue;
+    if (!values[k]) return std::nullopt;
     if (!best || (*high_is_better ? *values[k] > *values[*best] : *values[k] < *values[*best])) best = k;
   }
   return best;
@@ -217,8 +213,11 @@ std::vector<std::string> patient_differences(const Construct& first, const Const
 
 Comparison compare(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed) {
   Comparison comparison;
+  std::vector<bool> trusted;
+  for (const auto& one : assessed) trusted.push_back(one.assessment.state.not_trusted.empty());
   for (const auto& row : figure_rows()) {
     ComparedFigure figure{row.name, row.unit, row.high_is_better, {}, doubt_of(row.doubt, assessed)};
+    figure.trusted = trusted;
     if (row.doubt == Doubt::life) figure.most = most_lives;
     for (const auto& one : assessed) {
       auto value = row.read(one);

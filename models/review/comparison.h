@@ -20,12 +20,15 @@ struct ComparedFigure {
   std::vector<std::optional<double>> values;              // one a construct
   double doubt = 0.0;                                     // share of a value that the model itself may be off by
   double most = std::numeric_limits<double>::infinity();  // beyond it figures are as good as alike
+  std::vector<bool> trusted = {};  // one a construct; empty: all. Those that are not are held against no other
 
-  // Largest over smallest magnitude; nothing unless two constructs have it, infinite next to 0.
+  bool is_trusted(std::size_t construct) const { return trusted.empty() || trusted[construct]; }
+  // Largest over smallest magnitude; nothing unless two trusted constructs have it, infinite next to 0.
   std::optional<double> ratio() const;
   // Whether the difference is more than the doubt about both.
   bool is_told_apart() const;
-  // The construct that does best; nothing when neither way is better, none is told apart, or one has no figure.
+  // The trusted construct that does best; nothing when neither way is better, none is told apart, or one of them
+  // has no figure.
   std::optional<std::size_t> best() const;
 };
 

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 
 namespace gapstrain::models {
@@ -16,6 +17,35 @@ std::string times_as_large(const FatigueFactor& factor) {
   const auto [least, most] = std::minmax({factor.low, factor.middle, factor.high});
   return fmt::format("{:.3g} times as large ({:.2g} to {:.2g} over the metal's published strengths)",
                      factor.middle, least, most);
+}
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+// Factor at which a load alone uses up the life, where what tires the metal reaches S, what it bears for so many
+// cycles. With the load's factor f, amplitude f A and mean m = r + f d, tension only and what yielding leaves of
+// it: f A / (1 - min(max(m, 0), max(Y - f A, 0)) / R) = S. Each branch rises with f, so the greater mean reaches S
+// first and the lesser of two bounds on the mean last.
+double factor_alone(const Endurance& endurance, const RepeatedCycle& repeated) {
+  constexpr double widest = 1e6;
+  const double amplitude = repeated.cycle.amplitude.value();
+  if (!(amplitude > 0.0) || !(repeated.cycles >= 1.0)) return infinity;
+  const double ultimate = endurance.ultimate.value(), at_rest = repeated.cycle.at_rest.value();
+  const double from_load = repeated.cycle.mean.value() - at_rest;
+  const double borne = endurance.line.a * std::pow(repeated.cycles, endurance.line.b);
+  const auto reached = [](double strength, double rise) {
+    if (strength <= 0.0) return 0.0;
+    return rise > 0.0 ? strength / rise : infinity;
+  };
+  const double without_mean = borne / amplitude;
+  const double with_mean = reached(borne * (1.0 - at_rest / ultimate), amplitude + borne * from_load / ultimate);
+  double factor = std::min(without_mean, with_mean);
+  if (endurance.yield) {
+    const double yielding =
+        reached(borne * (1.0 - endurance.yield->value() / ultimate), amplitude * (1.0 - borne / ultimate));
+    factor = std::max(factor, std::min(without_mean, yielding));
+  }
+  if (factor > widest) return infinity;
+  return factor < 1.0 / widest ? 0.0 : factor;
 }
 
 }  // namespace
@@ -35,15 +65,28 @@ double fatigue_damage(const Endurance& endurance, const std::vector<RepeatedCycl
 }
 
 double fatigue_load_factor(const Endurance& endurance, const std::vector<RepeatedCycle>& cycles) {
-  constexpr double widest = 1e6;
-  if (fatigue_damage(endurance, cycles, widest) < 1.0) return std::numeric_limits<double>::infinity();
-  if (fatigue_damage(endurance, cycles, 1.0 / widest) > 1.0) return 0.0;
-  const auto excess = [&](double log_factor) {
-    return fatigue_damage(endurance, cycles, std::exp(log_factor)) - 1.0;
-  };
-  const auto [low, high] = boost::math::tools::bisect(excess, -std::log(widest), std::log(widest),
-                                                      boost::math::tools::eps_tolerance<double>(40));
-  return std::exp(0.5 * (low + high));
+  // As many times the cycles leave each load its share of the life: together at most all of it.
+  const auto shares = static_cast<double>(cycles.size());
+  double alone = infinity, in_shares = infinity;
+  for (const auto& one : cycles) {
+    alone = std::min(alone, factor_alone(endurance, one));
+    in_shares = std::min(in_shares, factor_alone(endurance, {one.cycle, shares * one.cycles}));
+  }
+  if (cycles.size() < 2 || !std::isfinite(alone) || alone == 0.0 || in_shares == 0.0) return alone;
+  const auto excess = [&](double factor) { return fatigue_damage(endurance, cycles, factor) - 1.0; };
+  if (excess(alone) <= 0.0) return alone;  // by rounding: the others come to nothing
+  if (excess(in_shares) >= 0.0) return in_shares;
+  std::uintmax_t most_rounds = 100;
+  const auto [low, high] = boost::math::tools::toms748_solve(
+      excess, in_shares, alone, boost::math::tools::eps_tolerance<double>(44), most_rounds);
+  return 0.5 * (low + high);
+}
+
+double least_fatigue_factor(const Endurance& endurance, const std::vector<RepeatedCycle>& cycles, bool together) {
+  if (together) return fatigue_load_factor(endurance, cycles);  // never above that of a load alone
+  double least = infinity;
+  for (const auto& one : cycles) least = std::min(least, fatigue_load_factor(endurance, {one}));
+  return least;
 }
 
 std::optional<Duty> duty_of(const Construct& construct, const LoadCase& load) {

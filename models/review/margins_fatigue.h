@@ -32,15 +32,18 @@ StressCycle with_larger_load(const StressCycle& cycle, double factor);
 // 12:A159).
 double fatigue_damage(const Endurance& endurance, const std::vector<RepeatedCycle>& cycles, double factor = 1.0);
 
-// Factor on the loads at which the damage is 1, all of them growing together. Infinite where nothing comes and
-// goes, 0 where what is locked in is too much for any load.
+// Factor on the loads at which the damage is 1, all of them growing together; of one load in closed form. Infinite
+// where nothing comes and goes, 0 where what is locked in is too much for any load.
 double fatigue_load_factor(const Endurance& endurance, const std::vector<RepeatedCycle>& cycles);
+
+// The least of each load alone and, with `together`, of all of them. Infinite without a load.
+double least_fatigue_factor(const Endurance& endurance, const std::vector<RepeatedCycle>& cycles, bool together);
 
 // Cycles that a load is asked for, and in words where they come from; nothing for a load outside the patient's
 // day.
 struct Duty {
   double cycles = 0.0;
-  bool is_daily = false;
+  bool is_daily = false;  // the load has cycles of its own, so that lives used add up over the day
   std::string text;
 };
 std::optional<Duty> duty_of(const Construct& construct, const LoadCase& load);

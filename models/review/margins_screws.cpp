@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 namespace gapstrain::models {
@@ -36,6 +37,12 @@ std::vector<LoadedScrew> loaded_screws(const Construct& construct, const Finding
   return all;
 }
 
+// Null for a screw that is not tightened.
+const HeldForce* held_after_steps(const Findings& findings, const std::string& label) {
+  if (findings.compression.steps.empty()) return nullptr;
+  return find_held(findings.compression.steps.back().held, label);
+}
+
 void add_yield(const LoadedScrew& loaded, const Findings& findings, MarginList& list) {
   const Metal& metal = loaded.screw->material;
   const std::string part = loaded.part("yield");
@@ -51,16 +58,15 @@ void add_yield(const LoadedScrew& loaded, const Findings& findings, MarginList& 
       worst = l;
     }
   const double yield = metal.yield_strength->value();
-  if (!findings.compression.steps.empty())
-    for (const auto& held : findings.compression.steps.back().held)
-      if (held.label == loaded.screw->label && held.of_yield && *held.of_yield > 1.0 / least) {
-        list.add({MarginKind::screw_yield, part, "after the last step", 1.0 / *held.of_yield,
-                  fmt::format("After the last step alone {} is pulled with {:.0f} N; its core yields at {:.0f} N.",
-                              loaded.name(), held.axial.value(), held.axial.value() / *held.of_yield),
-                  "", metal.source},
-                 part);
-        return;
-      }
+  const HeldForce* held = held_after_steps(findings, loaded.screw->label);
+  if (held != nullptr && held->of_yield && *held->of_yield > 1.0 / least) {
+    list.add({MarginKind::screw_yield, part, "after the last step", 1.0 / *held->of_yield,
+              fmt::format("After the last step alone {} is pulled with {:.0f} N; its core yields at {:.0f} N.",
+                          loaded.name(), held->axial.value(), held->axial.value() / *held->of_yield),
+              "", metal.source},
+             part);
+    return;
+  }
   list.add(
       {MarginKind::screw_yield, part, findings.loads[worst].load, least,
        fmt::format("Under \"{}\" the core of {} bears {:.0f} MPa (von Mises of axial force, bending and torsion) "
@@ -117,9 +123,8 @@ void add_fatigue(const Construct& construct, const LoadedScrew& loaded, const Fi
              idle);
 }
 
-Margin hold_margin(const LoadedScrew& loaded, const std::string& load, const ScrewHolding& holding) {
+Margin hold_margin(const LoadedScrew& loaded, const std::string& load, const ScrewHolding& holding, bool alone) {
   const Screw& screw = *loaded.screw;
-  const bool alone = loaded.loads.front()->cortices.size() == 1 && screw.kind != ScrewKind::lag;
   Margin margin{MarginKind::screw_hold,
                 loaded.part("pull-out"),
                 load,
@@ -139,31 +144,25 @@ Margin hold_margin(const LoadedScrew& loaded, const std::string& load, const Scr
   return margin;
 }
 
-// The worst of all loads and, of a ball head, of the preload as the steps leave it.
 void add_hold(const LoadedScrew& loaded, const Findings& findings, MarginList& list) {
-  Margin worst;
-  worst.factor = std::numeric_limits<double>::infinity();
-  for (std::size_t l = 0; l < loaded.loads.size(); ++l) {
-    const auto holding = screw_holding(loaded.screw->size, loaded.loads[l]->cortices);
-    if (holding && holding->factor < worst.factor) worst = hold_margin(loaded, findings.loads[l].load, *holding);
-  }
-  if (!findings.compression.steps.empty())
-    for (const auto& held : findings.compression.steps.back().held) {
-      if (held.label != loaded.screw->label || !held.of_pull_out || !(1.0 / *held.of_pull_out < worst.factor))
-        continue;
-      if (*held.of_pull_out <= 0.0) continue;
-      worst = {
-          MarginKind::screw_hold,
-          loaded.part("pull-out"),
-          "after the last step",
-          1.0 / *held.of_pull_out,
-          fmt::format("After the last step alone {} is pulled from the bone with {:.0f} N of the {:.0f} N that "
-                      "its thread bears.",
-                      loaded.name(), held.axial.value(), held.axial.value() / *held.of_pull_out),
-          "",
-          std::string(screw_holding_source)};
-    }
-  list.add(std::move(worst), fmt::format("Part \"{}\": nothing pulls or presses it.", loaded.part("pull-out")));
+  std::vector<std::vector<CortexForce>> cortices;
+  for (const auto* load : loaded.loads) cortices.push_back(load->cortices);
+  const HeldForce* held = held_after_steps(findings, loaded.screw->label);
+  const LeastHold least = least_hold(*loaded.screw, cortices, held);
+  const std::string part = loaded.part("pull-out");
+  if (!std::isfinite(least.factor))
+    list.left_out.push_back(fmt::format("Part \"{}\": nothing pulls or presses it.", part));
+  else if (least.load)
+    list.margins.push_back(hold_margin(loaded, findings.loads[*least.load].load,
+                                       *screw_holding(loaded.screw->size, cortices[*least.load]),
+                                       least.indicative));
+  else
+    list.margins.push_back(
+        {MarginKind::screw_hold, part, "after the last step", least.factor,
+         fmt::format("After the last step alone {} is pulled from the bone with {:.0f} N of the {:.0f} N that "
+                     "its thread bears.",
+                     loaded.name(), held->axial.value(), held->axial.value() / *held->of_pull_out),
+         "", std::string(screw_holding_source)});
 }
 
 }  // namespace

@@ -46,6 +46,7 @@ OrderedScrew order_screw(const Construct& construct, const Screw& screw, const P
                          const BoneShape& bone_shape) {
   const Length slide = slide_along(screw, construct.plate, plate_shape, construct.fracture.position);
   const ScrewPlacement place = place_screw(construct.plate, plate_shape, bone_shape, screw, slide);
+  const bool is_measured = !screw_lengths_rest_on(construct.estimated);
   const Eigen::Vector3d seat = screw.entry ? place.hole_centre : place.head_top;
   OrderedScrew ordered;
   ordered.label = screw.label;
@@ -60,11 +61,12 @@ OrderedScrew order_screw(const Construct& construct, const Screw& screw, const P
   ordered.cortices = screw.cortices;
   if (screw.cortices == 2) {
     ordered.measured = (place.bone->far.outer - seat).norm() * mm;
-    ordered.length = length_to_order(ordered.measured, construct.stock);
+    if (is_measured) ordered.length = length_to_order(ordered.measured, construct.stock);
   } else {
     ordered.measured = (place.tip - seat).norm() * mm;
-    ordered.length =
-        length_into_canal(ordered.measured, (place.bone->near.inner - seat).norm() * mm, construct.stock);
+    if (is_measured)
+      ordered.length =
+          length_into_canal(ordered.measured, (place.bone->near.inner - seat).norm() * mm, construct.stock);
   }
   ordered.drill = screw.size.pilot_drill;
   if (screw.kind == ScrewKind::lag) ordered.gliding = screw.size.thread_diameter;
@@ -106,6 +108,10 @@ Plan make_plan(const Construct& construct) {
   const BoneShape bone_shape(construct.bone, plate.aspect);
   const PlateShape plate_shape(plate, bone_shape);
   Plan plan;
+  plan.bone = construct.bone.name;
+  plan.side = construct.bone.side;
+  plan.fracture_position = construct.fracture.position;
+  plan.estimated = construct.estimated;
   plan.plate_length = plate.length;
   for (const auto& section : plate.sections) {
     plan.plate_width = std::max(plan.plate_width, section.width);

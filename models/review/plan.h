@@ -36,8 +36,8 @@ struct OrderedScrew {
   // bone's surface beside the plate, to the far cortex' outer surface; through one cortex to half the canal.
   Length measured;
   // To order. Two cortices: `length_to_order`. One: the longest stocked length that is not above `measured` but
-  // passes the wall; when there is none, the next above.
-  Length length;
+  // passes the wall; when there is none, the next above. Nothing where `measured` rests on an estimate.
+  std::optional<Length> length;
   std::optional<Length> drill;    // of the thread
   std::optional<Length> gliding;  // of the near cortex, lag screws
   Angle tilt_along, tilt_across;
@@ -49,6 +49,10 @@ struct OrderedScrew {
 Length length_to_order(Length measured, const Stock& stock);
 
 struct Plan {
+  std::string bone;                                   // "radius"
+  std::optional<Side> side;                           // of the limb
+  Length fracture_position;                           // of the gap's middle, from the bone's proximal end
+  std::vector<Estimate> estimated;                    // what of the case was not measured
   Length plate_length, plate_width, plate_thickness;  // the last two at their largest
   int holes = 0;
   int slots = 0;  // of the holes

@@ -52,7 +52,7 @@ std::string towards(Angle tilt, const std::string& one, const std::string& other
   return fmt::format("{:.3g} deg towards {}", std::abs(degrees(tilt)), tilt > Angle() ? one : other);
 }
 
-// Where the construct's +y lies on a right limb; see bone_shape.h.
+// Where the construct's +y lies; see bone_shape.h.
 std::pair<std::string, std::string> sides(Aspect aspect) {
   switch (aspect) {
     case Aspect::cranial:
@@ -77,9 +77,10 @@ void note_screws(const Plan& plan, const Construct& construct, Notes& notes) {
                          ? towards(screw.tilt_across, one, other)
                          : towards(screw.tilt_across, "rising angles", "falling angles") + " round the bone");
     if (!ways.empty())
-      notes.push_back(fmt::format(
-          "{}: aim the tip {} from square{}.", name_of(screw), listed(ways),
-          screw.tilt_across != Angle() ? " (sides of a right limb: a left one is its mirror image)" : ""));
+      notes.push_back(fmt::format("{}: aim the tip {} from square{}.", name_of(screw), listed(ways),
+                                  screw.tilt_across != Angle() && !plan.side
+                                      ? " (of a left limb as of a right one, which it is the mirror image of)"
+                                      : ""));
     if (screw.off_centre > Length())
       notes.push_back(fmt::format("{}: drill {:.3g} mm off the middle of the slot, away from the fracture.",
                                   name_of(screw), screw.off_centre.value()));
@@ -133,6 +134,10 @@ std::vector<std::string> plan_notes(const Plan& plan, const Construct& construct
     notes.push_back(
         "Locking screws: drill through the guide that screws into the hole, or the head will not lock.");
   note_order_list(plan, notes);
+  if (screw_lengths_rest_on(plan.estimated))
+    notes.insert(notes.begin(),
+                 "No screw length is offered to order: the bone's section or the implants are estimates. Measure "
+                 "them, enter them and take them out of `estimated`.");
   notes.push_back(
       fmt::format("Lengths count from the plate's top face, beside the plate from the bone, along the screw; "
                   "through both cortices {:.3g} mm are added and the sum rounded up to {:.3g} mm steps. Measure "

@@ -98,6 +98,12 @@ std::string name_of(HealingCourse course) {
 
 }  // namespace
 
+std::optional<std::string> break_time(const RaceOutcome& outcome) {
+  if (!outcome.breaks_low) return std::nullopt;
+  if (outcome.breaks_high) return weeks(*outcome.breaks_low, *outcome.breaks_high);
+  return fmt::format("not before week {}", week_of(*outcome.breaks_low));
+}
+
 std::string factor_text(double factor) {
   if (factor > largest_factor) return fmt::format("more than {:.0f}", largest_factor);
   if (factor < least_factor) return fmt::format("less than {}", least_factor);

@@ -28,6 +28,9 @@ std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weigh
 std::string comparison_sentence(const RaceComparison& comparison, const std::string& first,
                                 const std::string& second);
 
+// When an implant breaks, 5th to 95th percentile: "in week 2 to 5", "not before week 30"; nothing when it lasts.
+std::optional<std::string> break_time(const RaceOutcome& outcome);
+
 // A factor that may be anything from tiny to huge, to two digits: "4.2", "110", "more than 10000".
 std::string factor_text(double factor);
 

@@ -33,4 +33,10 @@ struct RuleFinding {
 // Broken ones first, then in a fixed order. @pre check(construct) reports no error.
 std::vector<RuleFinding> review(const Construct& construct);
 
+// Names of those that are broken, in the review's order.
+std::vector<std::string> broken_rules(const std::vector<RuleFinding>& review);
+
+// Of all rules, in their fixed order.
+std::vector<std::string> rule_names();
+
 }  // namespace gapstrain::models

@@ -18,7 +18,6 @@ double degrees(Angle angle) { return (angle / degree).value(); }
 RuleFinding tilt_rule(const RuleSubject& subject) {
   const Angle limit = subject.construct.plate.angle_limit;
   RuleFinding finding;
-  finding.rule = "tilt of the locking screws";
   finding.bound = fmt::format("at most {:.3g} deg from square to the plate", degrees(limit));
   finding.source = fmt::format(
       "the system's limit, 12 deg unless entered: common practice, no source; strength is lost from 5 deg on: {}",
@@ -45,7 +44,6 @@ RuleFinding tilt_rule(const RuleSubject& subject) {
 
 RuleFinding contour_rule(const RuleSubject& subject) {
   RuleFinding finding;
-  finding.rule = "bend at a locking hole";
   finding.bound = "at most 5 deg";
   finding.source = fmt::format("{}: no loss at 5 deg, significant loss at 10", off_axis);
   const SeatedScrew* worst = nullptr;
@@ -92,8 +90,8 @@ Angle turn_at_hole(const Plate& plate, const PlateShape& shape, int hole) {
   return (slope_angle(shape, before) - slope_angle(shape, after)) * radian;
 }
 
-std::vector<RuleFinding> angle_rules(const RuleSubject& subject) {
-  return {tilt_rule(subject), contour_rule(subject)};
+std::vector<Rule> angle_rules() {
+  return {{"tilt of the locking screws", tilt_rule}, {"bend at a locking hole", contour_rule}};
 }
 
 }  // namespace gapstrain::models

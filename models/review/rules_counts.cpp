@@ -18,7 +18,6 @@ RuleFinding count_rule(const RuleSubject& subject, bool distal) {
   const bool bridged = subject.treatment == Treatment::bridging;
   const int least = bridged ? 3 : 2, most = bridged ? 4 : 3;
   RuleFinding finding;
-  finding.rule = fmt::format("screws in {}", fragment_name(distal));
   finding.bound =
       fmt::format("{} to {} through both cortices when {}", least, most, bridged ? "bridging" : "pressed");
   finding.source = bridged ? "common practice, no source; more than 4 add little: Stoffel et al. 2003, Injury 34 "
@@ -50,7 +49,6 @@ RuleFinding count_rule(const RuleSubject& subject, bool distal) {
 
 RuleFinding unicortical_rule(const RuleSubject& subject) {
   RuleFinding finding;
-  finding.rule = "screws in one cortex";
   finding.bound = "only locking ones, in good bone";
   finding.source = "common practice, no source";
   std::vector<std::string> locking, others;
@@ -71,8 +69,11 @@ RuleFinding unicortical_rule(const RuleSubject& subject) {
 
 }  // namespace
 
-std::vector<RuleFinding> count_rules(const RuleSubject& subject) {
-  return {count_rule(subject, false), count_rule(subject, true), unicortical_rule(subject)};
+std::vector<Rule> count_rules() {
+  return {
+      {"screws in the proximal fragment", [](const RuleSubject& subject) { return count_rule(subject, false); }},
+      {"screws in the distal fragment", [](const RuleSubject& subject) { return count_rule(subject, true); }},
+      {"screws in one cortex", unicortical_rule}};
 }
 
 }  // namespace gapstrain::models

@@ -60,7 +60,6 @@ void judge_comminuted(const RuleSubject& subject, RuleFinding& finding) {
 
 RuleFinding empty_rule(const RuleSubject& subject) {
   RuleFinding finding;
-  finding.rule = "holes over the fracture when bridging";
   finding.bound = subject.is_simple() ? "2 to 3 empty over a simple fracture"
                                       : "screws as close as possible to a comminuted zone";
   finding.source = "Gautier & Sommer 2003, Injury 34 Suppl. 2 (from memory)";
@@ -94,7 +93,6 @@ void judge_spread(const RuleSubject& subject, bool distal, RuleFinding& finding)
 
 RuleFinding spread_rule(const RuleSubject& subject) {
   RuleFinding finding;
-  finding.rule = "spread of the screws";
   finding.bound = "near and far in each fragment, at most one hole left out at either end";
   finding.source = "common practice, no source";
   if (!subject.has_screws_on_both_sides()) return not_applicable(finding, "a fragment has no plate screw");
@@ -110,8 +108,8 @@ RuleFinding spread_rule(const RuleSubject& subject) {
 
 }  // namespace
 
-std::vector<RuleFinding> hole_rules(const RuleSubject& subject) {
-  return {empty_rule(subject), spread_rule(subject)};
+std::vector<Rule> hole_rules() {
+  return {{"holes over the fracture when bridging", empty_rule}, {"spread of the screws", spread_rule}};
 }
 
 }  // namespace gapstrain::models

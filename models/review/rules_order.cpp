@@ -139,34 +139,41 @@ void judge(RuleFinding& finding, const std::vector<TooEarly>& mishaps, bool has_
     break_rule(finding, fmt::format("Likewise {} after {}.", listed(mishaps[i].early), mishaps[i].before));
 }
 
-RuleFinding press_first(const Walk& walk, bool has_steps) {
+// What neither presses nor mixes needs no walk.
+Walk walk_through(const RuleSubject& subject) {
+  const bool locks_only = std::all_of(subject.screws.begin(), subject.screws.end(),
+                                      [](const SeatedScrew& s) { return s.screw->kind == ScrewKind::locking; });
+  return locks_only && subject.pressing().empty() ? Walk{} : StepWalker(subject).walk();
+}
+
+RuleFinding press_first(const RuleSubject& subject) {
+  const Walk walk = walk_through(subject);
   RuleFinding finding;
-  finding.rule = "order of pressing";
   finding.bound = "before the step that presses, the sliding fragment is not held and the two are not both locked";
   finding.source =
       "common practice, no source; a tight neutral screw blocks the slide: Csiszer et al. 2012, Vet. Surg. 41:300 "
       "(from the abstract)";
   if (!walk.presses) return not_applicable(finding, "nothing presses the fracture");
-  judge(finding, walk.blocks, has_steps, "held already, the fragments do not come together");
+  judge(finding, walk.blocks, !subject.construct.steps.empty(),
+        "held already, the fragments do not come together");
   return finding;
 }
 
-RuleFinding ball_heads_first(const Walk& walk, bool has_steps) {
+RuleFinding ball_heads_first(const RuleSubject& subject) {
+  const Walk walk = walk_through(subject);
   RuleFinding finding;
-  finding.rule = "order of ball and locking heads";
   finding.bound = "in each fragment no screw locks before those that press the plate onto the bone";
   finding.source = "common practice, no source";
   if (!walk.mixed) return not_applicable(finding, "no fragment has screws of both kinds");
-  judge(finding, walk.lifts, has_steps, "once locked, the plate cannot be pulled onto the bone there");
+  judge(finding, walk.lifts, !subject.construct.steps.empty(),
+        "once locked, the plate cannot be pulled onto the bone there");
   return finding;
 }
 
 }  // namespace
 
-std::vector<RuleFinding> order_rules(const RuleSubject& subject) {
-  const Walk walk = StepWalker(subject).walk();
-  const bool has_steps = !subject.construct.steps.empty();
-  return {press_first(walk, has_steps), ball_heads_first(walk, has_steps)};
+std::vector<Rule> order_rules() {
+  return {{"order of pressing", press_first}, {"order of ball and locking heads", ball_heads_first}};
 }
 
 }  // namespace gapstrain::models

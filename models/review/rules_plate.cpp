@@ -19,7 +19,6 @@ RuleFinding span_rule(const RuleSubject& subject) {
   const bool simple = subject.is_simple();
   const double least = simple ? 8.0 : 2.0;
   RuleFinding finding;
-  finding.rule = "plate span ratio";
   finding.bound = simple ? "at least 8 to 10 for a simple fracture" : "at least 2 to 3 for a comminuted fracture";
   finding.source = gautier_sommer;
   const double plate = subject.construct.plate.length.value(), fracture = subject.cut.length();
@@ -51,7 +50,6 @@ RuleFinding density_rule(const RuleSubject& subject) {
   constexpr double most = 0.5;
   constexpr int least_screws = 6;  // three a fragment, as the rule on their number asks when bridging
   RuleFinding finding;
-  finding.rule = "plate screw density";
   finding.bound = "at most 0.5 when bridging";
   finding.source = std::string(gautier_sommer) + "; no more than half of the holes: open surgical text";
   const int filled = holes_filled(subject), holes = static_cast<int>(subject.construct.plate.holes.size());
@@ -68,23 +66,6 @@ RuleFinding density_rule(const RuleSubject& subject) {
   return finding;
 }
 
-struct Standing {
-  double distance = 0.0, along = 0.0;
-};
-
-// Where the plate's underside is furthest from the bone, on its centre line; before any prebend.
-Standing highest(const RuleSubject& subject) {
-  constexpr int samples = 400;
-  Standing found;
-  for (int i = 0; i <= samples; ++i) {
-    const double along = subject.construct.plate.length.value() * i / samples;
-    const auto place = subject.plate.mid_surface(along, 0.0);
-    const double distance = -subject.bone.depth(place.position - 0.5 * place.thickness * place.normal);
-    if (i == 0 || distance > found.distance + 1e-6) found = {distance, along};
-  }
-  return found;
-}
-
 int nearest_hole(const Plate& plate, double along) {
   const auto nearest =
       std::min_element(plate.holes.begin(), plate.holes.end(), [&](const PlateHole& a, const PlateHole& b) {
@@ -96,14 +77,13 @@ int nearest_hole(const Plate& plate, double along) {
 RuleFinding standoff_rule(const RuleSubject& subject) {
   constexpr double most = 2.0;  // mm
   RuleFinding finding;
-  finding.rule = "distance of a locked plate from the bone";
   finding.bound = "at most 2 mm";
   finding.source = "Ahmad et al. 2007, Injury 38 (from memory)";
   const bool locks = std::any_of(subject.screws.begin(), subject.screws.end(), [](const SeatedScrew& s) {
     return s.stays && s.screw->kind == ScrewKind::locking;
   });
   if (!locks) return not_applicable(finding, "no screw locks in the plate");
-  const Standing worst = highest(subject);
+  const RuleSite::Standoff& worst = subject.site->highest;
   const int hole = nearest_hole(subject.construct.plate, worst.along);
   const bool straight = subject.construct.plate.contour == Contour::straight;
   finding.figure = straight ? fmt::format("up to {:.3g} mm, near hole {}", worst.distance, hole)
@@ -121,8 +101,10 @@ RuleFinding standoff_rule(const RuleSubject& subject) {
 
 }  // namespace
 
-std::vector<RuleFinding> plate_rules(const RuleSubject& subject) {
-  return {span_rule(subject), density_rule(subject), standoff_rule(subject)};
+std::vector<Rule> plate_rules() {
+  return {{"plate span ratio", span_rule},
+          {"plate screw density", density_rule},
+          {"distance of a locked plate from the bone", standoff_rule}};
 }
 
 }  // namespace gapstrain::models

@@ -35,6 +35,31 @@ Treatment treat(const RuleSubject& subject) {
   return subject.pressing().empty() ? Treatment::bridging : Treatment::compression;
 }
 
+RuleSite::Standoff furthest_from_bone(double plate_length, const PlateShape& plate, const BoneShape& bone) {
+  constexpr int samples = 400;
+  RuleSite::Standoff found;
+  for (int i = 0; i <= samples; ++i) {
+    const double along = plate_length * i / samples;
+    const auto place = plate.mid_surface(along, 0.0);
+    const double distance = -bone.depth(place.position - 0.5 * place.thickness * place.normal);
+    if (i == 0 || distance > found.distance + 1e-6) found = {distance, along};
+  }
+  return found;
+}
+
+double width_across(const BoneShape& bone, const BoneCrossing& crossing, const Eigen::Vector3d& direction) {
+  const BoneSection section = bone.section_through(crossing.near.middle);
+  const Eigen::Vector2d along =
+      Eigen::Vector2d(direction.dot(section.y_axis), direction.dot(section.z_axis)).normalized();
+  return 2.0 * std::hypot(section.semi_y * along.y(), section.semi_z * along.x());
+}
+
+std::vector<SeatedScrew> seat_all(const Construct& construct, const RuleSite& site) {
+  std::vector<SeatedScrew> seated;
+  for (const Screw& screw : construct.screws) seated.push_back(seat(screw, construct, site));
+  return seated;
+}
+
 }  // namespace
 
 CutThroughBone::CutThroughBone(const Fracture& fracture, const BoneShape& bone)
@@ -53,25 +78,59 @@ double CutThroughBone::edge_distance(const Eigen::Vector3d& place) const {
   return (std::abs(beyond(place)) - half_gap_) / square_.norm();
 }
 
-RuleSubject::RuleSubject(const Construct& of)
-    : construct(of), bone(of.bone, of.plate.aspect), plate(of.plate, bone), cut(of.fracture, bone) {
-  const auto gone = taken_out(construct);
+RuleSite::RuleSite(const Construct& construct)
+    : bone(construct.bone, construct.plate.aspect),
+      plate(construct.plate, bone),
+      cut(construct.fracture, bone),
+      highest(furthest_from_bone(construct.plate.length.value(), plate, bone)) {
+  Screw screw;
+  for (std::size_t hole = 1; hole <= construct.plate.holes.size(); ++hole) {
+    screw.hole = static_cast<int>(hole);
+    square_to_hole.push_back(place_screw(construct.plate, plate, bone, screw, Length()).bone);
+  }
+}
+
+SeatedScrew seat(const Screw& screw, const Construct& construct, const RuleSite& site) {
+  SeatedScrew seated;
+  seated.screw = &screw;
+  seated.name = sentence_name(screw);
+  const Length slide = slide_along(screw, construct.plate, site.plate, construct.fracture.position);
+  seated.slide = slide.value();
+  seated.placement = place_screw(construct.plate, site.plate, site.bone, screw, slide);
+  seated.stays = !taken_out(construct).contains(screw.label);
+  const auto& crossing = seated.placement.bone;
+  seated.is_distal = site.cut.is_distal(crossing ? crossing->near.middle : seated.placement.underside);
+  if (!crossing) return seated;
+  seated.bone_width = width_across(site.bone, *crossing, seated.placement.direction);
+  const auto look_at = [&](const Eigen::Vector3d& wall) {
+    seated.to_edge = std::min(seated.to_edge, site.cut.edge_distance(wall));
+    const double x = site.bone.unrolled(wall).y();
+    seated.to_end = std::min({seated.to_end, x, site.bone.length() - x});
+  };
+  look_at(crossing->near.middle);
+  if (screw.cortices == 2) look_at(crossing->far.middle);
+  return seated;
+}
+
+RuleSubject::RuleSubject(const Construct& of, std::shared_ptr<const RuleSite> on, std::vector<SeatedScrew> seated)
+    : construct(of),
+      site(std::move(on)),
+      bone(site->bone),
+      plate(site->plate),
+      cut(site->cut),
+      screws(std::move(seated)) {
   double slides[2] = {0.0, 0.0};
-  for (const Screw& screw : construct.screws) {
-    SeatedScrew seated;
-    seated.screw = &screw;
-    seated.name = sentence_name(screw);
-    const Length slide = slide_along(screw, construct.plate, plate, construct.fracture.position);
-    seated.placement = place_screw(construct.plate, plate, bone, screw, slide);
-    const auto& crossing = seated.placement.bone;
-    seated.is_distal = cut.is_distal(crossing ? crossing->near.middle : seated.placement.underside);
-    seated.stays = !gone.contains(screw.label);
-    double& longest = slides[seated.is_distal ? 1 : 0];
-    longest = std::max(longest, std::abs(slide.value()));
-    screws.push_back(std::move(seated));
+  for (const SeatedScrew& screw : screws) {
+    double& longest = slides[screw.is_distal ? 1 : 0];
+    longest = std::max(longest, std::abs(screw.slide));
   }
   slid = slides[0] + slides[1];
   treatment = treat(*this);
+}
+
+RuleSubject RuleSubject::of(const Construct& construct) {
+  const auto site = std::make_shared<const RuleSite>(construct);
+  return {construct, site, seat_all(construct, *site)};
 }
 
 double RuleSubject::gap_left() const { return std::max(0.0, construct.fracture.gap.value() - slid); }
@@ -118,10 +177,7 @@ std::vector<int> RuleSubject::usable_holes_inside(bool distal) const {
     if (std::any_of(screws.begin(), screws.end(),
                     [&](const SeatedScrew& s) { return s.stays && s.screw->hole == hole; }))
       continue;
-    Screw screw;
-    screw.hole = hole;
-    screw.size = inner.screw->size;
-    const auto crossing = place_screw(construct.plate, plate, bone, screw, Length()).bone;
+    const auto& crossing = site->square_to_hole[static_cast<std::size_t>(hole) - 1];
     if (!crossing) continue;
     const bool is_clear = at_least(cut.edge_distance(crossing->near.middle), clearance) &&
                           at_least(cut.edge_distance(crossing->far.middle), clearance);

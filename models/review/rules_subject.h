@@ -6,6 +6,9 @@
 #include "models/review/bounds.h"
 #include "models/review/rules.h"
 
+#include <limits>
+#include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,24 +34,53 @@ class CutThroughBone {
   double half_gap_ = 0.0, length_ = 0.0;
 };
 
+// What does not depend on the choice of screws. @pre check(construct) reports no error
+struct RuleSite {
+  explicit RuleSite(const Construct& construct);
+
+  BoneShape bone;
+  PlateShape plate;
+  CutThroughBone cut;
+
+  // Where the plate's underside is furthest from the bone, on its centre line; before any prebend.
+  struct Standoff {
+    double distance = 0.0, along = 0.0;
+  };
+  Standoff highest;
+  std::vector<std::optional<BoneCrossing>> square_to_hole;  // of a screw square to the plate in each hole
+};
+
 struct SeatedScrew {
   const Screw* screw = nullptr;
   std::string name;  // as sentences call it: its label, or "the screw in hole 3"
   ScrewPlacement placement;
+  double slide = 0.0;      // of a compression screw along its slot, distal positive
   bool is_distal = false;  // the fragment of its near cortex
   bool stays = true;       // is in after the last step
+  // Of the middle of the wall nearest to it, of those that its thread holds in; infinite where it misses the bone.
+  double to_edge = std::numeric_limits<double>::infinity();  // the fracture's
+  double to_end = std::numeric_limits<double>::infinity();   // the bone's
+  // Of the bone, square to the screw and to the bone's axis, where its near wall is: the width that its hole
+  // weakens.
+  double bone_width = 0.0;
 
   bool is_plate_screw() const { return screw->kind != ScrewKind::lag; }  // holds one fragment to the plate
 };
 
+// @pre the screw outlives it
+SeatedScrew seat(const Screw& screw, const Construct& construct, const RuleSite& site);
+
 // @pre check(construct) reports no error; the construct outlives it.
 struct RuleSubject {
-  explicit RuleSubject(const Construct& construct);
+  static RuleSubject of(const Construct& construct);
+  // `screws`: the construct's, in its order, seated on its site.
+  RuleSubject(const Construct& construct, std::shared_ptr<const RuleSite> on, std::vector<SeatedScrew> screws);
 
   const Construct& construct;
-  BoneShape bone;
-  PlateShape plate;
-  CutThroughBone cut;
+  std::shared_ptr<const RuleSite> site;
+  const BoneShape& bone;
+  const PlateShape& plate;
+  const CutThroughBone& cut;
   std::vector<SeatedScrew> screws;  // in the construct's order, those taken out again among them
   double slid = 0.0;  // by how much compression screws close the gap: the longest slide of each fragment's
   Treatment treatment = Treatment::bridging;
@@ -83,14 +115,21 @@ inline bool at_most(double value, double bound) { return value <= bound + 1e-9 *
 void break_rule(RuleFinding& finding, std::string advice);
 RuleFinding not_applicable(RuleFinding finding, std::string reason);
 
-// The rules by subject, each in its fixed order.
-std::vector<RuleFinding> treatment_rules(const RuleSubject& subject);
-std::vector<RuleFinding> plate_rules(const RuleSubject& subject);
-std::vector<RuleFinding> count_rules(const RuleSubject& subject);
-std::vector<RuleFinding> hole_rules(const RuleSubject& subject);
-std::vector<RuleFinding> distance_rules(const RuleSubject& subject);
-std::vector<RuleFinding> angle_rules(const RuleSubject& subject);
-std::vector<RuleFinding> order_rules(const RuleSubject& subject);
+// One rule: its name, and what it finds, but for the name.
+struct Rule {
+  std::string_view name;
+  RuleFinding (*judge)(const RuleSubject& subject);
+};
+
+// By subject, each in its fixed order.
+std::vector<Rule> treatment_rules();
+std::vector<Rule> plate_rules();
+std::vector<Rule> count_rules();
+std::vector<Rule> hole_rules();
+std::vector<Rule> distance_rules();
+std::vector<Rule> angle_rules();
+std::vector<Rule> order_rules();
+const std::vector<Rule>& all_rules();
 
 // By how much the plate's underside turns round a hole, from half-way to the hole or end before it to half-way to
 // the one after it: what bends on both sides of the hole may leave in it. Positive as PlateBend::bend.

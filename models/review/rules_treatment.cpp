@@ -38,7 +38,6 @@ std::string treatment_name(Treatment treatment) {
 RuleFinding treatment_rule(const RuleSubject& subject) {
   const auto pressing = subject.pressing();
   RuleFinding finding;
-  finding.rule = "treatment";
   finding.source = "common practice, no source";
   finding.figure = fmt::format("{}: {}", treatment_name(subject.treatment), gap_left_in_words(subject));
   if (!subject.is_simple()) {
@@ -76,7 +75,6 @@ RuleFinding treatment_rule(const RuleSubject& subject) {
 RuleFinding bridged_gap_rule(const RuleSubject& subject) {
   constexpr double largest = 2.0;  // mm
   RuleFinding finding;
-  finding.rule = "gap of a bridged simple fracture";
   finding.bound = "at most 2 mm";
   finding.source = "Claes et al. 1997, J. Orthop. Res. 15:577 (healing poorer above 2 mm)";
   if (!subject.is_simple()) return not_applicable(finding, "the fracture is comminuted");
@@ -93,9 +91,7 @@ RuleFinding bridged_gap_rule(const RuleSubject& subject) {
 // Transverse by the usual division of fractures: below 30 degrees (from memory).
 RuleFinding prebend_rule(const RuleSubject& subject) {
   const Angle transverse = 30.0 * degree;
-  constexpr double least = 1.0, largest = 2.0;  // mm
   RuleFinding finding;
-  finding.rule = "prebend";
   finding.bound = "1 to 2 mm over a transverse fracture that the plate presses";
   finding.source = "surgical textbooks, from memory";
   if (subject.treatment != Treatment::compression || !(subject.slid > 0.0))
@@ -104,13 +100,12 @@ RuleFinding prebend_rule(const RuleSubject& subject) {
     return not_applicable(finding, "the fracture is oblique");
   const double prebend = subject.construct.plate.prebend.value();
   finding.figure = fmt::format("{:.3g} mm", prebend);
-  if (!at_least(prebend, least))
-    break_rule(
-        finding,
-        "Bend the plate over the fracture until it stands 1 to 2 mm off the bone there; without, it "
-        "presses the near cortex and the far one gapes. A thick plate may need less: the analysis' most even "
-        "prebend, and its stress after the steps, tell.");
-  else if (!at_most(prebend, largest))
+  if (!at_least(prebend, least_prebend.value()))
+    break_rule(finding,
+               "Bend the plate over the fracture until it stands 1 to 2 mm off the bone there; without, it "
+               "presses the near cortex and the far one gapes. A thick plate may need less: the analysis' "
+               "sufficient prebend, and its stress after the steps, tell.");
+  else if (!at_most(prebend, largest_prebend.value()))
     break_rule(finding,
                "Take the prebend back to 1 to 2 mm: more of it presses the far cortex alone and bends the plate "
                "for good.");
@@ -119,8 +114,10 @@ RuleFinding prebend_rule(const RuleSubject& subject) {
 
 }  // namespace
 
-std::vector<RuleFinding> treatment_rules(const RuleSubject& subject) {
-  return {treatment_rule(subject), bridged_gap_rule(subject), prebend_rule(subject)};
+std::vector<Rule> treatment_rules() {
+  return {{"treatment", treatment_rule},
+          {"gap of a bridged simple fracture", bridged_gap_rule},
+          {"prebend", prebend_rule}};
 }
 
 }  // namespace gapstrain::models

@@ -2,6 +2,7 @@
 
 #include "models/parts/tightening.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -32,6 +33,25 @@ std::optional<ScrewHolding> screw_holding(const ScrewSize& size, const std::vect
   holding.pull_out = pull_out_strength(size, engaged);
   holding.factor = factor_of_both((holding.pull / holding.pull_out).value(), pressed_hardest);
   return holding;
+}
+
+const HeldForce* find_held(const std::vector<HeldForce>& all, const std::string& label) {
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const HeldForce& held) { return held.label == label; });
+  return found == all.end() ? nullptr : &*found;
+}
+
+LeastHold least_hold(const Screw& screw, const std::vector<std::vector<CortexForce>>& one_a_load,
+                     const HeldForce* held) {
+  LeastHold least;
+  for (std::size_t load = 0; load < one_a_load.size(); ++load) {
+    const auto holding = screw_holding(screw.size, one_a_load[load]);
+    if (!holding || !(holding->factor < least.factor)) continue;
+    least = {holding->factor, load, one_a_load[load].size() == 1 && screw.kind != ScrewKind::lag};
+  }
+  if (held != nullptr && held->of_pull_out && *held->of_pull_out > 0.0 && 1.0 / *held->of_pull_out < least.factor)
+    least = {1.0 / *held->of_pull_out, std::nullopt, false};
+  return least;
 }
 
 }  // namespace gapstrain::models

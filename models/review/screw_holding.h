@@ -4,6 +4,7 @@
 #include "models/findings/findings.h"
 #include "models/parts/screw.h"
 
+#include <limits>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -35,5 +36,17 @@ struct ScrewHolding {
 // The pull is taken for the whole thread, since a wall that begins to give hands it on to the other, sideways
 // pressure wall by wall. The moment that a wall takes is not in it. Nothing without walls.
 std::optional<ScrewHolding> screw_holding(const ScrewSize& size, const std::vector<CortexForce>& cortices);
+
+// The least factor of a screw over all loads and, of a ball head, the preload that the steps left.
+struct LeastHold {
+  double factor = std::numeric_limits<double>::infinity();
+  std::optional<std::size_t> load;  // nothing: after the last step alone, or no demand at all
+  bool indicative = false;          // its only wall takes a moment as well, which is not counted
+};
+// Of a screw that is tightened; null for another.
+const HeldForce* find_held(const std::vector<HeldForce>& all, const std::string& label);
+// `one_a_load`: what it does to its walls. `held`: after the last step; may be null.
+LeastHold least_hold(const Screw& screw, const std::vector<std::vector<CortexForce>>& one_a_load,
+                     const HeldForce* held);
 
 }  // namespace gapstrain::models

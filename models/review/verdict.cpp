@@ -115,9 +115,7 @@ void add_margins(const std::vector<Construct>& constructs, const std::vector<Ass
 void add_rules(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed,
                std::vector<std::string>& sentences) {
   for (std::size_t k = 0; k < assessed.size(); ++k) {
-    std::vector<std::string> broken;
-    for (const auto& rule : assessed[k].assessment.review)
-      if (rule.verdict == Verdict::broken) broken.push_back(rule.rule);
+    const auto broken = broken_rules(assessed[k].assessment.review);
     sentences.push_back(broken.empty()
                             ? fmt::format("\"{}\" keeps the rules of the trade that apply.", constructs[k].name)
                             : fmt::format("\"{}\" breaks {} of the rules of the trade: {}.", constructs[k].name,

@@ -1,6 +1,7 @@
 #include "models/studies/construct_solver.h"
 
 #include "models/build/insertion.h"
+#include "models/findings/compression.h"
 #include "models/findings/figures.h"
 #include "models/findings/solve.h"
 #include "models/findings/stiffness.h"
@@ -10,10 +11,22 @@
 
 namespace gapstrain::models {
 
+namespace {
+
+std::vector<Screw> screws_of(const Assembly& assembly) {
+  std::vector<Screw> screws;
+  for (const auto& candidate : assembly.screws) screws.push_back(candidate.planned.screw);
+  return screws;
+}
+
+}  // namespace
+
 ConstructSolver::ConstructSolver(const Assembly& assembly, const PeakStress& peak)
     : assembly_(assembly),
       peak_(peak),
       fracture_(fracture_along(assembly.construct)),
+      margins_(assembly),
+      review_(assembly.construct, screws_of(assembly)),
       initial_(first_deformations(assembly, assembly.construct.plate.prebend)),
       friction_(friction_coefficients(assembly, assembly.construct.contact.friction)),
       factor_(assembly.system->rigid().cols()) {
@@ -92,20 +105,21 @@ Outcome ConstructSolver::solve_at_rest(const std::vector<int>& chosen,
   const solver::System& system = *assembly_.system;
   const auto pairs = static_cast<Eigen::Index>(assembly_.pairs.size());
   build_up(links);
-  Outcome outcome;
-  outcome.figures = figures(chosen);
-  outcome.stiffness = stiffness_at_rest();
+  const StiffnessFindings stiffness = stiffness_at_rest();
 
   solver::Setting setting;
   setting.initial = initial_;
   setting.friction = friction_;
   setting.hands.at = Eigen::VectorXd::Zero(factor_.motions());
-  CarriedState made;
-  made.pressed.forces = Eigen::VectorXd::Zero(system.rows());
-  made.pressed.amplitudes = setting.hands.at;
-  made.pressed.closed.assign(static_cast<std::size_t>(pairs), 0);
-  made.edge_motions =
+  MadeConstruct made;
+  CarriedState& rest = made.state;
+  rest.pressed.forces = Eigen::VectorXd::Zero(system.rows());
+  rest.pressed.amplitudes = setting.hands.at;
+  rest.pressed.closed.assign(static_cast<std::size_t>(pairs), 0);
+  rest.edge_motions =
       Eigen::MatrixX3d::Zero(static_cast<Eigen::Index>(assembly_.fragments.proximal.edge.nodes.size()), 3);
+  for (const auto& body : assembly_.bodies)
+    rest.port_forces.emplace_back(Eigen::MatrixXd::Zero(body.condensed->compliance.rows(), 1));
 
   std::vector<CarriedState> loaded;
   for (const auto& load : assembly_.loads) {
@@ -119,30 +133,42 @@ Outcome ConstructSolver::solve_at_rest(const std::vector<int>& chosen,
       throw free_to_move(assembly_, solver::MechanismError(pressed.pull), load.name);
     loaded.push_back(carried_state(assembly_, std::move(pressed), load.forces));
   }
-  outcome.loads = read_outcomes(assembly_, peak_, chosen, made, loaded);
-  outcome.doubts = doubts_about(assembly_, loaded);
+  Outcome outcome = read(chosen, made, loaded);
+  outcome.stiffness = stiffness;
   return outcome;
 }
 
 Outcome ConstructSolver::solve_in_steps(const std::vector<int>& chosen, const Procedure& procedure) {
-  const StepState state = carry_out(assembly_, procedure).back();
-  Outcome outcome;
-  outcome.figures = figures(chosen);
-  outcome.stiffness = measure_stiffness(assembly_, state);
-  const CarriedState made = carried_state(assembly_, state.pressed, assembly_.system->no_loads(1));
+  const auto states = carry_out(assembly_, procedure);
+  const StepState& state = states.back();
+  MadeConstruct made;
+  made.state = carried_state(assembly_, state.pressed, assembly_.system->no_loads(1));
+  made.held = measure_held(assembly_, state, state);
+  for (const auto& step : states) {
+    const solver::Solution& solution = step.pressed.solution;
+    const auto peaks = peak_.find({solution.port_forces[plate_body], solution.amplitudes[plate_body]});
+    made.plate_peak = std::max(made.plate_peak, peaks.front().von_mises * mpa);
+  }
   std::vector<CarriedState> loaded;
   for (const auto& load : assembly_.loads)
     loaded.push_back(carried_state(assembly_, solve_load(assembly_, state, load).pressed, load.forces));
-  outcome.loads = read_outcomes(assembly_, peak_, chosen, made, loaded);
-  outcome.doubts = doubts_about(assembly_, loaded);
+  Outcome outcome = read(chosen, made, loaded);
+  outcome.stiffness = measure_stiffness(assembly_, state);
   return outcome;
 }
 
-ConstructFigures ConstructSolver::figures(const std::vector<int>& chosen) const {
+Outcome ConstructSolver::read(const std::vector<int>& chosen, const MadeConstruct& made,
+                              const std::vector<CarriedState>& loaded) {
   std::vector<const Screw*> screws;
   for (const int index : chosen)
     screws.push_back(&assembly_.screws[static_cast<std::size_t>(index)].planned.screw);
-  return measure_figures(assembly_.construct, screws, fracture_);
+  Outcome outcome;
+  outcome.figures = measure_figures(assembly_.construct, screws, fracture_);
+  outcome.loads = read_outcomes(assembly_, peak_, chosen, made.state, loaded);
+  outcome.margins = margins_.measure(chosen, made, loaded, outcome.loads);
+  outcome.broken_rules = review_.broken(chosen);
+  outcome.doubts = doubts_about(assembly_, loaded);
+  return outcome;
 }
 
 }  // namespace gapstrain::models

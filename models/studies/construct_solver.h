@@ -4,6 +4,8 @@
 
 #include "models/build/first_state.h"
 #include "models/findings/outcome.h"
+#include "models/review/layout_review.h"
+#include "models/review/margin_meter.h"
 #include "solver/bodies/row_factor.h"
 
 #include <optional>
@@ -28,11 +30,14 @@ class ConstructSolver {
   void build_up(const std::vector<std::vector<int>>& links);
   void hold(const std::vector<int>& links);
   void let_go(Eigen::Index kept);  // of all rows but the first ones
-  ConstructFigures figures(const std::vector<int>& chosen) const;
+  // What is read off the states of one choice of screws; stiffness is left out.
+  Outcome read(const std::vector<int>& chosen, const MadeConstruct& made, const std::vector<CarriedState>& loaded);
 
   const Assembly& assembly_;
   const PeakStress& peak_;
   double fracture_;
+  MarginMeter margins_;
+  LayoutReview review_;
   Eigen::VectorXd initial_, friction_;
   bool rests_without_screws_;  // but for what screws do
 

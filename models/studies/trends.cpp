@@ -9,7 +9,7 @@
 namespace gapstrain::models {
 
 TrendFinding judge(const Trend& trend, std::vector<Measure> measures, const std::vector<std::string>& doubts) {
-  TrendFinding finding{std::move(measures), Verdict::not_comparable, trend.otherwise};
+  TrendFinding finding{std::move(measures), Agreement::not_comparable, trend.otherwise};
   if (!doubts.empty()) {
     finding.why = fmt::format("Our own model fails a check: {}", fmt::join(doubts, "; "));
     return finding;
@@ -18,7 +18,7 @@ TrendFinding judge(const Trend& trend, std::vector<Measure> measures, const std:
   if (std::none_of(finding.measures.begin(), finding.measures.end(), is_bounded)) return finding;
   const bool all_hold = std::all_of(finding.measures.begin(), finding.measures.end(),
                                     [](const Measure& measure) { return measure.holds(); });
-  finding.verdict = all_hold ? Verdict::agrees : Verdict::disagrees;
+  finding.verdict = all_hold ? Agreement::agrees : Agreement::disagrees;
   if (all_hold) finding.why = trend.if_agrees;
   if (finding.why.empty()) finding.why = "No reason is known: this verdict was not met before.";
   return finding;

@@ -17,7 +17,7 @@ enum class Evidence {
   from_memory,  // quoted without the source at hand: a starting value
 };
 
-enum class Verdict { agrees, disagrees, not_comparable };
+enum class Agreement { agrees, disagrees, not_comparable };
 
 // A ratio of two figures of our models, or another plain number. Bounds are the criterion, written down from the
 // statement alone; without them the number is for the reader only.
@@ -44,7 +44,7 @@ const std::vector<Trend>& published_trends();
 
 struct TrendFinding {
   std::vector<Measure> measures;
-  Verdict verdict = Verdict::not_comparable;
+  Agreement verdict = Agreement::not_comparable;
   std::string why;
 };
 
