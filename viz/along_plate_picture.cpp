@@ -125,7 +125,8 @@ void draw_strip(Canvas& canvas, const Panel& panel, double top, const models::Lo
 
 }  // namespace
 
-void draw_along_plate(const Display&, const models::LoadFindings& findings, const std::filesystem::path& png) {
+void draw_along_plate(const Display& display, const models::LoadFindings& findings,
+                      const std::filesystem::path& file) {
   const auto& stations = findings.plate.stations;
   const auto along = column(stations, [](const models::PlateStation& s) { return s.along.value(); });
   const auto all = quantities(stations);
@@ -144,7 +145,7 @@ void draw_along_plate(const Display&, const models::LoadFindings& findings, cons
     panels[p] = {{left_edge, low, right_edge, low + each}, x, axis_of(all[p])};
   }
 
-  Window window(picture_width, picture_height);
+  Window window(display, picture_height);
   window.draw([&](Canvas& canvas) {
     draw_head(canvas, picture_height, findings.load,
               fmt::format("Section forces and surface stress along the plate; largest von Mises stress {}",
@@ -154,7 +155,7 @@ void draw_along_plate(const Display&, const models::LoadFindings& findings, cons
     draw_strip(canvas, panels.back(), bottom - 110.0, findings);
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

@@ -36,7 +36,7 @@ void draw_swing(Canvas& canvas, const RowSheet& sheet, double middle, double bas
 
 }  // namespace
 
-void draw_swings(const Display&, const SwingChart& chart, const std::filesystem::path& png) {
+void draw_swings(const Display& display, const SwingChart& chart, const std::filesystem::path& file) {
   Range range{chart.outcome.logarithmic};
   std::vector<Swing> swings;
   for (const auto& swing : chart.swings)
@@ -56,7 +56,7 @@ void draw_swings(const Display&, const SwingChart& chart, const std::filesystem:
   }
   const RowSheet sheet = row_sheet(range.axis(8, values_room), swings.size(), 76.0);
 
-  Window window(picture_width, sheet.height);
+  Window window(display, sheet.height);
   window.draw([&](Canvas& canvas) {
     draw_head(canvas, sheet.height, chart.words.title,
               with_remarks(chart.words.subtitle,
@@ -75,10 +75,10 @@ void draw_swings(const Display&, const SwingChart& chart, const std::filesystem:
     draw_row_legend(canvas, sheet, legend);
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
-void draw_bars(const Display&, const BarChart& chart, const std::filesystem::path& png) {
+void draw_bars(const Display& display, const BarChart& chart, const std::filesystem::path& file) {
   const std::size_t series = chart.series.size();
   if (series == 0 || series > curve_colours.size())
     throw std::invalid_argument("a chart of bars has one to four series");
@@ -107,7 +107,7 @@ void draw_bars(const Display&, const BarChart& chart, const std::filesystem::pat
     legend.push_back({chart.series[s], style, Sample::bar});
   }
 
-  Window window(picture_width, sheet.height);
+  Window window(display, sheet.height);
   window.draw([&](Canvas& canvas) {
     draw_head(canvas, sheet.height, chart.words.title,
               with_remarks(chart.words.subtitle,
@@ -134,7 +134,7 @@ void draw_bars(const Display&, const BarChart& chart, const std::filesystem::pat
     draw_row_legend(canvas, sheet, legend);
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

@@ -1,10 +1,7 @@
 #include "viz/canvas.h"
 
-#include <vtkBrush.h>
-#include <vtkContext2D.h>
-#include <vtkPen.h>
-#include <vtkRenderingCoreEnums.h>
-#include <vtkTextProperty.h>
+#include <cairo.h>
+#include <boost/locale/encoding_utf.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -14,7 +11,10 @@ namespace gapstrain::viz {
 
 namespace {
 
-float single(double value) { return static_cast<float>(value); }
+// Liberation Sans has Arial's widths; Fontconfig finds the nearest where it is missing.
+constexpr const char* font_family = "Liberation Sans";
+// Of the letters' size: how far capitals and letters with a foot reach from the line.
+constexpr double above_line = 0.73, below_line = 0.215;
 
 std::vector<Pixel> regular_polygon(const Pixel& centre, double radius, int corners, double first_angle) {
   std::vector<Pixel> points;
@@ -25,58 +25,35 @@ std::vector<Pixel> regular_polygon(const Pixel& centre, double radius, int corne
   return points;
 }
 
-// Drawn and skipped lengths in turn. VTK's own line patterns start anew at every point of a polyline.
-std::vector<std::vector<Pixel>> dashes(const std::vector<Pixel>& points, double drawn, double skipped) {
-  std::vector<std::vector<Pixel>> pieces;
-  bool drawing = true;
-  double left = drawn;
-  std::vector<Pixel> piece{points.front()};
-  for (std::size_t i = 1; i < points.size(); ++i) {
-    Pixel from = points[i - 1];
-    double length = (points[i] - from).norm();
-    while (length > left) {
-      const Pixel at = from + (points[i] - from) * (left / length);
-      if (drawing) {
-        piece.push_back(at);
-        pieces.push_back(piece);
-      }
-      piece.assign(1, at);
-      length -= left;
-      from = at;
-      drawing = !drawing;
-      left = drawing ? drawn : skipped;
-    }
-    left -= length;
-    if (drawing) piece.push_back(points[i]);
-  }
-  if (drawing && piece.size() > 1) pieces.push_back(piece);
-  return pieces;
-}
+// A context that meets other bytes than UTF-8 draws nothing any more.
+std::string valid_utf8(const std::string& text) { return boost::locale::conv::utf_to_utf<char>(text); }
 
 }  // namespace
 
-std::vector<float> Canvas::in_context(const std::vector<Pixel>& points) const {
-  std::vector<float> flat;
-  for (const auto& point : points)
-    flat.insert(flat.end(), {single(scale_ * point.x()), single(scale_ * point.y())});
-  return flat;
+Canvas::Canvas(_cairo& context, double height) : context_(context), height_(height) {
+  cairo_set_line_join(&context_, CAIRO_LINE_JOIN_ROUND);
+  // Letters keep their widths at any scale, so that what fits in one format fits in all.
+  cairo_font_options_t* options = cairo_font_options_create();
+  cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
+  cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
+  cairo_set_font_options(&context_, options);
+  cairo_font_options_destroy(options);
 }
 
-void Canvas::use_text(const TextStyle& style) {
-  vtkTextProperty* property = context_.GetTextProp();
-  property->SetFontFamilyToArial();
-  property->SetFontSize(static_cast<int>(std::lround(scale_ * style.size)));
-  property->SetBold(style.bold);
-  property->SetColor(style.colour.red, style.colour.green, style.colour.blue);
-  property->SetOpacity(style.colour.opacity);
-  property->SetJustificationToLeft();
-  property->SetVerticalJustificationToBottom();
+void Canvas::use_font(const TextStyle& style) {
+  cairo_select_font_face(&context_, font_family, CAIRO_FONT_SLANT_NORMAL,
+                         style.bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
+  cairo_set_font_size(&context_, style.size);
 }
 
-void Canvas::use_line(const LineStyle& style) {
-  context_.GetPen()->SetLineType(vtkPen::SOLID_LINE);
-  context_.GetPen()->SetWidth(single(scale_ * style.width));
-  context_.GetPen()->SetColorF(style.colour.red, style.colour.green, style.colour.blue, style.colour.opacity);
+void Canvas::use_colour(const Colour& colour) {
+  cairo_set_source_rgba(&context_, colour.red, colour.green, colour.blue, colour.opacity);
+}
+
+void Canvas::trace(const std::vector<Pixel>& points) {
+  cairo_new_path(&context_);
+  for (const auto& point : points) cairo_line_to(&context_, point.x(), height_ - point.y());
 }
 
 void Canvas::text(const Pixel& place, const std::string& text, const TextStyle& style) {
@@ -84,38 +61,29 @@ void Canvas::text(const Pixel& place, const std::string& text, const TextStyle& 
   const Eigen::Vector2d size = text_size(text, style);
   const auto part_before = [](auto alignment) { return 0.5 * static_cast<double>(alignment); };
   const Pixel corner = place - size.cwiseProduct(Pixel(part_before(style.across), part_before(style.upright)));
-  // On whole pixels letters are sharp; between them VTK would also wrap a faint row of the text round to its far
-  // side.
-  context_.DrawString(std::round(single(scale_ * corner.x())), std::round(single(scale_ * corner.y())),
-                      text.c_str());
+  use_colour(style.colour);
+  cairo_move_to(&context_, corner.x(), height_ - corner.y() - below_line * style.size);
+  cairo_show_text(&context_, valid_utf8(text).c_str());
 }
 
 Eigen::Vector2d Canvas::text_size(const std::string& text, const TextStyle& style) {
-  use_text(style);
-  float bounds[4];
-  context_.ComputeStringBounds(text.c_str(), bounds);
-  return Eigen::Vector2d(bounds[2], bounds[3]) / scale_;
+  use_font(style);
+  cairo_text_extents_t extents;
+  cairo_text_extents(&context_, valid_utf8(text).c_str(), &extents);
+  return {extents.x_advance, (above_line + below_line) * style.size};
 }
 
 void Canvas::line(const Pixel& from, const Pixel& to, const LineStyle& style) { polyline({from, to}, style); }
 
 void Canvas::polyline(const std::vector<Pixel>& points, const LineStyle& style) {
   if (points.size() < 2) return;
-  use_line(style);
-  const auto draw = [&](const std::vector<Pixel>& piece) {
-    auto flat = in_context(piece);
-    context_.DrawPoly(flat.data(), static_cast<int>(piece.size()));
-  };
-  if (style.dash == Dash::solid) {
-    draw(points);
-    // VTK leaves wedges open where wide pieces meet.
-    if (style.width > 2.0)
-      for (std::size_t i = 1; i + 1 < points.size(); ++i) disc(points[i], 0.5 * style.width, style.colour);
-    return;
-  }
   const bool dashed = style.dash == Dash::dashed;
-  for (const auto& piece : dashes(points, style.width * (dashed ? 5.0 : 1.4), style.width * (dashed ? 3.0 : 2.0)))
-    draw(piece);
+  const double pattern[2] = {style.width * (dashed ? 5.0 : 1.4), style.width * (dashed ? 3.0 : 2.0)};
+  cairo_set_dash(&context_, pattern, style.dash == Dash::solid ? 0 : 2, 0.0);
+  cairo_set_line_width(&context_, style.width);
+  use_colour(style.colour);
+  trace(points);
+  cairo_stroke(&context_);
 }
 
 void Canvas::fill(const Rect& rect, const Colour& colour) {
@@ -131,22 +99,21 @@ void Canvas::frame(const Rect& rect, const LineStyle& style) {
   line({rect.right, rect.bottom}, {rect.right, rect.top}, style);
 }
 
-void Canvas::polygon(const std::vector<Pixel>& convex, const Colour& colour) {
-  context_.GetPen()->SetLineType(vtkPen::NO_PEN);
-  context_.GetBrush()->SetColorF(colour.red, colour.green, colour.blue, colour.opacity);
-  auto flat = in_context(convex);
-  context_.DrawPolygon(flat.data(), static_cast<int>(convex.size()));
+void Canvas::polygon(const std::vector<Pixel>& corners, const Colour& colour) {
+  use_colour(colour);
+  trace(corners);
+  cairo_fill(&context_);
 }
 
 void Canvas::disc(const Pixel& centre, double radius, const Colour& colour) {
-  polygon(regular_polygon(centre, radius, std::clamp(static_cast<int>(radius * 3.0), 8, 72), 0.0), colour);
+  use_colour(colour);
+  cairo_new_path(&context_);
+  cairo_arc(&context_, centre.x(), height_ - centre.y(), radius, 0.0, 2.0 * std::numbers::pi);
+  cairo_fill(&context_);
 }
 
 void Canvas::dots(const std::vector<Pixel>& centres, double radius, const Colour& colour) {
-  if (centres.empty()) return;
-  use_line({.colour = colour, .width = 2.0 * radius});
-  auto flat = in_context(centres);
-  context_.DrawMarkers(VTK_MARKER_CIRCLE, false, flat.data(), static_cast<int>(centres.size()));
+  for (const auto& centre : centres) disc(centre, radius, colour);
 }
 
 void Canvas::ring(const Pixel& centre, double radius, const LineStyle& style) {

@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-class vtkContext2D;
+struct _cairo;
 
 namespace gapstrain::viz {
 
@@ -51,8 +51,8 @@ struct LineStyle {
 
 class Canvas {
  public:
-  // One pixel here is `scale` pixels of the context.
-  Canvas(vtkContext2D& context, double scale) : context_(context), scale_(scale) {}
+  // The context's y runs downward from the picture's upper edge, `height` above the origin here.
+  Canvas(_cairo& context, double height);
 
   void text(const Pixel& place, const std::string& text, const TextStyle& style = {});
   Eigen::Vector2d text_size(const std::string& text, const TextStyle& style = {});  // width, height
@@ -61,7 +61,7 @@ class Canvas {
   void polyline(const std::vector<Pixel>& points, const LineStyle& style);
   void fill(const Rect& rect, const Colour& colour);
   void frame(const Rect& rect, const LineStyle& style);
-  void polygon(const std::vector<Pixel>& convex, const Colour& colour);
+  void polygon(const std::vector<Pixel>& corners, const Colour& colour);
   void disc(const Pixel& centre, double radius, const Colour& colour);
   // Many small round dots at once; translucent ones grow darker where they lie on each other.
   void dots(const std::vector<Pixel>& centres, double radius, const Colour& colour);
@@ -69,13 +69,12 @@ class Canvas {
   void marker(const Pixel& centre, Marker marker, double radius, const Colour& colour, bool hollow);
 
  private:
-  void use_text(const TextStyle& style);
-  void use_line(const LineStyle& style);
+  void use_font(const TextStyle& style);
+  void use_colour(const Colour& colour);
+  void trace(const std::vector<Pixel>& points);
 
-  std::vector<float> in_context(const std::vector<Pixel>& points) const;  // x, y, x, y ...
-
-  vtkContext2D& context_;
-  double scale_;
+  _cairo& context_;
+  double height_;
 };
 
 }  // namespace gapstrain::viz

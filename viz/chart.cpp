@@ -107,6 +107,15 @@ CurveStyle series_style(std::size_t series, std::size_t points) {
           apart};
 }
 
+CurveStyle style_of(Meaning meaning) {
+  const bool doubtful = meaning == Meaning::not_trusted;
+  return {.colour = colour_of(meaning),
+          .marker = meaning == Meaning::holds ? Marker::circle
+                    : doubtful                ? Marker::diamond
+                                              : Marker::square,
+          .hollow = doubtful};
+}
+
 void draw_upright_grid(Canvas& canvas, const Panel& panel) {
   for (const double tick : panel.x.ticks()) {
     const double x = panel.at(tick, panel.y.low).x();

@@ -48,6 +48,9 @@ struct CurveStyle {
 inline constexpr std::size_t most_series = 2 * curve_colours.size();
 CurveStyle series_style(std::size_t series, std::size_t points);
 
+// Of dots and bars with a meaning: filled circle, square, hollow diamond.
+CurveStyle style_of(Meaning meaning);
+
 // The grid lines of one direction; those across with their numbers if wanted.
 void draw_upright_grid(Canvas& canvas, const Panel& panel);
 void draw_level_grid(Canvas& canvas, const Panel& panel, bool numbers);

@@ -28,11 +28,28 @@ inline constexpr Colour bone{0.87, 0.85, 0.79};
 inline constexpr Colour metal{0.70, 0.72, 0.75};
 }  // namespace ink
 
-// Colours of curves that stay apart for colour-blind readers.
-// Okabe & Ito, Color Universal Design, 2008: blue, vermillion, bluish green, reddish purple.
+// What is said of a result. Only then do green and vermillion appear, the same in every picture, and never without
+// the word; Okabe & Ito, Color Universal Design, 2008: bluish green and vermillion stay apart for colour-blind
+// readers.
+enum class Meaning { holds, fails, not_trusted };
+constexpr Colour colour_of(Meaning meaning) {
+  switch (meaning) {
+    case Meaning::holds:
+      return {0.0, 158.0 / 255, 115.0 / 255};
+    case Meaning::fails:
+      return {213.0 / 255, 94.0 / 255, 0.0};
+    case Meaning::not_trusted:
+      break;
+  }
+  return {0.55, 0.56, 0.58};
+}
+
+// Colours of curves, which say only which one it is. They stay apart for colour-blind readers and in black and
+// white. Okabe & Ito 2008: blue, reddish purple, sky blue; the third is the indigo of P. Tol, Colour schemes, SRON
+// 2021.
 inline constexpr std::array<Colour, 4> curve_colours{{{0.0, 114.0 / 255, 178.0 / 255},
-                                                      {213.0 / 255, 94.0 / 255, 0.0},
-                                                      {0.0, 158.0 / 255, 115.0 / 255},
-                                                      {204.0 / 255, 121.0 / 255, 167.0 / 255}}};
+                                                      {204.0 / 255, 121.0 / 255, 167.0 / 255},
+                                                      {51.0 / 255, 34.0 / 255, 136.0 / 255},
+                                                      {86.0 / 255, 180.0 / 255, 233.0 / 255}}};
 
 }  // namespace gapstrain::viz

@@ -25,11 +25,11 @@ struct ComparedConstruct {
 // Each as draw_construct shows it, one under another since bones are long: one colour range, view, scale of length
 // and deformation factor (of the one that moves most), proximal ends of the bones one above another.
 void draw_side_by_side(const Display&, const std::vector<ComparedConstruct>& constructs,
-                       const std::filesystem::path& png);
+                       const std::filesystem::path& file);
 
 // Axial strain round the fracture edge of each, healing windows shaded. Where one of them is closed all round, so
 // that its strain has no meaning, axial motion of all in mm.
 void draw_gap_strain_compared(const Display&, const std::vector<ComparedConstruct>& constructs,
-                              const std::filesystem::path& png);
+                              const std::filesystem::path& file);
 
 }  // namespace gapstrain::viz

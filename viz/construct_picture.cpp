@@ -39,13 +39,13 @@ Frame fit(Projection& view, const std::vector<Eigen::Vector3d>& points) {
 
 }  // namespace
 
-void draw_construct(const Display&, const models::LoadFields& fields, const models::LoadFindings& findings,
-                    const std::filesystem::path& png) {
+void draw_construct(const Display& display, const models::LoadFields& fields, const models::LoadFindings& findings,
+                    const std::filesystem::path& file) {
   const ConstructScene scene = construct_scene(fields, deformation_factor(fields));
-  const ColourRange range = colour_range(scene.largest_stress);
+  const ColourRange range = colour_range(scene.largest.value);
   Projection view = three_quarter_view();
   const Frame frame = fit(view, scene.points);
-  Window window(picture_width, frame.height);
+  Window window(display, frame.height);
   window.open_scene(frame.scene, view);
   add_construct(window, scene, view, range);
   window.draw([&](Canvas& canvas) {
@@ -54,10 +54,10 @@ void draw_construct(const Display&, const models::LoadFields& fields, const mode
                           largest_displacement(fields), peak_text(findings.plate.peak)));
     label_construct(canvas, scene, view);
     draw_directions_and_length(canvas, frame.scene.bottom - 34.0, view);
-    draw_stress_legend(canvas, frame.scene.bottom - 78.0, range, scene.largest_stress);
+    draw_stress_legend(canvas, frame.scene.bottom - 78.0, range, scene.largest);
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

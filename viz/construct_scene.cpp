@@ -74,7 +74,7 @@ ConstructScene construct_scene(const models::LoadFields& fields, double factor) 
   ConstructScene scene;
   scene.fields = &fields;
   scene.factor = factor;
-  scene.largest_stress = largest_von_mises(plate_of(fields));
+  scene.largest = {largest_von_mises(plate_of(fields)), "plate peak"};
   for (const auto& shell : fields.shells) {
     scene.faces.push_back(deformed_faces(*shell.mesh, shell.displacements, shell.rotations, factor));
     for (const auto* face : {&scene.faces.back().top, &scene.faces.back().bottom})
@@ -82,8 +82,8 @@ ConstructScene construct_scene(const models::LoadFields& fields, double factor) 
   }
   for (const auto& screw : fields.screws) {
     for (std::size_t i = 0; i < screw.axis.size(); ++i) scene.points.push_back(deformed_point(screw, i, factor));
-    scene.largest_stress =
-        std::max(scene.largest_stress, *std::max_element(screw.stress.begin(), screw.stress.end()));
+    const double stress = *std::max_element(screw.stress.begin(), screw.stress.end());
+    if (stress > scene.largest.value) scene.largest = {stress, "peak of screw " + screw.label};
   }
   return scene;
 }
@@ -178,7 +178,7 @@ void draw_directions_and_length(Canvas& canvas, double y, const Projection& view
                   " along the bone");
 }
 
-void draw_stress_legend(Canvas& canvas, double top, const ColourRange& range, double largest) {
+void draw_stress_legend(Canvas& canvas, double top, const ColourRange& range, const ScaleMark& largest) {
   draw_colour_legend(canvas, top, range, largest, "von Mises stress (screws: fibre stress), MPa");
 }
 

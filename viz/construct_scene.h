@@ -18,7 +18,7 @@ struct ConstructScene {
   double factor = 1.0;                  // of the deformation
   std::vector<FacePoints> faces;        // of the shells, deformed
   std::vector<Eigen::Vector3d> points;  // deformed: all that has to find room, mm
-  double largest_stress = 0.0;          // of plate and screws, MPa
+  ScaleMark largest;                    // stress, MPa, of plate and screws, and whose it is
 };
 
 // @throw std::invalid_argument when there is no plate. `fields` must outlive the scene.
@@ -47,6 +47,6 @@ void label_construct(Canvas& canvas, const ConstructScene& scene, const Projecti
 void draw_directions_and_length(Canvas& canvas, double y, const Projection& view);
 
 // With its top edge at `top`, the largest stress marked.
-void draw_stress_legend(Canvas& canvas, double top, const ColourRange& range, double largest);
+void draw_stress_legend(Canvas& canvas, double top, const ColourRange& range, const ScaleMark& largest);
 
 }  // namespace gapstrain::viz

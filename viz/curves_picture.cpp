@@ -1,7 +1,10 @@
 #include "viz/sheet.h"
 #include "viz/study_limits.h"
 #include "viz/study_sheet.h"
+#include "viz/ticks.h"
 #include "viz/window.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -14,16 +17,41 @@ namespace {
 constexpr std::size_t most_panels = 3;
 constexpr double between = 80.0;  // panels, with room for a name
 
-// Behind the curves, in pieces where it is known at both ends.
+// Behind the curves, in pieces where both of its edges are known.
 void draw_band(Canvas& canvas, const Panel& panel, const StudyCurve& curve, Colour colour) {
   colour.opacity = 0.18;
-  for (std::size_t i = 1; i < curve.low.size(); ++i) {
-    const std::vector<Pixel> piece{panel.at(curve.x[i - 1], curve.low[i - 1]), panel.at(curve.x[i], curve.low[i]),
-                                   panel.at(curve.x[i], curve.high[i]),
-                                   panel.at(curve.x[i - 1], curve.high[i - 1])};
-    if (std::all_of(piece.begin(), piece.end(), [](const Pixel& p) { return p.allFinite(); }))
-      canvas.polygon(piece, colour);
+  std::vector<Pixel> lower, upper;
+  const auto draw_piece = [&] {
+    lower.insert(lower.end(), upper.rbegin(), upper.rend());
+    if (upper.size() > 1) canvas.polygon(lower, colour);
+    lower.clear();
+    upper.clear();
+  };
+  const auto within = [&](Pixel place) {
+    place.y() = std::clamp(place.y(), panel.area.bottom, panel.area.top);
+    return place;
+  };
+  for (std::size_t i = 0; i < curve.low.size(); ++i) {
+    const Pixel low = panel.at(curve.x[i], curve.low[i]), high = panel.at(curve.x[i], curve.high[i]);
+    if (!low.allFinite() || !high.allFinite()) {
+      draw_piece();
+      continue;
+    }
+    lower.push_back(within(low));
+    upper.push_back(within(high));
   }
+  draw_piece();
+}
+
+// Ten decades would flatten the crossing of what decides, so the axis ends three below and two above it.
+Axis decisive_part(Axis axis, double decisive) {
+  constexpr double below = 1e-3, above = 1e2;
+  Axis cut = axis;
+  cut.low = std::max(axis.low, below * decisive);
+  cut.high = std::min(axis.high, above * decisive);
+  if (!(cut.high > cut.low)) return {below * decisive, above * decisive, 1.0, true};
+  if (cut.low > axis.low || cut.high < axis.high) cut.step = 1.0;
+  return cut;
 }
 
 // Where the curve's name belongs: its last value.
@@ -57,12 +85,13 @@ void draw_content(Canvas& canvas, const Panel& panel, const PanelSheet& sheet) {
 
 }  // namespace
 
-void draw_curves(const Display&, const CurveChart& chart, const std::filesystem::path& png) {
+void draw_curves(const Display& display, const CurveChart& chart, const std::filesystem::path& file) {
   if (chart.panels.empty() || chart.panels.size() > most_panels)
     throw std::invalid_argument("a chart of curves has one to three panels");
   Range x{chart.x.logarithmic};
   std::vector<PanelSheet> sheets;
   std::size_t left_out = 0, most_curves = 0;
+  std::string cut;
   for (const auto& content : chart.panels) {
     PanelSheet own{
         .content = &content, .shown = std::min(content.curves.size(), most_series), .y = {}, .names = {}};
@@ -83,7 +112,10 @@ void draw_curves(const Display&, const CurveChart& chart, const std::filesystem:
     }
     own.nothing = y.empty || x.empty;
     y.add_limits(content.limits);
-    own.y = y.axis(chart.panels.size() == 1 ? 8 : 5, 0.03);
+    const Axis whole = y.axis(chart.panels.size() == 1 ? 8 : 5, 0.03);
+    own.y = content.y.decisive && whole.logarithmic ? decisive_part(whole, *content.y.decisive) : whole;
+    if (own.y.low > whole.low || own.y.high < whole.high)
+      cut = fmt::format("Logarithmic axis cut off at {} and {}", number_text(own.y.low), number_text(own.y.high));
     for (std::size_t c = 0; c < own.shown; ++c)
       own.names.push_back({last_value(content.curves[c], own.y), content.curves[c].name, own.style(c)});
     for (auto& name : limit_names(content.limits, own.y)) own.names.push_back(std::move(name));
@@ -91,12 +123,12 @@ void draw_curves(const Display&, const CurveChart& chart, const std::filesystem:
   }
 
   const int height = study::height + (chart.panels.size() == most_panels ? 220 : 0);
-  Window window(picture_width, height);
+  Window window(display, height);
   window.draw([&](Canvas& canvas) {
     draw_head(
         canvas, height, chart.words.title,
         with_remarks(chart.words.subtitle, {first_of(std::min(most_curves, most_series), most_curves, "curves"),
-                                            left_out_remark(left_out, "point")}));
+                                            left_out_remark(left_out, "point"), cut}));
     double left = 0.0, names_room = 100.0;
     for (const auto& own : sheets) {
       left = std::max(left, numbers_room(canvas, own.y));
@@ -113,7 +145,7 @@ void draw_curves(const Display&, const CurveChart& chart, const std::filesystem:
     }
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

@@ -1,30 +1,36 @@
-// A display to draw on where there is none.
+// What the pictures of one run are drawn with: their common frame, and one renderer for all views of bodies.
 #pragma once
 
+#include "viz/picture_frame.h"
+#include "viz/virtual_display.h"
+
+#include <filesystem>
 #include <memory>
-#include <stdexcept>
 
 namespace gapstrain::viz {
 
-struct DisplayError : std::runtime_error {
-  using std::runtime_error::runtime_error;
-};
+class SceneRenderer;
 
-// With a DISPLAY that answers: nothing. Otherwise: a virtual X server (Xvfb) of this process' own, found a free
-// number by the server itself, ended with this object also when the process fails or is interrupted. DISPLAY of
-// this process is set meanwhile; make the object on a thread that outlives it, before other threads read the
-// environment.
-// @throw DisplayError when there is neither a display nor Xvfb.
+// Charts need no display. The first view of bodies looks for one, and keeps it with its renderer as long as this
+// object lives; so make it on a thread that outlives it.
 class Display {
  public:
-  Display();
+  explicit Display(PictureFrame frame = {});
   ~Display();
   Display(const Display&) = delete;
   Display& operator=(const Display&) = delete;
 
+  const PictureFrame& frame() const { return frame_; }
+  // The path with the extension of the frame's format behind it.
+  std::filesystem::path file(const std::filesystem::path& stem) const;
+
+  // @throw DisplayError when there is neither a display nor Xvfb.
+  SceneRenderer& scenes() const;
+
  private:
-  struct Server;
-  std::unique_ptr<Server> server_;
+  struct Renderer;
+  PictureFrame frame_;
+  mutable std::unique_ptr<Renderer> renderer_;
 };
 
 }  // namespace gapstrain::viz

@@ -59,7 +59,7 @@ void draw_factor(Canvas& canvas, const Panel& panel, const Factor& factor, bool 
 
 }  // namespace
 
-void draw_effects(const Display&, const EffectsChart& chart, const std::filesystem::path& png) {
+void draw_effects(const Display& display, const EffectsChart& chart, const std::filesystem::path& file) {
   std::vector<Factor> factors = chart.factors;
   if (factors.size() > most_factors) {
     std::stable_sort(factors.begin(), factors.end(),
@@ -79,7 +79,7 @@ void draw_effects(const Display&, const EffectsChart& chart, const std::filesyst
   const std::size_t columns = std::max<std::size_t>((factors.size() + rows - 1) / rows, 1);
   const int height = rows == 1 ? 1000 : 1500;
 
-  Window window(picture_width, height);
+  Window window(display, height);
   window.draw([&](Canvas& canvas) {
     const std::string chosen =
         chart.factors.size() > factors.size()
@@ -105,7 +105,7 @@ void draw_effects(const Display&, const EffectsChart& chart, const std::filesyst
     if (nothing) draw_nothing(canvas, {left, top - each, right, top});
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

@@ -98,7 +98,8 @@ void draw_means(Canvas& canvas, const Panel& panel) {
 
 }  // namespace
 
-void draw_face_pressure(const Display&, const models::Findings& findings, const std::filesystem::path& png) {
+void draw_face_pressure(const Display& display, const models::Findings& findings,
+                        const std::filesystem::path& file) {
   const auto states = states_of(findings);
   double pressure = 0.0, opening = 0.0;
   for (const auto& state : states) {
@@ -118,13 +119,12 @@ void draw_face_pressure(const Display&, const models::Findings& findings, const 
       round_bone_axis(),
       round_axis(0.0, pressure, 8)};
 
-  Window window(picture_width, height);
+  Window window(display, height);
   window.draw([&](Canvas& canvas) {
-    std::string subtitle =
-        "Pressure of the fracture's faces, mean through the wall; near and far are means over the shaded 60°";
+    std::string subtitle = "Mean through the wall; near and far are means over the shaded 60°";
     if (findings.loads.size() > most_loads)
       subtitle += fmt::format(". First {} of {} loads", most_loads, findings.loads.size());
-    draw_head(canvas, height, findings.construct, subtitle);
+    draw_head(canvas, height, "Pressure of the fracture's faces", subtitle);
     draw_means(canvas, upper);
     draw_panel(canvas, upper, "pressure, MPa");
     if (opens) {
@@ -139,7 +139,7 @@ void draw_face_pressure(const Display&, const models::Findings& findings, const 
     draw_legend(canvas, legend_top, states);
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

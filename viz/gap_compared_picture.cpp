@@ -63,8 +63,8 @@ void draw_legend(Canvas& canvas, double top, const std::vector<ComparedConstruct
 
 }  // namespace
 
-void draw_gap_strain_compared(const Display&, const std::vector<ComparedConstruct>& constructs,
-                              const std::filesystem::path& png) {
+void draw_gap_strain_compared(const Display& display, const std::vector<ComparedConstruct>& constructs,
+                              const std::filesystem::path& file) {
   check_compared(constructs);
   const bool strained = std::all_of(constructs.begin(), constructs.end(), [](const auto& construct) {
     return construct.findings->gap.axial_strain.has_value();
@@ -90,7 +90,7 @@ void draw_gap_strain_compared(const Display&, const std::vector<ComparedConstruc
   if (closed > 0) subtitle += ". None where the faces touch";
   const auto load = common_load(constructs);
 
-  Window window(picture_width, height);
+  Window window(display, height);
   window.draw([&](Canvas& canvas) {
     draw_head(canvas, height, load.value_or("Constructs compared"), subtitle);
     if (strained) draw_healing_windows(canvas, panel);
@@ -101,7 +101,7 @@ void draw_gap_strain_compared(const Display&, const std::vector<ComparedConstruc
     draw_legend(canvas, legend_top, constructs, !load);
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

@@ -60,7 +60,7 @@ void draw_legend(Canvas& canvas, double top, const models::Findings& findings, s
 
 std::string subtitle(const models::Findings& findings, const std::vector<LoadCurves>& loads) {
   const std::size_t count = loads.size();
-  std::string text = "Strain of the gap round the fracture edge; negative axial strain closes it";
+  std::string text = "Round the fracture edge; negative axial strain closes it";
   if (findings.loads.size() > count)
     text = fmt::format("{}. First {} of {} loads", text, count, findings.loads.size());
   if (std::any_of(loads.begin(), loads.end(), [](const auto& l) { return l.closed_somewhere(); }))
@@ -70,7 +70,7 @@ std::string subtitle(const models::Findings& findings, const std::vector<LoadCur
 
 }  // namespace
 
-void draw_gap_strain(const Display&, const models::Findings& findings, const std::filesystem::path& png) {
+void draw_gap_strain(const Display& display, const models::Findings& findings, const std::filesystem::path& file) {
   const std::size_t count = std::min(findings.loads.size(), most_loads);
   std::vector<LoadCurves> loads;
   for (std::size_t l = 0; l < count; ++l) loads.push_back(curves_of(findings.loads[l].gap));
@@ -92,9 +92,9 @@ void draw_gap_strain(const Display&, const models::Findings& findings, const std
   const bool closed =
       count > 0 && std::all_of(loads.begin(), loads.end(), [](const auto& l) { return l.axial.pieces.empty(); });
 
-  Window window(picture_width, height);
+  Window window(display, height);
   window.draw([&](Canvas& canvas) {
-    draw_head(canvas, height, findings.construct, subtitle(findings, loads));
+    draw_head(canvas, height, "Strain of the gap", subtitle(findings, loads));
     if (!closed) draw_healing_windows(canvas, panel);
     draw_panel(canvas, panel, "strain, % of the gap");
     draw_places_round(canvas, panel, 14.0 + draw_closed(canvas, panel, axial));
@@ -109,7 +109,7 @@ void draw_gap_strain(const Display&, const models::Findings& findings, const std
     draw_legend(canvas, legend_top, findings, count);
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

@@ -53,7 +53,7 @@ Classes classes_of(std::vector<double> values) {
 
 }  // namespace
 
-void draw_histogram(const Display&, const HistogramChart& chart, const std::filesystem::path& png) {
+void draw_histogram(const Display& display, const HistogramChart& chart, const std::filesystem::path& file) {
   Range x{chart.value.logarithmic};
   std::vector<double> placed;
   for (const double value : chart.values)
@@ -76,7 +76,7 @@ void draw_histogram(const Display&, const HistogramChart& chart, const std::file
     if (x.takes(mark.value)) x.add(mark.value);
   x.add_limits(chart.limits);
 
-  Window window(picture_width, study::height);
+  Window window(display, study::height);
   window.draw([&](Canvas& canvas) {
     draw_head(
         canvas, study::height, chart.words.title,
@@ -100,7 +100,7 @@ void draw_histogram(const Display&, const HistogramChart& chart, const std::file
     if (placed.empty()) draw_nothing(canvas, panel.area);
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

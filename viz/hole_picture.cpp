@@ -91,8 +91,8 @@ void draw_callout(Canvas& canvas, const Pixel& peak, const Rect& scene, const st
 
 }  // namespace
 
-void draw_hottest_hole(const Display&, const models::LoadFields& fields, const models::LoadFindings& findings,
-                       const std::filesystem::path& png) {
+void draw_hottest_hole(const Display& display, const models::LoadFields& fields,
+                       const models::LoadFindings& findings, const std::filesystem::path& file) {
   const models::ShellField& plate = plate_of(fields);
   const models::PlatePeak& peak = findings.plate.peak;
   const auto holes = hole_places(plate);
@@ -105,7 +105,7 @@ void draw_hottest_hole(const Display&, const models::LoadFields& fields, const m
   const double largest = largest_von_mises(plate);
   const ColourRange range = colour_range(largest);
 
-  Window window(picture_width, height);
+  Window window(display, height);
   window.open_scene(scene, projection);
   const FacePoints faces = undeformed_faces(*plate.mesh);
   ShellSurface surface = shell_surface(*plate.mesh, faces);
@@ -131,10 +131,11 @@ void draw_hottest_hole(const Display&, const models::LoadFields& fields, const m
     const double row = scene.bottom - 34.0;
     draw_bone_directions(canvas, row);
     draw_length_bar(canvas, {0.5 * picture_width, row - 8.0}, projection.pixels_per_mm, 400.0, "");
-    draw_colour_legend(canvas, scene.bottom - 78.0, range, largest, "von Mises stress, MPa");
+    draw_colour_legend(canvas, scene.bottom - 78.0, range, ScaleMark{largest, "plate peak"},
+                       "von Mises stress, MPa");
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

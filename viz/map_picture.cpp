@@ -85,7 +85,7 @@ void draw_cells(Canvas& canvas, const Grid& grid, const Eigen::MatrixXd& outcome
 
 }  // namespace
 
-void draw_map(const Display&, const MapChart& chart, const std::filesystem::path& png) {
+void draw_map(const Display& display, const MapChart& chart, const std::filesystem::path& file) {
   const Grid levels{{}, chart.x_values.size(), chart.y_values.size()};
   check_same_length(levels.columns, static_cast<std::size_t>(chart.outcomes.cols()), "x values and columns");
   check_same_length(levels.rows, static_cast<std::size_t>(chart.outcomes.rows()), "y values and rows");
@@ -94,7 +94,7 @@ void draw_map(const Display&, const MapChart& chart, const std::filesystem::path
   const bool nothing = levels.columns == 0 || levels.rows == 0;
   const Axis scale = range.tight_axis(8);
 
-  Window window(picture_width, study::height);
+  Window window(display, study::height);
   window.draw([&](Canvas& canvas) {
     draw_head(canvas, study::height, chart.words.title, chart.words.subtitle);
     double left = 40.0;
@@ -125,7 +125,7 @@ void draw_map(const Display&, const MapChart& chart, const std::filesystem::path
     }
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

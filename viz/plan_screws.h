@@ -5,6 +5,7 @@
 #include "models/review/plan.h"
 #include "viz/canvas.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 

@@ -47,8 +47,9 @@ struct Place {
 // A strip between two lines with the same number of points, with its outline.
 void draw_strip(Canvas& canvas, const std::vector<Pixel>& upper, const std::vector<Pixel>& lower,
                 const Colour& colour, bool closed) {
-  for (std::size_t i = 1; i < upper.size(); ++i)
-    canvas.polygon({upper[i - 1], upper[i], lower[i], lower[i - 1]}, colour);
+  std::vector<Pixel> all = upper;
+  all.insert(all.end(), lower.rbegin(), lower.rend());
+  canvas.polygon(all, colour);
   const LineStyle edge{.width = 2.5};
   canvas.polyline(upper, edge);
   canvas.polyline(lower, edge);
@@ -218,7 +219,7 @@ void draw_columns(Canvas& canvas, double top, const Place& place) {
   places = spread(places, spacing, scene_left, scene_right);
   const double label_y = top - above_columns - 0.5 * column_row;
   draw_row_name(canvas, label_y, "screw");
-  draw_row_name(canvas, label_y - column_row, "length, mm");
+  draw_row_name(canvas, label_y - column_row, "order, mm");
   draw_row_name(canvas, label_y - 2.0 * column_row, "drill, mm");
   for (std::size_t s = 0; s < places.size(); ++s) {
     const auto& order = *view.shafts[s].planned->order;
@@ -232,7 +233,7 @@ void draw_columns(Canvas& canvas, double top, const Place& place) {
       canvas.text({places[s], y}, shortened(canvas, text, own, spacing - 4.0), own);
     };
     write(label_y, order.label, plain);
-    write(label_y - column_row, length_text(order.length), bold);
+    write(label_y - column_row, order.length ? length_text(*order.length) : "?", bold);
     write(label_y - 2.0 * column_row, order.drill ? length_text(*order.drill) : "–", plain);
   }
 }
@@ -252,6 +253,9 @@ void draw_kinds(Canvas& canvas, double y, const PlanSideView& view) {
   std::string rest = "double line: fracture";
   if (std::any_of(view.shafts.begin(), view.shafts.end(), [](const auto& shaft) { return shaft.beside_plate(); }))
     rest = "hollow: beside the plate;  " + rest;
+  if (std::any_of(view.shafts.begin(), view.shafts.end(),
+                  [](const auto& shaft) { return !shaft.planned->order->length; }))
+    rest += ";  ?: measure before you order";
   if (!view.plan->bends.empty()) rest += ";  bend +: ends towards the bone, drawn enlarged";
   canvas.text({x, y}, rest, fitted(canvas, rest, style, picture_width - sheet::margin - x));
 }
@@ -289,8 +293,8 @@ PlanSideView plan_side_view(const models::Construct& construct, const models::Pl
     const auto slide = slide_along(*planned.screw, construct.plate, view.plate, construct.fracture.position);
     const auto placed = place_screw(construct.plate, view.plate, view.bone, *planned.screw, slide);
     const Eigen::Vector3d seat = planned.screw->entry ? placed.hole_centre : placed.head_top;
-    const double ordered = planned.order->length.value();
-    view.shafts.push_back({&planned, seat, seat + ordered * placed.direction});
+    const double depth = planned.order->length.value_or(planned.order->measured).value();
+    view.shafts.push_back({&planned, seat, seat + depth * placed.direction});
     for (const auto* end : {&view.shafts.back().head, &view.shafts.back().tip}) {
       cover(end->z());
       view.low_x = std::min(view.low_x, end->x());

@@ -17,7 +17,7 @@ struct PlanSideView {
   models::PlateShape plate;
   struct Shaft {
     const PlannedScrew* planned = nullptr;
-    Eigen::Vector3d head, tip;  // mm; a tip of the length to order
+    Eigen::Vector3d head, tip;  // mm; a tip of the length to order, else of the depth
     bool beside_plate() const { return planned->order->hole == 0; }
   };
   std::vector<Shaft> shafts;

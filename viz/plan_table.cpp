@@ -18,7 +18,7 @@ namespace gapstrain::viz {
 namespace {
 
 constexpr std::size_t most_rows = 24;
-constexpr double head_row = 84.0, row = 42.0;
+constexpr double head_row = 84.0, row = 48.0;
 
 struct Column {
   const char* name;
@@ -31,7 +31,7 @@ constexpr std::array<Column, 11> columns{{{"step", "", 90.0},
                                           {"kind", "", 240.0},
                                           {"size", "", 280.0},
                                           {"cortices", "", 150.0},
-                                          {"measured", "mm", 170.0},
+                                          {"depth", "mm", 170.0},
                                           {"order", "mm", 130.0},
                                           {"drill", "mm", 120.0},
                                           {"gliding", "mm", 130.0},
@@ -54,17 +54,18 @@ std::string tilt_text(const models::OrderedScrew& order) {
 
 void draw_row(Canvas& canvas, double y, const PlannedScrew& planned) {
   const models::OrderedScrew& order = *planned.order;
-  const std::array<std::string, columns.size()> texts{"",
-                                                      order.label,
-                                                      order.hole > 0 ? std::to_string(order.hole) : "beside",
-                                                      models::name_of(order.kind),
-                                                      order.size,
-                                                      std::to_string(order.cortices),
-                                                      fmt::format("{:.1f}", order.measured.value()),
-                                                      length_text(order.length),
-                                                      optional_length(order.drill),
-                                                      optional_length(order.gliding),
-                                                      tilt_text(order)};
+  const std::array<std::string, columns.size()> texts{
+      "",
+      order.label,
+      order.hole > 0 ? std::to_string(order.hole) : "beside",
+      models::name_of(order.kind),
+      order.size,
+      std::to_string(order.cortices),
+      fmt::format("{}{:.1f}", order.length ? "" : "est. ", order.measured.value()),
+      order.length ? length_text(*order.length) : "measure",
+      optional_length(order.drill),
+      optional_length(order.gliding),
+      tilt_text(order)};
   double x = sheet::margin;
   for (std::size_t c = 0; c < columns.size(); ++c) {
     const std::string_view name = columns[c].name;

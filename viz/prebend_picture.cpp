@@ -28,7 +28,7 @@ std::vector<double> column(const std::vector<models::PrebendPoint>& curve,
   return values;
 }
 
-void draw_best(Canvas& canvas, const Panel& panel, double height) {
+void draw_mark(Canvas& canvas, const Panel& panel, double height) {
   const double x = panel.at(height, 0.0).x();
   canvas.line({x, panel.area.bottom}, {x, panel.area.top},
               {.colour = ink::text, .width = 4.0, .dash = Dash::dotted});
@@ -36,7 +36,8 @@ void draw_best(Canvas& canvas, const Panel& panel, double height) {
 
 }  // namespace
 
-void draw_prebend(const Display&, const models::PrebendFindings& findings, const std::filesystem::path& png) {
+void draw_prebend(const Display& display, const models::PrebendFindings& findings,
+                  const std::filesystem::path& file) {
   using Point = models::PrebendPoint;
   const auto& curve = findings.curve;
   const auto height = column(curve, [](const Point& p) { return p.height.value(); });
@@ -59,24 +60,25 @@ void draw_prebend(const Display&, const models::PrebendFindings& findings, const
   const Panel upper{{left_edge, lower.area.top + between, right_edge, picture_height - sheet::head_height - 60.0},
                     x,
                     round_axis(0.0, std::max(largest(near), largest(far)), 8)};
-  const auto& best = findings.best;
+  const auto& enough = findings.sufficient;
 
-  Window window(picture_width, picture_height);
+  Window window(display, picture_height);
   window.draw([&](Canvas& canvas) {
-    draw_head(canvas, picture_height, "Prebend of the plate over the fracture",
-              fmt::format("Most even at {:.2g} mm: near {:.2g} MPa, far {:.2g} MPa, {:.0f} % of the face touches, "
-                          "{:.0f} N across the fracture",
-                          best.height.value(), best.near.value(), best.far.value(), 100.0 * best.touching,
-                          best.force.value()));
+    draw_head(
+        canvas, picture_height, "Prebend of the plate over the fracture",
+        fmt::format("Sufficient: {:.2g} mm, with near {:.2g} MPa, far {:.2g} MPa, {:.0f} % of the face touching, "
+                    "{:.0f} N across; most even: {:.2g} mm",
+                    enough.height.value(), enough.near.value(), enough.far.value(), 100.0 * enough.touching,
+                    enough.force.value(), findings.most_even.height.value()));
     draw_panel(canvas, upper, "pressure of the faces after the last step, MPa");
     draw_panel(canvas, lower, "unevenness: standard deviation of the pressure / its mean");
-    for (const auto* panel : {&upper, &lower}) draw_best(canvas, *panel, best.height.value());
+    for (const auto* panel : {&upper, &lower}) draw_mark(canvas, *panel, enough.height.value());
     draw_curve(canvas, upper, height, far, far_style);
     draw_curve(canvas, upper, height, near, near_style);
     draw_curve(canvas, lower, height, unevenness, uneven_style);
-    const double mark = upper.at(best.height.value(), 0.0).x();
+    const double mark = upper.at(enough.height.value(), 0.0).x();
     const bool at_right = mark > upper.area.centre().x();
-    canvas.text({mark + (at_right ? -14.0 : 14.0), upper.area.top - 14.0}, "most even",
+    canvas.text({mark + (at_right ? -14.0 : 14.0), upper.area.top - 14.0}, "sufficient",
                 {.across = at_right ? Across::right : Across::left, .upright = Upright::top, .bold = true});
     if (!curve.empty()) {
       draw_side_names(canvas, upper,
@@ -86,7 +88,7 @@ void draw_prebend(const Display&, const models::PrebendFindings& findings, const
     draw_x_numbers(canvas, lower, "prebend, mm: height of the plate's bend over the fracture");
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

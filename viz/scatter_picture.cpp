@@ -18,6 +18,11 @@ constexpr double mark_radius = 20.0;
 constexpr std::size_t most_markers = 1500;  // of all clouds; beyond, shapes could not be told apart
 constexpr CurveStyle front_style{.colour = ink::text, .marker = Marker::circle, .hollow = true};
 
+CurveStyle cloud_style(const ScatterChart& chart, std::size_t cloud) {
+  const auto& meaning = chart.clouds[cloud].meaning;
+  return meaning ? style_of(*meaning) : series_style(cloud, 1);
+}
+
 // Half the width over which points are spread sideways to be seen, where x has few values only; else zero.
 double sideways(const Panel& panel, const std::vector<PointCloud>& clouds, std::size_t count) {
   constexpr std::size_t most_values = 40, fewest_points = 10;
@@ -139,7 +144,7 @@ void draw_marks(Canvas& canvas, const Panel& panel, const std::vector<MarkedPoin
 
 }  // namespace
 
-void draw_scatter(const Display&, const ScatterChart& chart, const std::filesystem::path& png) {
+void draw_scatter(const Display& display, const ScatterChart& chart, const std::filesystem::path& file) {
   Range x{chart.x.logarithmic}, y{chart.y.logarithmic};
   std::size_t count = 0, left_out = 0;
   const auto add = [&](const std::vector<double>& xs, const std::vector<double>& ys, const std::string& name) {
@@ -159,7 +164,7 @@ void draw_scatter(const Display&, const ScatterChart& chart, const std::filesyst
     const auto& cloud = chart.clouds[c];
     add(cloud.x, cloud.y, cloud.name);
     count += cloud.x.size();
-    legend.push_back({cloud.name, series_style(c, 1), Sample::dot});
+    legend.push_back({cloud.name, cloud_style(chart, c), Sample::dot});
   }
   if (chart.front) {
     add(chart.front->x, chart.front->y, chart.front->name);
@@ -170,7 +175,7 @@ void draw_scatter(const Display&, const ScatterChart& chart, const std::filesyst
   x.add_limits(chart.x_limits);
   y.add_limits(chart.y_limits);
 
-  Window window(picture_width, study::height);
+  Window window(display, study::height);
   window.draw([&](Canvas& canvas) {
     Panel panel;
     panel.x = x.axis(10, 0.03);
@@ -192,7 +197,7 @@ void draw_scatter(const Display&, const ScatterChart& chart, const std::filesyst
     for (std::size_t c = 0; c < shown; ++c) {
       auto places = places_of(panel, chart.clouds[c].x, chart.clouds[c].y);
       move_sideways(places, aside);
-      draw_cloud(canvas, places, series_style(c, 1), count);
+      draw_cloud(canvas, places, cloud_style(chart, c), count);
     }
     draw_limit_lines(canvas, panel, chart.y_limits, Direction::level);
     if (chart.front) draw_front(canvas, panel, *chart.front);
@@ -203,7 +208,7 @@ void draw_scatter(const Display&, const ScatterChart& chart, const std::filesyst
     draw_legend(canvas, legend_top, legend);
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

@@ -31,7 +31,7 @@ ColourRange colour_range(double largest) {
   return {step * std::ceil(largest / step * (1.0 - 1e-9)), step};
 }
 
-void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, std::optional<double> largest,
+void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, const std::optional<ScaleMark>& mark,
                         const std::string& quantity) {
   constexpr double bar_height = 36.0;
   constexpr int strips = 256;
@@ -39,7 +39,7 @@ void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, st
   canvas.text({bar.left, top}, quantity, fitted(canvas, quantity, {.upright = Upright::top}, bar.width()));
   for (int k = 0; k < strips; ++k) {
     const double left = bar.left + bar.width() * k / strips;
-    canvas.fill({left, bar.bottom, bar.left + bar.width() * (k + 1) / strips, bar.top},
+    canvas.fill({left, bar.bottom, bar.right, bar.top},  // over the former one, so that no seam shows
                 scale_colour(static_cast<double>(k) / (strips - 1)));
   }
   const auto place = [&](double value) {
@@ -50,10 +50,14 @@ void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, st
     canvas.text({place(tick), bar.bottom - 14.0}, tick_text(tick, range.step),
                 {.size = letter::small, .across = Across::centre, .upright = Upright::top});
   }
-  if (!largest) return;
-  const double x = place(std::min(*largest, range.high));
+  if (!mark) return;
+  const double x = place(std::min(mark->value, range.high));
   canvas.polygon({{x, bar.top + 2.0}, {x + 11.0, bar.top + 20.0}, {x - 11.0, bar.top + 20.0}}, ink::text);
-  canvas.text({x, bar.top + 22.0}, "peak", {.size = letter::small, .across = Across::centre});
+  // Beside the quantity's name, which stands at the left.
+  const double half = 0.5 * canvas.text_size(mark->name, {.size = letter::small}).x();
+  const double least = bar.left + canvas.text_size(quantity).x() + 30.0 + half;
+  canvas.text({std::clamp(x, std::min(least, bar.right), bar.right + 300.0 - half), bar.top + 22.0}, mark->name,
+              {.size = letter::small, .across = Across::centre});
 }
 
 void draw_length_bar(Canvas& canvas, const Pixel& centre, double pixels_per_mm, double wanted,
@@ -80,7 +84,18 @@ void draw_bone_directions(Canvas& canvas, double y) {
               {.across = Across::right, .upright = Upright::centre});
 }
 
-void draw_labels(Canvas& canvas, std::vector<Label> labels, double row) {
+namespace {
+
+Rect box_of(Canvas& canvas, const Label& label) {
+  const double half_width = 0.5 * canvas.text_size(label.text, label.style).x(),
+               half_height = 0.5 * label.style.size;
+  return {label.place.x() - half_width, label.place.y() - half_height, label.place.x() + half_width,
+          label.place.y() + half_height};
+}
+
+}  // namespace
+
+std::vector<Label> moved_apart(Canvas& canvas, std::vector<Label> labels, double row) {
   constexpr double clearance = 12.0;
   std::sort(labels.begin(), labels.end(),
             [](const Label& a, const Label& b) { return a.place.x() < b.place.x(); });
@@ -88,28 +103,28 @@ void draw_labels(Canvas& canvas, std::vector<Label> labels, double row) {
   for (auto& label : labels) {
     label.style.across = Across::centre;
     label.style.upright = Upright::centre;
-    const Eigen::Vector2d size = canvas.text_size(label.text, label.style);
-    const double half_width = 0.5 * size.x(), half_height = 0.5 * label.style.size;
+    const double half_width = 0.5 * box_of(canvas, label).width();
     label.place.x() = std::clamp(label.place.x(), half_width + 8.0, picture_width - half_width - 8.0);
-    const auto box = [&] {
-      return Rect{label.place.x() - half_width, label.place.y() - half_height, label.place.x() + half_width,
-                  label.place.y() + half_height};
-    };
     const auto touches = [&](const Rect& other) {
-      const Rect own = box();
+      const Rect own = box_of(canvas, label);
       return own.left < other.right + clearance && other.left < own.right + clearance && own.bottom < other.top &&
              other.bottom < own.top;
     };
     while (std::any_of(taken.begin(), taken.end(), touches)) label.place.y() += row;
-    taken.push_back(box());
+    taken.push_back(box_of(canvas, label));
   }
-  for (const auto& label : labels) {
+  return labels;
+}
+
+void draw_labels(Canvas& canvas, const std::vector<Label>& labels, double row) {
+  const auto placed = moved_apart(canvas, labels, row);
+  for (const auto& label : placed) {
     const double end = label.place.y() - std::copysign(0.5 * label.style.size + 2.0, row);
     canvas.line(label.subject, {label.place.x(), end}, {.colour = ink::leader, .width = 2.0});
   }
-  for (std::size_t l = 0; l < labels.size(); ++l) {
-    if (labels[l].on_white) canvas.fill(taken[l], ink::white);
-    canvas.text(labels[l].place, labels[l].text, labels[l].style);
+  for (const auto& label : placed) {
+    if (label.on_white) canvas.fill(box_of(canvas, label), ink::white);
+    canvas.text(label.place, label.text, label.style);
   }
 }
 

@@ -26,8 +26,14 @@ struct ColourRange {
 };
 ColourRange colour_range(double largest);
 
-// Level bar with its top edge at `top`, `largest` (if there is one) marked by a pointer.
-void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, std::optional<double> largest,
+// A value on the scale, with its name over the pointer.
+struct ScaleMark {
+  double value = 0.0;
+  std::string name;
+};
+
+// Level bar with its top edge at `top`, `mark` (if there is one) pointed at.
+void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, const std::optional<ScaleMark>& mark,
                         const std::string& quantity);
 
 // Round length, about `wanted` pixels long, written above the middle.
@@ -45,7 +51,10 @@ struct Label {
   bool on_white = false;  // on a ground that covers what is behind
 };
 
-// Writes labels with leaders; labels that would touch are moved outward, by `row` pixels a time, up for positive.
-void draw_labels(Canvas& canvas, std::vector<Label> labels, double row);
+// Labels that would touch are moved outward, by `row` pixels a time, up for positive. From left to right.
+std::vector<Label> moved_apart(Canvas& canvas, std::vector<Label> labels, double row);
+
+// Writes labels, moved apart, with leaders.
+void draw_labels(Canvas& canvas, const std::vector<Label>& labels, double row);
 
 }  // namespace gapstrain::viz

@@ -103,22 +103,23 @@ void draw_name(Canvas& canvas, double top, const ComparedConstruct& construct, b
 
 }  // namespace
 
-void draw_side_by_side(const Display&, const std::vector<ComparedConstruct>& constructs,
-                       const std::filesystem::path& png) {
+void draw_side_by_side(const Display& display, const std::vector<ComparedConstruct>& constructs,
+                       const std::filesystem::path& file) {
   check_compared(constructs);
   double factor = std::numeric_limits<double>::max();
   for (const auto& construct : constructs) factor = std::min(factor, deformation_factor(*construct.fields));
   std::vector<ConstructScene> scenes;
-  double largest = 0.0;
+  ScaleMark largest;
   for (const auto& construct : constructs) {
     scenes.push_back(construct_scene(*construct.fields, factor));
-    largest = std::max(largest, scenes.back().largest_stress);
+    if (const auto& own = scenes.back().largest; own.value > largest.value)
+      largest = {own.value, fmt::format("{}, {}", own.name, construct.name.substr(0, construct.name.find(':')))};
   }
-  const ColourRange range = colour_range(largest);
+  const ColourRange range = colour_range(largest.value);
   const auto load = common_load(constructs);
 
   const Stack stacked = stack(scenes);
-  Window window(picture_width, stacked.height);
+  Window window(display, stacked.height);
   for (std::size_t s = 0; s < scenes.size(); ++s) {
     window.open_scene(stacked.areas[s], stacked.views[s]);
     add_construct(window, scenes[s], stacked.views[s], range);
@@ -135,7 +136,7 @@ void draw_side_by_side(const Display&, const std::vector<ComparedConstruct>& con
     draw_stress_legend(canvas, stacked.foot - 78.0, range, largest);
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

@@ -1,9 +1,11 @@
 #include "viz/chart.h"
 #include "viz/face_ring.h"
 #include "viz/pictures.h"
+#include "viz/ruler.h"
 #include "viz/sheet.h"
 #include "viz/step_choice.h"
 #include "viz/step_stage.h"
+#include "viz/text_fit.h"
 #include "viz/ticks.h"
 
 #include <fmt/format.h>
@@ -11,14 +13,13 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <sstream>
 
 namespace gapstrain::viz {
 
 namespace {
 
 constexpr std::size_t most_steps = 12;
-constexpr double between_cells = 44.0, text_line = 38.0, label_room = 56.0, force_row = 46.0, detail_row = 44.0;
+constexpr double between_cells = 44.0, text_line = 38.0, label_row = 28.0, force_row = 46.0, detail_row = 44.0;
 constexpr double legend_row = 48.0, ring_radius = 42.0, label_spacing = 64.0;
 
 constexpr Colour force_colour = curve_colours[0];
@@ -27,30 +28,9 @@ constexpr Colour force_colour = curve_colours[0];
 struct Common {
   StepStage stage;
   std::size_t title_rows = 1;
+  double label_room = 56.0;  // over the bodies, for labels in one row
   double largest_force = 0.0, largest_pressure = 0.0;
 };
-
-// At most `rows` lines; the last of them ends in an ellipsis where words were lost.
-std::vector<std::string> wrapped(Canvas& canvas, const std::string& text, const TextStyle& style, double width,
-                                 std::size_t rows) {
-  const auto fits = [&](const std::string& line) { return canvas.text_size(line, style).x() <= width; };
-  std::vector<std::string> lines{""};
-  std::istringstream words(text);
-  for (std::string word; words >> word;) {
-    std::string& line = lines.back();
-    const std::string longer = line.empty() ? word : line + " " + word;
-    if (line.empty() || fits(longer)) {
-      line = longer;
-    } else if (lines.size() < rows) {
-      lines.push_back(word);
-    } else {
-      while (!fits(line + " …") && line.find(' ') != std::string::npos) line.erase(line.rfind(' '));
-      line += " …";
-      break;
-    }
-  }
-  return lines;
-}
 
 // What else there is to say of a step, the most important first.
 std::vector<std::string> details(const models::StepFindings& step) {
@@ -69,18 +49,21 @@ struct Cell {
   std::size_t step = 0;
 };
 
-void draw_cell(Canvas& canvas, const Cell& cell, const models::StepFindings& findings,
-               const models::StepFields& fields, const MagnifiedStep& step, const Common& common) {
-  Projection view = common.stage.view;
+constexpr TextStyle title_style{.upright = Upright::centre, .bold = true};
+
+std::vector<std::string> title_lines(Canvas& canvas, const Cell& cell, const std::string& step) {
+  return wrapped(canvas, fmt::format("{}. {}", cell.step + 1, step), title_style, cell.scene.width(), 2);
+}
+
+Projection view_of(const Cell& cell, const StepStage& stage) {
+  Projection view = stage.view;
   view.at = cell.scene.centre();
-  const TextStyle title{.upright = Upright::centre, .bold = true};
-  const auto rows = wrapped(canvas, fmt::format("{}. {}", cell.step + 1, fields.text), title, cell.scene.width(),
-                            common.title_rows);
-  double y = cell.scene.top + label_room + (static_cast<double>(rows.size()) - 0.5) * text_line;
-  for (const auto& row : rows) {
-    canvas.text({cell.scene.left, y}, row, title);
-    y -= text_line;
-  }
+  return view;
+}
+
+// What the step puts in and what holds for a while, over the bodies.
+std::vector<Label> labels_of(const Cell& cell, const Projection& view, const models::StepFields& fields,
+                             const MagnifiedStep& step) {
   double bodies_top = cell.scene.bottom;
   for (const auto& faces : step.faces)
     for (Eigen::Index i = 0; i < faces.top.rows(); ++i)
@@ -100,7 +83,27 @@ void draw_cell(Canvas& canvas, const Cell& cell, const models::StepFindings& fin
   for (const auto& one : labels) places.push_back(one.place.x());
   places = spread(places, label_spacing, cell.scene.left, cell.scene.right);
   for (std::size_t l = 0; l < labels.size(); ++l) labels[l].place.x() = places[l];
-  draw_labels(canvas, labels, 28.0);
+  return labels;
+}
+
+// Over the scene, with all of them apart.
+double labels_height(Canvas& canvas, const Cell& cell, const Projection& view, const models::StepFields& fields,
+                     const MagnifiedStep& step) {
+  double height = 0.0;
+  for (const auto& label : moved_apart(canvas, labels_of(cell, view, fields, step), label_row))
+    height = std::max(height, label.place.y() + label.style.size - cell.scene.top);
+  return height;
+}
+
+void draw_cell(Canvas& canvas, const Cell& cell, const models::StepFindings& findings,
+               const models::StepFields& fields, const MagnifiedStep& step, const Common& common) {
+  const auto rows = title_lines(canvas, cell, fields.text);
+  double y = cell.scene.top + common.label_room + (static_cast<double>(rows.size()) - 0.5) * text_line;
+  for (const auto& row : rows) {
+    canvas.text({cell.scene.left, y}, row, title_style);
+    y -= text_line;
+  }
+  draw_labels(canvas, labels_of(cell, view_of(cell, common.stage), fields, step), label_row);
 
   // Force on the common scale, its number at the left, the face at the right.
   constexpr double number_width = 150.0, bar_height = 26.0;
@@ -158,8 +161,8 @@ void draw_legend(Canvas& canvas, double y, const std::vector<models::StepFields>
 
 }  // namespace
 
-void draw_steps(const Display&, const models::CompressionFindings& findings,
-                const std::vector<models::StepFields>& steps, const std::filesystem::path& png) {
+void draw_steps(const Display& display, const models::CompressionFindings& findings,
+                const std::vector<models::StepFields>& steps, const std::filesystem::path& file) {
   assert(!steps.empty() && findings.steps.size() == steps.size());
   std::vector<double> forces;
   for (const auto& step : steps) forces.push_back(step.force);
@@ -177,28 +180,30 @@ void draw_steps(const Display&, const models::CompressionFindings& findings,
   common.largest_force = *std::max_element(forces.begin(), forces.end());
   for (const auto& step : findings.steps)
     common.largest_pressure = std::max(common.largest_pressure, step.face.peak.value());
-  constexpr double letter_width = 19.0;  // of a bold letter, rather more than on average
-  for (const auto s : shown)
-    if (letter_width * static_cast<double>(steps[s].text.size() + 4) > cell_width) common.title_rows = 2;
+  std::vector<MagnifiedStep> magnified;
+  Ruler ruler;
+  for (const auto s : shown) {
+    magnified.push_back(magnify(steps[s], stage.factor));
+    const Cell cell{{sheet::margin, 0.0, sheet::margin + cell_width, stage.scene_height}, s};
+    common.title_rows = std::max(common.title_rows, title_lines(ruler.canvas(), cell, steps[s].text).size());
+    common.label_room = std::max(
+        common.label_room, labels_height(ruler.canvas(), cell, view_of(cell, stage), steps[s], magnified.back()));
+  }
   const double title_height = text_line * static_cast<double>(common.title_rows);
-  const double cell_height = title_height + label_room + stage.scene_height + force_row + detail_row + 36.0;
+  const double cell_height = title_height + common.label_room + stage.scene_height + force_row + detail_row + 36.0;
   const bool stressed = stage.largest_stress > 0.0;
   const double foot = sheet::caution_height + (stressed ? sheet::legend_height : 0.0) + 2.0 * legend_row + 20.0;
   const int height = static_cast<int>(foot + cell_height * static_cast<double>(rows) + sheet::head_height);
 
-  Window window(picture_width, height);
+  Window window(display, height);
   std::vector<Cell> cells;
-  std::vector<MagnifiedStep> magnified;
   for (std::size_t k = 0; k < shown.size(); ++k) {
     const double left = sheet::margin + (cell_width + between_cells) * static_cast<double>(k % columns);
-    const double top =
-        height - sheet::head_height - cell_height * static_cast<double>(k / columns) - title_height - label_room;
+    const double top = height - sheet::head_height - cell_height * static_cast<double>(k / columns) -
+                       title_height - common.label_room;
     cells.push_back({{left, top - stage.scene_height, left + cell_width, top}, shown[k]});
-    magnified.push_back(magnify(steps[shown[k]], stage.factor));
-    Projection view = stage.view;
-    view.at = cells.back().scene.centre();
-    window.open_scene(cells.back().scene, view);
-    add_bodies(window, steps[shown[k]], magnified.back(), stage);
+    window.open_scene(cells.back().scene, view_of(cells.back(), stage));
+    add_bodies(window, steps[shown[k]], magnified[k], stage);
   }
   window.draw([&](Canvas& canvas) {
     std::string subtitle =
@@ -216,10 +221,10 @@ void draw_steps(const Display&, const models::CompressionFindings& findings,
     draw_legend(canvas, foot - 0.5 * legend_row, steps, common.largest_pressure);
     if (stressed)
       draw_colour_legend(canvas, foot - 2.0 * legend_row - 24.0, colour_range(stage.largest_stress),
-                         stage.largest_stress, "von Mises stress of the plate, MPa");
+                         ScaleMark{stage.largest_stress, "largest"}, "von Mises stress of the plate, MPa");
     draw_caution(canvas);
   });
-  window.write(png);
+  window.write(file);
 }
 
 }  // namespace gapstrain::viz

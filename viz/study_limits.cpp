@@ -14,8 +14,8 @@ namespace gapstrain::viz {
 
 namespace {
 
-// The first the darkest: an order that survives a black-and-white print.
-constexpr std::array<Colour, 3> tints{{{0.78, 0.86, 0.92}, {0.88, 0.93, 0.96}, {0.95, 0.97, 0.98}}};
+// Grey, since colour says which curve; the first the darkest, an order that survives a black-and-white print.
+constexpr std::array<Colour, 3> tints{{{0.87, 0.88, 0.89}, {0.92, 0.93, 0.93}, {0.96, 0.96, 0.97}}};
 
 bool is_line(const Limit& limit) { return limit.low == limit.high; }
 

@@ -6,6 +6,7 @@
 // @throw std::invalid_argument when lists that belong together differ in length.
 #pragma once
 
+#include "viz/colour.h"
 #include "viz/display.h"
 
 #include <Eigen/Core>
@@ -24,6 +25,9 @@ struct ChartWords {
 struct NamedAxis {
   std::string name;  // with its unit: "working length, mm"
   bool logarithmic = false;
+  // Of a logarithmic y axis of curves: the value that decides. At most three decades below and two above it are
+  // shown, which the subtitle says.
+  std::optional<double> decisive = std::nullopt;
 };
 
 // A shaded band, or a line where both ends are equal; an infinite end is the axis' own. Its value is written
@@ -36,6 +40,7 @@ struct Limit {
 struct PointCloud {
   std::string name;
   std::vector<double> x, y;
+  std::optional<Meaning> meaning{};  // without: one more series
 };
 
 // The best points, joined in the given order, as steps that fall or rise at the next point if wanted.
@@ -59,7 +64,7 @@ struct ScatterChart {
   std::vector<Limit> x_limits, y_limits;
 };
 // Up to 1e5 points, smaller and more translucent the more they are.
-void draw_scatter(const Display&, const ScatterChart& chart, const std::filesystem::path& png);
+void draw_scatter(const Display&, const ScatterChart& chart, const std::filesystem::path& file);
 
 struct StudyCurve {
   std::string name;
@@ -79,7 +84,7 @@ struct CurveChart {
   std::vector<CurvePanel> panels;  // from the top down, one to three
 };
 // @throw std::invalid_argument with no or more than three panels.
-void draw_curves(const Display&, const CurveChart& chart, const std::filesystem::path& png);
+void draw_curves(const Display&, const CurveChart& chart, const std::filesystem::path& file);
 
 struct MapChart {
   ChartWords words;
@@ -89,7 +94,7 @@ struct MapChart {
   std::string outcome;                     // with its unit
 };
 // Outcome of two factors as colour, as a number too where there is room; hatched where there is none.
-void draw_map(const Display&, const MapChart& chart, const std::filesystem::path& png);
+void draw_map(const Display&, const MapChart& chart, const std::filesystem::path& file);
 
 struct Swing {
   std::string name;                    // of the factor
@@ -104,7 +109,7 @@ struct SwingChart {
   std::vector<Swing> swings;
 };
 // Sorted by their width, the widest on top; at most twenty.
-void draw_swings(const Display&, const SwingChart& chart, const std::filesystem::path& png);
+void draw_swings(const Display&, const SwingChart& chart, const std::filesystem::path& file);
 
 // A value with its interval; without where low and high are no numbers.
 struct Estimate {
@@ -123,7 +128,7 @@ struct BarChart {
   std::vector<BarRow> rows;         // from the top down; the first twenty are drawn
 };
 // @throw std::invalid_argument also with no or more than four series.
-void draw_bars(const Display&, const BarChart& chart, const std::filesystem::path& png);
+void draw_bars(const Display&, const BarChart& chart, const std::filesystem::path& file);
 
 struct MarkedValue {
   std::string name;
@@ -139,7 +144,7 @@ struct HistogramChart {
 };
 // Share of the values in classes of round width near the rule of Freedman & Diaconis 1981 (Z.
 // Wahrscheinlichkeitstheorie verw. Gebiete 57:453), at most sixty; on a logarithmic axis of equal ratios.
-void draw_histogram(const Display&, const HistogramChart& chart, const std::filesystem::path& png);
+void draw_histogram(const Display&, const HistogramChart& chart, const std::filesystem::path& file);
 
 struct Factor {
   struct Level {
@@ -158,6 +163,6 @@ struct EffectsChart {
 };
 // Mean outcome at each level, a small panel a factor on one common axis; of more than eight factors those whose
 // means differ most.
-void draw_effects(const Display&, const EffectsChart& chart, const std::filesystem::path& png);
+void draw_effects(const Display&, const EffectsChart& chart, const std::filesystem::path& file);
 
 }  // namespace gapstrain::viz

@@ -1,7 +1,9 @@
-// One picture in the making: a scene in parallel projection with plane drawing over it, off screen.
+// One picture in the making: views of bodies in parallel projection with plane drawing over them.
 #pragma once
 
+#include "viz/actors.h"
 #include "viz/canvas.h"
+#include "viz/display.h"
 
 #include <vtkSmartPointer.h>
 #include <Eigen/Core>
@@ -10,14 +12,7 @@
 #include <functional>
 #include <vector>
 
-class vtkActor;
-class vtkPolyData;
-class vtkRenderer;
-class vtkRenderWindow;
-
 namespace gapstrain::viz {
-
-inline constexpr int picture_width = 2000;  // pixels
 
 // Parallel projection of construct space onto the picture.
 struct Projection {
@@ -34,40 +29,30 @@ struct Projection {
 // Looks from `towards_viewer` such that `axis` runs level, from left to right.
 Projection level_view(const Eigen::Vector3d& towards_viewer, const Eigen::Vector3d& axis);
 
+// `picture_width` wide; what the display's frame says of all pictures stands on top, above `height`.
 class Window {
  public:
-  Window(int width, int height);
-  ~Window();
-  Window(const Window&) = delete;
-  Window& operator=(const Window&) = delete;
+  Window(const Display& display, double height);
 
-  int height() const { return height_; }
   // Shows the actors added from now on through `projection`, cut off at `area`, whose centre `projection.at` is.
   // A picture may hold several scenes.
   void open_scene(const Rect& area, const Projection& projection);
-  void add(vtkActor* actor);  // translucent ones blend in the order they are added
-  void draw(std::function<void(Canvas&)> drawing);
-  // @throw std::filesystem::filesystem_error
-  void write(const std::filesystem::path& png);
+  void add(const vtkSmartPointer<vtkActor>& actor);  // translucent ones blend in the order they are added
+  void draw(std::function<void(Canvas&)> drawing) { drawing_ = std::move(drawing); }
+  // In the format of the file's extension. @throw std::filesystem::filesystem_error, DisplayError
+  void write(const std::filesystem::path& file) const;
 
  private:
-  int width_, height_;
-  vtkSmartPointer<vtkRenderWindow> window_;
-  vtkSmartPointer<vtkRenderer> ground_;
-  std::vector<vtkSmartPointer<vtkRenderer>> scenes_;
+  struct Scene {
+    Rect area;
+    Projection projection;
+    std::vector<vtkSmartPointer<vtkActor>> actors;
+  };
+
+  const Display& display_;
+  double height_;
+  std::vector<Scene> scenes_;
+  std::function<void(Canvas&)> drawing_;
 };
-
-enum class Cull { nothing, back, front };
-
-struct SurfaceStyle {
-  Colour colour = ink::metal;
-  Cull cull = Cull::nothing;
-  double shade = 0.45;  // share of the colour that depends on the light; the rest is always there
-};
-
-vtkSmartPointer<vtkActor> plain_actor(vtkPolyData* data, const SurfaceStyle& style);
-// Coloured by the active point scalars, 0 to `high` over the colour scale.
-vtkSmartPointer<vtkActor> scalar_actor(vtkPolyData* data, double high);
-vtkSmartPointer<vtkActor> line_actor(vtkPolyData* data, const LineStyle& style);
 
 }  // namespace gapstrain::viz

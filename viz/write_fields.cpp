@@ -7,6 +7,7 @@
 #include <vtkCellData.h>
 #include <vtkCellType.h>
 #include <vtkDoubleArray.h>
+#include <vtkFieldData.h>
 #include <vtkIntArray.h>
 #include <vtkNew.h>
 #include <vtkPointData.h>
@@ -116,8 +117,23 @@ vtkSmartPointer<vtkPolyData> lines_of(const std::vector<models::ScrewField>& scr
   return data;
 }
 
+void add_metadata(vtkDataSet& data, const Metadata& metadata) {
+  vtkFieldData* texts = data.GetFieldData();
+  for (const auto& [name, text] : metadata) {
+    auto* array = vtkStringArray::SafeDownCast(texts->GetAbstractArray(name.c_str()));
+    if (array == nullptr) {
+      vtkNew<vtkStringArray> own;
+      own->SetName(name.c_str());
+      texts->AddArray(own);
+      array = own;
+    }
+    array->InsertNextValue(text);
+  }
+}
+
 template <typename Writer>
-void write(vtkDataSet* data, const std::filesystem::path& path) {
+void write(vtkDataSet* data, const Metadata& metadata, const std::filesystem::path& path) {
+  add_metadata(*data, metadata);
   vtkNew<Writer> writer;
   writer->SetInputData(data);
   writer->SetDataModeToAppended();
@@ -135,15 +151,15 @@ std::string file_word(std::string name) {
 
 }  // namespace
 
-std::vector<std::filesystem::path> write_fields(const models::LoadFields& fields,
+std::vector<std::filesystem::path> write_fields(const models::LoadFields& fields, const Metadata& metadata,
                                                 const std::filesystem::path& folder, const std::string& stem) {
   std::vector<std::filesystem::path> written;
   for (const auto& shell : fields.shells) {
     written.push_back(folder / fmt::format("{}_{}.vtu", stem, file_word(shell.name)));
-    write<vtkXMLUnstructuredGridWriter>(grid_of(shell), written.back());
+    write<vtkXMLUnstructuredGridWriter>(grid_of(shell), metadata, written.back());
   }
   written.push_back(folder / fmt::format("{}_screws.vtp", stem));
-  write<vtkXMLPolyDataWriter>(lines_of(fields.screws), written.back());
+  write<vtkXMLPolyDataWriter>(lines_of(fields.screws), metadata, written.back());
   return written;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "models/findings/fields.h"
+#include "viz/picture_frame.h"
 
 #include <filesystem>
 #include <string>
@@ -11,8 +12,9 @@ namespace gapstrain::viz {
 
 // One unstructured grid (.vtu) per body with displacements, rotations and stresses at its nodes, and one polydata
 // (.vtp) with the screws, named STEM_plate.vtu and so on, into an existing folder. Units in the arrays' names.
-// Returns the paths written. @throw std::filesystem::filesystem_error with the path.
-std::vector<std::filesystem::path> write_fields(const models::LoadFields& fields,
+// The metadata are field data, an array of texts a name. Returns the paths written. @throw
+// std::filesystem::filesystem_error with the path.
+std::vector<std::filesystem::path> write_fields(const models::LoadFields& fields, const Metadata& metadata,
                                                 const std::filesystem::path& folder, const std::string& stem);
 
 }  // namespace gapstrain::viz
