@@ -1,9 +1,15 @@
 #include "cases/commands/analyse.h"
 
-#include "cases/commands/stages.h"
+#include "cases/commands/out_option.h"
+#include "cases/commands/picture_options.h"
+#include "cases/outputs/findings_json.h"
 #include "cases/outputs/output_folder.h"
+#include "cases/outputs/result_head.h"
+#include "cases/outputs/state_lines.h"
 #include "cases/outputs/summary.h"
 #include "cases/outputs/write_outputs.h"
+#include "cases/progress/analysis_plan.h"
+#include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
 #include "models/review/assess.h"
 
@@ -19,7 +25,7 @@ namespace {
 struct AnalyseOptions {
   std::string case_file;
   std::string out;
-  bool no_pictures = false;
+  PictureOptions pictures;
   bool quiet = false;
 };
 
@@ -28,22 +34,26 @@ Status run(const AnalyseOptions& options) {
   fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
   const std::filesystem::path stem = std::filesystem::path(options.case_file).stem();
   OutputFolder folder(options.out.empty() ? stem.string() + "-findings" : options.out);
+  folder.workspace();  // a folder that cannot be made is found before the work
 
-  const auto progress = tell_stages(options.quiet);
-  const models::AssessedConstruct assessed = models::assess(file.construct, progress);
+  const auto style = options.pictures.wanted();
+  Progress progress(assessment_plan(file.construct) + outputs_plan(file.construct, style.has_value()),
+                    options.quiet);
+  models::AssessedConstruct assessed = models::assess(file.construct, progress.stages());
+  doubt_not_finite(assessed);
+  const models::ResultState& state = assessed.assessment.state;
   const models::Findings& findings = assessed.analysis.findings;
-  const CaseOrigin origin{file.file, file.text, file.assumptions};
-  const auto written = write_outputs(folder, file.construct, assessed, origin, !options.no_pictures, progress);
+  const CaseOrigin origin{file.file, file.text, file.assumptions, today()};
+  const auto written = write_outputs(folder, file.construct, assessed, origin, style, progress.stages());
+  progress.end();
   folder.publish();
 
-  const auto reasons = doubts(findings, written.not_finite);
   if (options.quiet)  // the summary begins with them
-    for (const auto& reason : reasons) fmt::print(stderr, "{}: not to be trusted: {}\n", file.file, reason);
-  if (written.pictures_missing) fmt::print(stderr, "warning: no pictures: {}\n", *written.pictures_missing);
-  if (!options.quiet)
-    fmt::print("{}",
-               summarise(findings, assessed.assessment, origin, written.not_finite, folder.target().string()));
-  return reasons.empty() ? Status::done : Status::does_not_hold;
+    for (const auto& alarm : alarms_of(state)) fmt::print(stderr, "{}: {}\n", file.file, alarm);
+  if (written.pictures_missing)
+    fmt::print(stderr, "warning: pictures are missing: {}\n", *written.pictures_missing);
+  if (!options.quiet) fmt::print("{}", summarise(findings, assessed.assessment, origin, folder.target().string()));
+  return state.not_trusted.empty() ? Status::done : Status::does_not_hold;
 }
 
 }  // namespace
@@ -53,9 +63,8 @@ void add_analyse(CLI::App& program, Job& job) {
       program.add_subcommand("analyse", "Solve a case and write its findings, tables, fields and pictures");
   const auto options = std::make_shared<AnalyseOptions>();
   command->add_option("case", options->case_file, "The case file (TOML)")->required()->type_name("CASE.toml");
-  command->add_option("--out", options->out, "Folder to write; default: the case's name with \"-findings\", here")
-      ->type_name("DIR");
-  command->add_flag("--no-pictures", options->no_pictures, "Draw no pictures");
+  add_out_option(*command, options->out, "Folder to write; default: the case's name with \"-findings\", here");
+  add_picture_options(*command, options->pictures);
   command->add_flag("--quiet", options->quiet, "Print warnings and faults only");
   command->footer(
       "All keys of a case file: gapstrain keys. All keys of findings.json: gapstrain keys --findings.\n"

@@ -1,15 +1,17 @@
 #include "cases/commands/compare.h"
 
-#include "cases/commands/stages.h"
+#include "cases/commands/out_option.h"
+#include "cases/commands/picture_options.h"
+#include "cases/outputs/assessment_files.h"
 #include "cases/outputs/comparison_json.h"
 #include "cases/outputs/comparison_pictures.h"
 #include "cases/outputs/comparison_report.h"
-#include "cases/outputs/margins_text.h"
+#include "cases/outputs/findings_json.h"
 #include "cases/outputs/output_folder.h"
-#include "cases/outputs/plan_text.h"
-#include "cases/outputs/race_csv.h"
-#include "cases/outputs/review_text.h"
-#include "cases/outputs/summary.h"
+#include "cases/outputs/result_head.h"
+#include "cases/outputs/state_lines.h"
+#include "cases/progress/analysis_plan.h"
+#include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
 #include "viz/display.h"
 
@@ -17,6 +19,7 @@
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
+#include <map>
 #include <memory>
 
 namespace gapstrain::cases {
@@ -26,13 +29,23 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr std::size_t most_constructs = 4;  // that a picture shows legibly
+const Stage comparison_pictures{"drawing", 4.0};
 
 struct CompareOptions {
   std::vector<std::string> files;
   std::string out = "comparison";
-  bool no_pictures = false;
+  PictureOptions pictures;
   bool quiet = false;
 };
+
+// Constructs of one name are told apart by their files.
+void tell_apart(std::vector<CaseFile>& files) {
+  std::map<std::string, int> uses;
+  for (const auto& file : files) ++uses[file.construct.name];
+  for (auto& file : files)
+    if (uses[file.construct.name] > 1)
+      file.construct.name = fmt::format("{} ({})", file.construct.name, fs::path(file.file).stem().string());
+}
 
 // Figures of different patients, or under different loads, say nothing about constructs.
 void check_one_patient(const std::vector<CaseFile>& files) {
@@ -58,52 +71,57 @@ Status run(const CompareOptions& options) {
   std::vector<CaseFile> files;
   for (const auto& name : options.files) files.push_back(read_case(name));
   for (const auto& file : files) fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
+  tell_apart(files);
   check_one_patient(files);
   OutputFolder folder(options.out);
+  folder.workspace();  // a folder that cannot be made is found before the work
 
-  const auto progress = tell_stages(options.quiet);
+  std::vector<Stage> plan;
+  for (const auto& file : files) plan = plan + assessment_plan(file.construct);
+  const auto style = options.pictures.wanted();
+  if (style) plan.push_back(comparison_pictures);
+  Progress progress(plan, options.quiet);
   std::vector<ComparedCase> cases;
   std::vector<models::Construct> constructs;
   std::vector<models::AssessedConstruct> assessed;
   for (const auto& file : files) {
-    if (progress)
-      progress(fmt::format("construct {} of {}: {}", cases.size() + 1, files.size(), file.construct.name));
     constructs.push_back(file.construct);
-    assessed.push_back(models::assess(file.construct, progress));
+    assessed.push_back(models::assess(file.construct, progress.stages(file.construct.name)));
+    doubt_not_finite(assessed.back());
     cases.push_back({file.file, file.construct, {}});
   }
   const auto comparison = models::compare(constructs, assessed);
+  const auto preference = models::find_preference(constructs, assessed, comparison);
   for (std::size_t k = 0; k < cases.size(); ++k) cases[k].assessed = std::move(assessed[k]);
 
-  const std::string text = comparison_text(cases, comparison);
+  const std::string text = comparison_text(cases, comparison, preference);
   folder.write("comparison.txt", text);
-  folder.write("comparison.csv", comparison_csv(comparison));
+  folder.write("comparison.csv", comparison_csv(cases, comparison));
   for (std::size_t k = 0; k < cases.size(); ++k) {
-    const auto& assessment = cases[k].assessed.assessment;
     folder.write(fmt::format("case_{}.toml", letter_of(k)), files[k].text);
-    folder.write(fmt::format("margins_{}.txt", letter_of(k)),
-                 margins_text(assessment.margins, assessment.margins_left_out));
-    folder.write(fmt::format("review_{}.txt", letter_of(k)), review_text(assessment.review));
-    folder.write(fmt::format("plan_{}.txt", letter_of(k)),
-                 plan_text(assessment.plan, cases[k].construct.name, cases[k].file));
-    if (assessment.race)
-      folder.write(fmt::format("race_{}.csv", letter_of(k)), race_csv(*assessment.race, *assessment.history));
+    write_assessment(folder, "_" + letter_of(k), cases[k].assessed.assessment, cases[k].construct.name,
+                     {files[k].file, files[k].text, files[k].assumptions, today()});
   }
-  if (!options.no_pictures) try {
-      if (progress) progress("drawing");
-      draw_comparison(cases, comparison, folder.workspace());
+  if (style) try {
+      progress.begin(comparison_pictures.name);
+      draw_comparison(*style, cases, comparison, folder.workspace());
     } catch (const viz::DisplayError& error) {
-      fmt::print(stderr, "warning: no pictures: {}\n", error.what());
+      progress.say(fmt::format("warning: pictures are missing: {}", error.what()));
     }
   auto written = folder.files();
   written.emplace_back("findings.json");
   std::sort(written.begin(), written.end());
-  folder.write("findings.json", comparison_json(cases, comparison, written));
+  folder.write("findings.json", comparison_json(cases, comparison, preference, written));
+  progress.end();
   folder.publish();
   if (!options.quiet) fmt::print("{}Files: {}\n", text, folder.target().string());
-  const bool is_trusted = std::all_of(cases.begin(), cases.end(), [](const ComparedCase& one) {
-    return one.assessed.analysis.findings.trust.passed();
-  });
+  bool is_trusted = true;
+  for (const auto& one : cases) {
+    const auto& state = one.assessed.assessment.state;
+    is_trusted &= state.not_trusted.empty();
+    if (options.quiet)  // the comparison begins with them
+      for (const auto& alarm : alarms_of(state)) fmt::print(stderr, "{}: {}\n", one.file, alarm);
+  }
   return is_trusted ? Status::done : Status::does_not_hold;
 }
 
@@ -117,8 +135,8 @@ void add_compare(CLI::App& program, Job& job) {
       ->required()
       ->expected(2, static_cast<int>(most_constructs))
       ->type_name("CASE.toml");
-  command->add_option("--out", options->out, "Folder to write; default: \"comparison\", here")->type_name("DIR");
-  command->add_flag("--no-pictures", options->no_pictures, "Draw no pictures");
+  add_out_option(*command, options->out, "Folder to write; default: \"comparison\", here");
+  add_picture_options(*command, options->pictures);
   command->add_flag("--quiet", options->quiet, "Print warnings and faults only");
   command->footer(
       "A case given as changes: base = \"other.toml\" and what differs (gapstrain keys).\n"

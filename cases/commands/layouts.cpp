@@ -1,12 +1,15 @@
 #include "cases/commands/layouts.h"
 
-#include "cases/commands/stages.h"
 #include "cases/commands/study_run.h"
 #include "cases/outputs/file_names.h"
 #include "cases/outputs/layout_report.h"
+#include "cases/outputs/layout_verdict.h"
 #include "cases/outputs/outcome_table.h"
+#include "cases/outputs/state_lines.h"
 #include "cases/outputs/text_hash.h"
 #include "cases/outputs/worst_things.h"
+#include "cases/progress/analysis_plan.h"
+#include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
 #include "cases/reader/read_parts.h"
 #include "cases/version.h"
@@ -33,6 +36,18 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr std::size_t rows_a_block = 64;  // some 20 ms
+constexpr const char* solving = "solving layouts";
+const Stage charts{"drawing charts", 2.0}, best{"looking at the best", 10.0};
+
+std::vector<Stage> plan_of(const models::Layouts& layouts, const models::Construct& construct,
+                           bool with_pictures) {
+  constexpr double a_layout = 2e-4;  // s, one load, gap open; then the rows' own rate counts
+  auto plan = bodies_plan(construct);
+  plan.push_back({solving, a_layout * static_cast<double>(layouts.size() * construct.loads.size())});
+  if (with_pictures) plan.push_back(charts);
+  plan.push_back(best);
+  return plan;
+}
 
 // "1 2 4 7 9 10".
 std::string holes_text(const models::Layouts& layouts, const std::vector<int>& chosen) {
@@ -88,6 +103,8 @@ class LayoutBodies {
       assembly_.construct.screws.push_back(layouts.candidates()[static_cast<std::size_t>(index)]);
     return models::analyse(assembly_);
   }
+  // With the screws of the layout looked at last.
+  const models::Construct& construct() const { return assembly_.construct; }
 
  private:
   models::Assembly assembly_;
@@ -108,32 +125,29 @@ std::string some_rows(const fs::path& table, const std::vector<std::size_t>& row
   return text;
 }
 
-// The best, looked at all over: a picture under its worst load, and whether the whole plate and all checks agree.
+// The best and the case's own, looked at all over: whether they hold, what they break, and of the best a picture
+// under its worst load.
 std::string look_at_best(StudyFolder& folder, const models::Layouts& layouts, LayoutBodies& bodies,
-                         const LayoutReport& report, bool with_pictures, const models::Progress& progress) {
-  std::optional<viz::Display> display;
+                         const LayoutReport& report, std::optional<std::size_t> own, const viz::Display* display,
+                         Progress& progress) {
   const fs::path pictures = folder.target() / "best";
-  if (with_pictures) {
-    display.emplace();
-    fs::create_directories(pictures);
-  }
-  std::string text = "\nLooked at all over (peak anywhere on the plate, all checks):\n";
+  if (display != nullptr) fs::create_directories(pictures);
+  std::string text = "\nLooked at all over (all margins, the whole plate, all checks, the rules of the trade):\n";
   for (std::size_t k = 0; k < report.best.size(); ++k) {
-    if (progress) progress(fmt::format("looking at the best, {} of {}", k + 1, report.best.size()));
+    progress.begin(fmt::format("{}, {} of {}", best.name, k + 1, report.best.size()));
     const auto analysis = bodies.analyse(layouts, report.best[k]);
+    text += layout_verdict(fmt::format("{:>6}", k + 1), bodies.construct(), analysis.findings);
+    if (display == nullptr) continue;
     const auto& hottest = hottest_load(analysis.findings);
     const std::string holes = holes_text(layouts, layouts.chosen(report.best[k]));
-    std::vector<std::string> failing;
-    for (const auto& check : analysis.findings.trust.checks)
-      if (!check.passed) failing.push_back(check.name);
-    text += fmt::format(
-        "{:>6} {:.4g} MPa under \"{}\"{}; {}\n", k + 1, hottest.plate.peak.von_mises.value(), hottest.load,
-        hottest.plate.peak.hole ? fmt::format(" at hole {}", *hottest.plate.peak.hole) : " away from the holes",
-        failing.empty() ? "all checks passed" : fmt::format("NOT TO BE TRUSTED: {}", fmt::join(failing, ", ")));
-    if (display)
-      viz::draw_construct(
-          *display, analysis.fields.loads[static_cast<std::size_t>(&hottest - analysis.findings.loads.data())],
-          hottest, pictures / fmt::format("{:02}_{}.png", k + 1, file_stem(holes)));
+    viz::draw_construct(*display,
+                        analysis.fields.loads[static_cast<std::size_t>(&hottest - analysis.findings.loads.data())],
+                        hottest, display->file(pictures / fmt::format("{:02}_{}", k + 1, file_stem(holes))));
+  }
+  if (own) {
+    progress.begin("looking at the case's own layout");
+    const auto analysis = bodies.analyse(layouts, *own);
+    text += layout_verdict(" yours", bodies.construct(), analysis.findings);
   }
   return text;
 }
@@ -141,27 +155,37 @@ std::string look_at_best(StudyFolder& folder, const models::Layouts& layouts, La
 // What the rows say, in words and pictures.
 Status finish_layouts(StudyFolder& folder, const CaseFile& file, const models::Layouts& layouts,
                       const std::function<LayoutBodies&()>& bodies, const StudyOptions& options,
-                      const models::Progress& progress) {
+                      Progress& progress) {
+  LayoutBodies& looking = bodies();  // the stages before the others, also when no row was missing
   const models::Construct& construct = file.construct;
   std::vector<std::string> loads;
   for (const auto& load : construct.loads) loads.push_back(load.name);
   const LayoutTitle title{construct.name, loads, layouts.own(), layouts.left_out()};
-  LayoutReport report = report_layouts(folder.target(), *construct.layouts, title);
+  LayoutReport report = report_layouts(folder.target(), construct, title);
   const fs::path table = folder.target() / StudyFolder::final_name;
   folder.write("front.csv", some_rows(table, report.front));
   folder.write("best.csv", some_rows(table, report.best));
   folder.write("case.toml", file.text);
-  bool with_pictures = !options.no_pictures;
-  if (with_pictures) try {
-      draw_layout_charts(folder.target(), *construct.layouts, title, report);
+  std::optional<viz::Display> display;
+  if (const auto style = options.pictures.wanted())
+    display.emplace(picture_frame(*style, construct.name, file.file, short_alarms_of(state_of_case(construct))));
+  const viz::Display* views = display ? &*display : nullptr;
+  if (views != nullptr) try {
+      progress.begin(charts.name);
+      draw_layout_charts(*display, folder.target(), *construct.layouts, title, report);
+      views->scenes();
     } catch (const viz::DisplayError& error) {
-      fmt::print(stderr, "warning: no pictures: {}\n", error.what());
-      with_pictures = false;
+      progress.say(fmt::format("warning: no pictures of the best: {}", error.what()));
+      views = nullptr;
     }
-  report.text += look_at_best(folder, layouts, bodies(), report, with_pictures, progress);
+  report.text += look_at_best(folder, layouts, looking, report, title.own, views, progress);
+  progress.end();
   folder.write("summary.txt", report.text);
-  if (!options.quiet) fmt::print("{}\nWritten: {}\n", report.text, folder.target().string());
-  return report.failed + report.doubtful < layouts.size() ? Status::done : Status::does_not_hold;
+  if (options.quiet)  // the text begins with them
+    for (const auto& alarm : alarms_of(report.states)) fmt::print(stderr, "{}: {}\n", file.file, alarm);
+  else
+    fmt::print("{}\nWritten: {}\n", report.text, folder.target().string());
+  return report.states.failed + report.states.doubtful < layouts.size() ? Status::done : Status::does_not_hold;
 }
 
 // That no choice is admissible, or too many are, is for the case to mend.
@@ -178,24 +202,29 @@ Status run(const std::string& case_file, const StudyOptions& options, Ranks& ran
   const bool speaks = ranks.rank() == 0;
   if (speaks) fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
   const models::Layouts layouts = find_layouts(file);
-  const models::Progress progress = speaks ? tell_stages(options.quiet) : models::Progress{};
+  Progress progress(plan_of(layouts, construct, options.pictures.wanted().has_value()), options.quiet || !speaks);
 
   std::optional<LayoutBodies> bodies;
   std::once_flag made;
   const auto ready = [&]() -> LayoutBodies& {
-    std::call_once(made, [&] { bodies.emplace(construct, layouts, progress); });
+    std::call_once(made, [&] {
+      // Told only: whoever waits for rows hears an interrupt.
+      bodies.emplace(construct, layouts, [&](const std::string& stage) { progress.tell(stage); });
+      progress.tell(solving);
+    });
     return *bodies;
   };
   const StudyRun search{
       "layouts",
-      fmt::format("{:016x}", fnv1a64(fmt::format("{}\n{}", version, file.text))),
+      fmt::format("{:016x}", fnv1a64(fmt::format("{}\n{}", program_and_version(), file.text))),
       layouts.size(),
+      keys_of(construct.estimated),
       outcome_heading({"layout", "holes"}, construct.loads.size()),
       fs::path(case_file).stem().string() + "-layouts",
       [](std::size_t) { return rows_a_block; },
       [&] { return ready().hire(layouts); },
       [&](StudyFolder& folder) { return finish_layouts(folder, file, layouts, ready, options, progress); }};
-  return run_study(search, options, ranks);
+  return run_study(search, options, ranks, progress);
 }
 
 }  // namespace

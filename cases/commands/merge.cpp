@@ -1,5 +1,7 @@
 #include "cases/commands/merge.h"
 
+#include "cases/commands/out_option.h"
+#include "cases/commands/study_run.h"
 #include "cases/study/merge.h"
 
 #include <fmt/format.h>
@@ -16,12 +18,20 @@ void add_merge(CLI::App& program, Job& job) {
   const auto parts = std::make_shared<std::vector<std::string>>();
   const auto out = std::make_shared<std::string>();
   command->add_option("parts", *parts, "Folders of all parts, in any order")->required()->type_name("DIR");
-  command->add_option("--out", *out, "Folder to write the whole into")->required()->type_name("DIR");
+  add_out_option(*command, *out, "Folder to write the whole into")->required();
   command->footer(
       "Then the command that made the parts, with this --out and without --part, adds summary and charts.");
   command->callback([&job, parts, out] {
     job = [parts, out] {
-      merge_rows({parts->begin(), parts->end()}, *out);
+      Progress progress({{"joining", 1.0}}, false);
+      progress.begin("joining");
+      try {
+        merge_rows({parts->begin(), parts->end()}, *out, progress);
+      } catch (const Interrupted&) {
+        progress.end();
+        return interrupted_work(*out);
+      }
+      progress.end();
       fmt::print(
           "Merged into {}. The command that made the parts, with --out {} and without --part, adds summary and "
           "charts.\n",

@@ -2,10 +2,15 @@
 
 #include "cases/commands/new_request.h"
 #include "cases/outputs/file_names.h"
+#include "cases/outputs/new_case_findings.h"
 #include "cases/outputs/new_case_screen.h"
 #include "cases/outputs/new_case_text.h"
 #include "cases/outputs/output_file.h"
+#include "cases/progress/analysis_plan.h"
+#include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
+#include "mesh/gmsh_session.h"
+#include "models/findings/model_error.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -32,6 +37,24 @@ const models::LoadCase& trot_of(const models::Draft& draft) {
   return draft.loads.at(static_cast<std::size_t>(models::Activity::trot)).load;
 }
 
+struct OwnAnalysis {
+  std::vector<std::string> found;  // paragraphs
+  bool is_trusted = false;
+};
+
+// That a case has no answer is for its user to know, not to stop it from being written.
+OwnAnalysis analyse_draft(const models::Construct& construct) {
+  try {
+    Progress progress(first_day_plan(construct), false);
+    const auto assessed = models::assess_first_day(construct, progress.stages());
+    return {draft_findings(assessed.assessment), assessed.analysis.findings.trust.passed()};
+  } catch (const models::ModelError& error) {
+    return {draft_without_findings(error.what()), false};
+  } catch (const mesh::MeshError& error) {
+    return {draft_without_findings(error.what()), false};
+  }
+}
+
 Status run(const NewOptions& options) {
   std::vector<OptionProblem> problems;
   const NewRequest request = read_request(options, problems);
@@ -40,13 +63,15 @@ Status run(const NewOptions& options) {
   refuse_unusable_file(file, options.force);
   try {
     const models::Draft draft = models::make_draft(request.draft);
-    const std::string text = new_case_text(request, draft);
+    const OwnAnalysis analysis = analyse_draft(read_case_text(file, new_case_text(request, draft)).construct);
+    const std::string text = new_case_text(request, draft, analysis.found);
     const CaseFile made = read_case_text(file, text);
     write_file_whole(file, text);
     fmt::print(stderr, "{}", format_problems(file, made.warnings));
     const auto trot =
         models::largest_intact_strain(made.construct.bone, made.construct.plate.aspect, trot_of(draft));
-    fmt::print("{}", new_case_screen(request, draft, trot, file));
+    fmt::print("{}", new_case_screen(request, draft, trot, analysis.found, file));
+    return analysis.is_trusted ? Status::done : Status::does_not_hold;
   } catch (const models::PatientError& error) {
     return refuse({{options_of(error.subject), error.what()}});
   } catch (const CaseError& error) {  // places in a text that is not written help nobody
@@ -55,7 +80,6 @@ Status run(const NewOptions& options) {
                  problem.message);
     return Status::bad_input;
   }
-  return Status::done;
 }
 
 }  // namespace
@@ -87,7 +111,10 @@ void add_new(CLI::App& program, Job& job) {
   add("--marker-seen", options->marker_seen, "Its length in the image: all lengths given are corrected by it",
       "LENGTH");
   add("--fracture-position", options->fracture_position, "From the proximal end; default: the middle", "LENGTH");
-  add("--gap", options->gap, "Left between the fragments, or a comminuted zone's length", "LENGTH");
+  add("--gap", options->gap,
+      "Wanted between the fragments, as it is; of a comminuted fracture the zone's length, corrected by the "
+      "marker",
+      "LENGTH");
   add("--obliquity", options->obliquity, "Of the cut against the cross-section; default: 0 deg", "ANGLE");
   add("--pattern", options->pattern, "simple or comminuted; default: simple", "PATTERN");
   add("--treatment", options->treatment, "bridging or compression; default: bridging", "TREATMENT");
@@ -95,7 +122,10 @@ void add_new(CLI::App& program, Job& job) {
   command->add_flag("--force", options->force, "Replace a file that is there already");
   command->footer(
       "What is not measured is estimated from the body mass and marked so, with what to measure.\n"
-      "Exit status: 0 written; 2 bad input, and nothing written.");
+      "The case is analysed before it is written; what that found comes first, on the screen and in the file.\n"
+      "Exit status: 0 written, also when the construct fails under its loads; 1 written, but the model does not "
+      "hold\n"
+      "or a check failed; 2 bad input, and nothing written.");
   command->callback([&job, options] { job = [options] { return run(*options); }; });
 }
 

@@ -33,6 +33,12 @@ const std::vector<Word<models::Treatment>> treatment_words{{"bridging", models::
                                                            {"compression", models::Treatment::compression}};
 const std::vector<Word<std::string>> side_words{{"left", "left"}, {"right", "right"}};
 
+std::string in_lower_case(std::string text) {
+  for (char& c : text)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return text;
+}
+
 // Reads one option after another, so that all faults are found.
 class Reader {
  public:
@@ -44,13 +50,14 @@ class Reader {
   std::optional<Meaning> choice(const std::string& option, const std::string& found,
                                 const std::vector<Word<Meaning>>& words) {
     if (found.empty()) return std::nullopt;
+    const std::string said = in_lower_case(found);
     std::vector<std::string> allowed;
     for (const auto& word : words) {
-      if (word.text == found) return word.meaning;
+      if (word.text == said) return word.meaning;
       allowed.push_back(word.text);
     }
     complain(option,
-             fmt::format("found \"{}\"{}; allowed: {}", found, did_you_mean(found, allowed), join_or(allowed)));
+             fmt::format("found \"{}\"{}; allowed: {}", found, did_you_mean(said, allowed), join_or(allowed)));
     return std::nullopt;
   }
 
@@ -67,6 +74,11 @@ class Reader {
   std::optional<models::Length> length(const std::string& option, const std::string& found) {
     const auto number = quantity(option, found, Dimension::length);
     if (!number) return std::nullopt;
+    constexpr double most = 1000.0;  // mm: as of bones in a case file
+    if (*number > most) {
+      complain(option, fmt::format("found \"{}\"; allowed is above 0 mm to {:.0f} mm", found, most));
+      return std::nullopt;
+    }
     if (*number > 0.0) return *number * models::mm;
     complain(option, fmt::format("found \"{}\"; it must be above 0 mm. Measure it on the radiograph.", found));
     return std::nullopt;
@@ -120,7 +132,7 @@ std::optional<double> read_age(const std::string& found, Reader& reader) {
   constexpr AgeUnit units[] = {{"week", "weeks", 12.0 / 52.0}, {"month", "months", 1.0}, {"year", "years", 12.0}};
   double number = 0.0;
   const auto [rest, fault] = std::from_chars(found.data(), found.data() + found.size(), number);
-  const std::string unit = without_blanks_around({rest, found.data() + found.size()});
+  const std::string unit = in_lower_case(without_blanks_around({rest, found.data() + found.size()}));
   if (fault == std::errc{})
     for (const AgeUnit& known : units)
       if (unit == known.one || unit == known.many) return number * known.months;
@@ -149,10 +161,11 @@ void read_marker(const NewOptions& options, Reader& reader, NewRequest& request)
   request.magnification = found.factor;
   models::DraftRequest& draft = request.draft;
   draft.magnification_spread = found.spread;
-  for (auto* length :
-       {&draft.measured.length, &draft.measured.width_mediolateral, &draft.measured.width_craniocaudal,
-        &draft.measured.cortex, &draft.fracture_position, &draft.gap})
+  for (auto* length : {&draft.measured.length, &draft.measured.width_mediolateral,
+                       &draft.measured.width_craniocaudal, &draft.measured.cortex, &draft.fracture_position})
     correct(*length, found);
+  // A comminuted zone is seen on the radiograph; a gap between two fragments is what is wanted of reduction.
+  if (draft.pattern == models::FracturePattern::comminuted) correct(draft.gap, found);
   for (models::BoneStation& station : draft.stations)
     for (auto* length :
          {&station.position, &station.width_mediolateral, &station.width_craniocaudal, &station.cortex})

@@ -26,7 +26,7 @@ struct OptionProblem {
 };
 
 struct NewRequest {
-  models::DraftRequest draft;           // lengths corrected for magnification
+  models::DraftRequest draft;           // lengths seen on radiographs corrected for magnification
   std::string side;                     // "left", "right" or empty
   std::string name;                     // of the case
   std::optional<double> magnification;  // seen over true

@@ -1,6 +1,8 @@
 // What commands of many rows have in common on the command line.
 #pragma once
 
+#include "cases/commands/picture_options.h"
+
 #include <string>
 
 namespace CLI {
@@ -12,7 +14,8 @@ namespace gapstrain::cases {
 struct StudyOptions {
   std::string out, part;
   std::size_t threads = 0;
-  bool no_pictures = false, quiet = false;
+  PictureOptions pictures;
+  bool quiet = false;
 };
 
 void add_study_options(CLI::App& command, StudyOptions& options, const std::string& default_folder);

@@ -2,10 +2,11 @@
 
 #include "cases/commands/study_run.h"
 #include "cases/outputs/figure_words.h"
+#include "cases/outputs/state_lines.h"
 #include "cases/outputs/sweep_charts.h"
 #include "cases/outputs/sweep_report.h"
+#include "cases/progress/progress.h"
 #include "cases/study/sweep_rows.h"
-#include "viz/display.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -16,33 +17,43 @@ namespace gapstrain::cases {
 
 namespace {
 
+const Stage solving{"solving", 2.0}, charts{"drawing charts", 2.0};
+
 // What the rows say, in words and charts.
-Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOptions& options) {
+Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOptions& options, Progress& progress) {
   const SweepReport report = report_sweep(folder.target(), study);
   folder.write("summary.txt", report.text);
-  folder.write("study.toml", study.text);
+  folder.write("study.toml", study.text_beside("case.toml"));  // the folder can be run again as it stands
   folder.write("case.toml", study.base.text);
-  if (!options.no_pictures) try {
-      draw_sweep_charts(folder.target(), study);
-    } catch (const viz::DisplayError& error) {
-      fmt::print(stderr, "warning: no pictures: {}\n", error.what());
-    }
-  if (!options.quiet) fmt::print("{}\nWritten: {}\n", report.text, folder.target().string());
-  return report.failed + report.doubtful < report.rows ? Status::done : Status::does_not_hold;
+  if (const auto style = options.pictures.wanted()) {
+    progress.begin(charts.name);
+    draw_sweep_charts(*style, folder.target(), study);
+  }
+  progress.end();
+  if (options.quiet)  // the text begins with them
+    for (const auto& alarm : alarms_of(report.states)) fmt::print(stderr, "{}: {}\n", study.file, alarm);
+  else
+    fmt::print("{}\nWritten: {}\n", report.text, folder.target().string());
+  return report.states.failed + report.states.doubtful < report.states.rows ? Status::done : Status::does_not_hold;
 }
 
 Status run(const std::string& study_file, const StudyOptions& options, Ranks& ranks) {
   const StudyFile study = read_study(study_file, [](const models::Construct&) { return known_findings(); });
   SweepRows rows(study);
+  std::vector<Stage> plan{solving};
+  if (options.pictures.wanted().has_value()) plan.push_back(charts);
+  Progress progress(plan, options.quiet || ranks.rank() != 0);
+  progress.begin(solving.name);
   const StudyRun sweep{"sweep",
                        study.fingerprint(),
                        study.rows(),
+                       keys_of(study.base.construct.estimated),
                        rows.heading(),
                        std::filesystem::path(study_file).stem().string() + "-sweep",
                        [&](std::size_t row) { return rows.block(row); },
                        [&] { return rows.hire(); },
-                       [&](StudyFolder& folder) { return finish_sweep(folder, study, options); }};
-  return run_study(sweep, options, ranks);
+                       [&](StudyFolder& folder) { return finish_sweep(folder, study, options, progress); }};
+  return run_study(sweep, options, ranks, progress);
 }
 
 }  // namespace

@@ -1,16 +1,16 @@
 #include "cases/commands/trends.h"
 
-#include "cases/outputs/output_target.h"
+#include "cases/outputs/output_file.h"
 #include "cases/outputs/trends_table.h"
-#include "viz/replace_file.h"
+#include "cases/progress/progress.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
 #include <cctype>
-#include <chrono>
+#include <cmath>
+#include <cstdlib>
 #include <memory>
 #include <set>
 
@@ -48,43 +48,29 @@ std::vector<TrendRow> chosen_rows(const std::string& word) {
   return rows;
 }
 
-// Before the long work. Creates nothing.
-void check_csv(const std::filesystem::path& csv) {
-  if (csv.empty()) return;
-  if (std::filesystem::is_directory(csv))
-    throw OutputError(fmt::format("\"{}\" is a folder; --csv takes the name of a file", csv.string()));
-  if (const auto folder = csv.parent_path(); !folder.empty() && !std::filesystem::is_directory(folder))
-    throw OutputError(
-        fmt::format("there is no folder \"{}\" to write \"{}\" into", folder.string(), csv.string()));
-}
-
-// Each model with its time on stderr, where somebody is looking.
-std::function<void(const std::string&)> make_progress(const std::vector<TrendRow>& rows) {
-  if (isatty(STDERR_FILENO) == 0) return {};
+std::size_t models_of(const std::vector<TrendRow>& rows) {
   std::set<std::string_view> models;
   for (const auto& row : rows) models.insert(row.trend->models.begin(), row.trend->models.end());
-  return [start = std::chrono::steady_clock::now(), count = models.size(),
-          number = std::size_t{0}](const std::string& model) mutable {
-    const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - start;
-    fmt::print(stderr, "{:6.1f} s  model {} of {}: {}\n", passed.count(), ++number, count, model);
-  };
+  return models.size();
 }
 
 Status run(const TrendsOptions& options) {
   auto rows = chosen_rows(options.only);
-  check_csv(options.csv);
-  models::Benches benches(options.refinement, make_progress(rows));
+  if (!options.csv.empty()) refuse_unusable_file(options.csv, true, "--csv");
+  const std::size_t count = models_of(rows);
+  const double a_model = 3.0 * std::pow(options.refinement, 3);  // s, factoring above all
+  Progress progress({{"model", a_model * static_cast<double>(count)}}, false);
+  models::Benches benches(options.refinement, [&, number = std::size_t{0}](const std::string& model) mutable {
+    progress.begin(fmt::format("model {} of {}, {}", number + 1, count, model));
+    progress.reach(static_cast<double>(number++) / static_cast<double>(count));
+  });
   std::vector<const models::Trend*> trends;
   for (const auto& row : rows) trends.push_back(row.trend);
   const auto findings = models::find_out(trends, benches);
+  progress.end();
   for (std::size_t i = 0; i < rows.size(); ++i) rows[i].finding = findings[i];
   fmt::print("{}", trends_text(rows, options.refinement));
-  if (options.csv.empty()) return Status::done;
-  try {
-    viz::replace_file(options.csv, trends_csv(rows));
-  } catch (const std::filesystem::filesystem_error& error) {
-    throw OutputError(error.what());
-  }
+  if (!options.csv.empty()) write_file_whole(options.csv, trends_csv(rows));
   return Status::done;
 }
 
@@ -98,6 +84,11 @@ void add_trends(CLI::App& program, Job& job) {
       ->type_name("WORD");
   command->add_option("--refinement", options->refinement, "Mesh: divides every element size; default 1")
       ->check(CLI::Range(0.25, 4.0))
+      ->check([](const std::string& text) {  // which lets through what compares with nothing
+        return std::isfinite(std::strtod(text.c_str(), nullptr))
+                   ? std::string{}
+                   : "found " + text + "; a number from 0.25 to 4 is wanted";
+      })
       ->type_name("X");
   command->add_option("--csv", options->csv, "Write the table to this file too, a row per figure")
       ->type_name("FILE");

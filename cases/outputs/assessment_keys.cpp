@@ -26,7 +26,10 @@ const Keys margins_and_rules{
 };
 
 const Keys plan{
-    {"plan.plate.length_mm", "to order"},
+    {"plan.bone", "as the case names it"},
+    {"plan.side", "of the limb: left or right; absent where the case does not say"},
+    {"plan.fracture_position_mm", "of the gap's middle, from the bone's proximal end"},
+    {"plan.plate.length_mm", "end to end"},
     {"plan.plate.width_mm", "largest"},
     {"plan.plate.thickness_mm", "largest"},
     {"plan.plate.holes", "number of holes, slots among them"},

@@ -1,25 +1,68 @@
 #include "cases/outputs/assessment_lines.h"
 
+#include "cases/outputs/digits.h"
 #include "cases/outputs/margins_text.h"
 #include "cases/outputs/review_text.h"
+#include "models/review/comparison.h"
+#include "models/review/race_sentences.h"
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 namespace gapstrain::cases {
 
-std::vector<std::string> failure_sentences(const models::Assessment& assessment) {
-  std::vector<std::string> sentences;
-  for (const auto& margin : models::worst_of_each_kind(models::failing(assessment.margins)))
-    sentences.push_back(fmt::format("{}: factor {:.2g}. {}", margin.part, margin.factor, margin.sentence));
-  return sentences;
+namespace {
+
+// The least margin that the model sees well enough; null without one.
+const models::Margin* least_margin(const models::Assessment& assessment) {
+  const auto& margins = assessment.margins;  // worst first
+  const auto found = std::find_if(margins.begin(), margins.end(), [](const auto& m) { return !m.indicative; });
+  return found == margins.end() ? nullptr : &*found;
 }
 
+std::string verdict(const models::Assessment& assessment) {
+  const auto standing = assessment.state.standing();
+  if (standing == models::Standing::not_trusted)
+    return "Verdict: none. The calculation failed its own checks; use none of the figures below.";
+  const models::Margin* least = least_margin(assessment);
+  if (least == nullptr) return "Verdict: none. No margin is known; margins.txt says why.";
+  const std::string what =
+      least->part.ends_with("all loads") ? least->part : fmt::format("{}, under \"{}\"", least->part, least->load);
+  if (standing == models::Standing::fails)
+    return least->factor < 1.0
+               ? fmt::format("Verdict: FAILS. The least margin is {}: {}; at {:.0f} % of that load it would hold.",
+                             three_digits(least->factor), what, std::floor(100.0 * least->factor))
+               : fmt::format("Verdict: FAILS. {}", assessment.state.fails.front().sentence);
+  return fmt::format(
+      "Verdict: holds. The least margin is {}: {}{}.", three_digits(least->factor), what,
+      least->factor < 1.0 + models::doubt_of_stress
+          ? fmt::format("; that is within the model's own error of {:.0f} %", 100.0 * models::doubt_of_stress)
+          : "");
+}
+
+// Of the race, else of the least margin.
+std::string what_it_hangs_on(const models::Assessment& assessment) {
+  if (assessment.race)
+    if (const auto weights = models::weight_sentence(assessment.race->hangs_on)) return *weights;
+  const models::Margin* least = least_margin(assessment);
+  if (least == nullptr || least->assumed.empty()) return {};
+  constexpr std::size_t most = 50;  // characters: the rest stands in margins.txt
+  std::string rests_on = least->assumed;
+  if (rests_on.size() > most) rests_on = rests_on.substr(0, rests_on.rfind(' ', most)) + " ... (see margins.txt)";
+  return fmt::format("The least margin rests on: {}.", rests_on);
+}
+
+}  // namespace
+
 std::vector<std::string> assessment_sentences(const models::Assessment& assessment) {
-  std::vector<std::string> sentences;
+  std::vector<std::string> sentences{verdict(assessment)};
   if (assessment.race && !assessment.race->verdict.empty())
     sentences.push_back(fmt::format("Healing: {}{}", assessment.race->verdict.front(),
                                     assessment.race->held_up ? " " + *assessment.race->held_up : ""));
   if (assessment.no_race) sentences.push_back("Healing: " + *assessment.no_race);
+  if (const auto hangs_on = what_it_hangs_on(assessment); !hangs_on.empty()) sentences.push_back(hangs_on);
   if (!assessment.margins.empty()) sentences.push_back(margins_sentence(assessment.margins));
   sentences.push_back("Rules: " + review_sentence(assessment.review));
   return sentences;

@@ -8,10 +8,8 @@
 
 namespace gapstrain::cases {
 
-// Parts that fail, a sentence each, worst first; none when all hold.
-std::vector<std::string> failure_sentences(const models::Assessment& assessment);
-
-// One sentence each: the race, the margins in order, the rules.
+// One sentence each: whether it holds and by how much, the race, what that hangs on most, the margins in order,
+// the rules.
 std::vector<std::string> assessment_sentences(const models::Assessment& assessment);
 
 }  // namespace gapstrain::cases

@@ -10,6 +10,7 @@ struct CaseOrigin {
   std::string file;
   std::string text;
   std::vector<std::string> assumptions;
+  std::string date{};  // of the run; empty where nobody asks
 };
 
 }  // namespace gapstrain::cases

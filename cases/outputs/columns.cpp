@@ -49,6 +49,16 @@ std::vector<std::string> wrap(std::string_view text, std::size_t width, std::siz
   return lines;
 }
 
+std::vector<std::string> split_lines(std::string_view text) {
+  std::vector<std::string> lines;
+  while (!text.empty()) {
+    const auto end = std::min(text.find('\n'), text.size());
+    lines.emplace_back(text.substr(0, end));
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return lines;
+}
+
 std::string beside(std::string_view heading, std::string_view text) {
   constexpr std::size_t margin = 8;
   std::string lines;

@@ -22,6 +22,9 @@ std::string pad(std::string_view text, std::size_t width);
 // Lines of at most `width`, broken at blanks; all but the first are indented.
 std::vector<std::string> wrap(std::string_view text, std::size_t width, std::size_t indent);
 
+// A text's lines without their ends.
+std::vector<std::string> split_lines(std::string_view text);
+
 // The text as lines of at most screen_columns with line ends, right of a margin in which the first one has the
 // heading.
 std::string beside(std::string_view heading, std::string_view text);

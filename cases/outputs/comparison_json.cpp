@@ -3,9 +3,10 @@
 #include "cases/cautions.h"
 #include "cases/outputs/json_value.h"
 #include "cases/outputs/margins_json.h"
+#include "cases/outputs/program_json.h"
 #include "cases/outputs/race_json.h"
 #include "cases/outputs/review_json.h"
-#include "cases/version.h"
+#include "cases/outputs/state_lines.h"
 
 #include <cmath>
 
@@ -34,7 +35,8 @@ Json case_json(const ComparedCase& one, std::size_t index) {
   Json json{{"letter", letter_of(index)},
             {"name", one.construct.name},
             {"file", one.file},
-            {"trustworthy", one.assessed.analysis.findings.trust.passed()},
+            {"state", state_json(assessment.state)},
+            {"trustworthy", assessment.state.not_trusted.empty()},
             {"margins", margins_json(assessment.margins)},
             {"margins_left_out", assessment.margins_left_out},
             {"review", review_json(assessment.review)}};
@@ -46,10 +48,12 @@ Json case_json(const ComparedCase& one, std::size_t index) {
 }  // namespace
 
 std::string comparison_json(const std::vector<ComparedCase>& cases, const models::Comparison& comparison,
-                            const std::vector<std::string>& files) {
+                            const models::Preference& preference, const std::vector<std::string>& files) {
   Json json;
-  json["program"] = {{"name", "gapstrain"}, {"version", version}};
+  json["program"] = program_json();
   json["cautions"] = cautions;
+  json["preference"] = {{"verdict", preference.verdict}, {"reasons", preference.reasons}};
+  if (preference.preferred) json["preference"]["construct"] = letter_of(*preference.preferred);
   json["verdict"] = comparison.verdict;
   json["constructs"] = Json::array();
   for (std::size_t k = 0; k < cases.size(); ++k) json["constructs"].push_back(case_json(cases[k], k));

@@ -9,6 +9,6 @@
 namespace gapstrain::cases {
 
 std::string comparison_json(const std::vector<ComparedCase>& cases, const models::Comparison& comparison,
-                            const std::vector<std::string>& files);
+                            const models::Preference& preference, const std::vector<std::string>& files);
 
 }  // namespace gapstrain::cases

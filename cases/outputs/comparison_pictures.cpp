@@ -2,7 +2,9 @@
 
 #include "cases/outputs/file_names.h"
 #include "cases/outputs/race_charts.h"
+#include "cases/outputs/state_lines.h"
 #include "viz/compared_pictures.h"
+#include "viz/review_pictures.h"
 #include "viz/study_pictures.h"
 
 #include <fmt/format.h>
@@ -32,8 +34,8 @@ void draw_loads(const viz::Display& display, const std::vector<ComparedCase>& ca
       compared.push_back({heading(cases[k], k), &analysis.fields.loads[l], &analysis.findings.loads[l]});
     }
     const std::string stem = load_stem(l, loads[l].name);
-    viz::draw_side_by_side(display, compared, folder / (stem + "_side_by_side.png"));
-    viz::draw_gap_strain_compared(display, compared, folder / (stem + "_gap_strain.png"));
+    viz::draw_side_by_side(display, compared, display.file(folder / (stem + "_side_by_side")));
+    viz::draw_gap_strain_compared(display, compared, display.file(folder / (stem + "_gap_strain")));
   }
 }
 
@@ -41,17 +43,15 @@ void draw_loads(const viz::Display& display, const std::vector<ComparedCase>& ca
 void draw_margins(const viz::Display& display, const std::vector<ComparedCase>& cases,
                   const models::Comparison& comparison, const fs::path& folder) {
   constexpr std::string_view beginning = "margin, ";
-  viz::BarChart chart;
-  chart.words = {"Margins", "strength over demand, each kind at its worst part and load; below 1 it fails"};
-  chart.value = {"strength / demand"};  // from 0: bars of a logarithmic axis have no foot
-  for (std::size_t k = 0; k < cases.size(); ++k) chart.series.push_back(heading(cases[k], k));
+  viz::MarginChart chart{"Margins", "strength over demand, each kind at its worst part and load", {}, {}};
+  for (std::size_t k = 0; k < cases.size(); ++k) chart.constructs.push_back(heading(cases[k], k));
   for (const auto& figure : comparison.figures) {
     if (!figure.name.starts_with(beginning)) continue;
-    viz::BarRow row{figure.name.substr(beginning.size()), {}};
-    for (const auto& value : figure.values) row.bars.push_back({value.value_or(none), none, none});
+    viz::MarginRow row{figure.name.substr(beginning.size()), {}};
+    for (const auto& value : figure.values) row.factors.push_back(value.value_or(none));
     chart.rows.push_back(std::move(row));
   }
-  if (!chart.rows.empty()) viz::draw_bars(display, chart, folder / "margins.png");
+  if (!chart.rows.empty()) viz::draw_margins(display, chart, display.file(folder / "margins"));
 }
 
 // Of plate or screw heads, whichever is nearer to breaking.
@@ -70,24 +70,32 @@ void draw_races(const viz::Display& display, const std::vector<ComparedCase>& ca
       {models::HealingCourse::governed, "damage where the gap stiffens as strain allows"},
       {models::HealingCourse::none, "damage where the gap does not stiffen"}};
   for (const auto& [course, name] : panels) {
-    viz::CurvePanel panel{{name, true}, {}, {{"breaks", 1.0, 1.0}}};
+    viz::CurvePanel panel{{name, true, 1.0}, {}, {{"breaks", 1.0, 1.0}}};
     for (std::size_t k = 0; k < cases.size(); ++k)
       if (const auto& race = cases[k].assessed.assessment.race)
         panel.curves.push_back(worst_curve(heading(cases[k], k), *race, models::course_of(*race, course)));
     if (panel.curves.empty()) return;
     chart.panels.push_back(std::move(panel));
   }
-  viz::draw_curves(display, chart, folder / "race.png");
+  viz::draw_curves(display, chart, display.file(folder / "race"));
 }
 
 }  // namespace
 
-void draw_comparison(const std::vector<ComparedCase>& cases, const models::Comparison& comparison,
-                     const fs::path& folder) {
-  const viz::Display display;
-  draw_loads(display, cases, folder);
+void draw_comparison(const PictureStyle& style, const std::vector<ComparedCase>& cases,
+                     const models::Comparison& comparison, const fs::path& folder) {
+  std::vector<std::string> names, files, alarms;
+  for (std::size_t k = 0; k < cases.size(); ++k) {
+    names.push_back(heading(cases[k], k));
+    files.push_back(cases[k].file);
+    for (const auto& alarm : short_alarms_of(cases[k].assessed.assessment.state))
+      alarms.push_back(fmt::format("{}: {}", letter_of(k), alarm));
+  }
+  const viz::Display display(picture_frame(style, fmt::format("{}", fmt::join(names, "  |  ")),
+                                           fmt::format("{}", fmt::join(files, ", ")), alarms));
   draw_margins(display, cases, comparison, folder);
   draw_races(display, cases, folder);
+  draw_loads(display, cases, folder);
 }
 
 }  // namespace gapstrain::cases

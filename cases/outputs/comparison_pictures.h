@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cases/outputs/comparison_report.h"
+#include "cases/outputs/picture_frame.h"
 
 #include <filesystem>
 #include <vector>
@@ -11,7 +12,7 @@ namespace gapstrain::cases {
 // A load: the constructs on one scale, and the strain round their fractures; margins of all side by side; the
 // races in one chart.
 // @throw viz::DisplayError without a display
-void draw_comparison(const std::vector<ComparedCase>& cases, const models::Comparison& comparison,
-                     const std::filesystem::path& folder);
+void draw_comparison(const PictureStyle& style, const std::vector<ComparedCase>& cases,
+                     const models::Comparison& comparison, const std::filesystem::path& folder);
 
 }  // namespace gapstrain::cases

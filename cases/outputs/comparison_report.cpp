@@ -2,8 +2,9 @@
 
 #include "cases/cautions.h"
 #include "cases/outputs/columns.h"
+#include "cases/outputs/csv_cell.h"
 #include "cases/outputs/digits.h"
-#include "cases/outputs/summary.h"
+#include "cases/outputs/state_lines.h"
 
 #include <fmt/format.h>
 
@@ -80,19 +81,23 @@ void add_rules(Lines& lines, const std::vector<ComparedCase>& cases) {
 
 std::string letter_of(std::size_t index) { return std::string(1, static_cast<char>('A' + index)); }
 
-std::string comparison_text(const std::vector<ComparedCase>& cases, const models::Comparison& comparison) {
+std::string comparison_text(const std::vector<ComparedCase>& cases, const models::Comparison& comparison,
+                            const models::Preference& preference) {
   Lines lines;
-  for (std::size_t k = 0; k < cases.size(); ++k)
-    for (const auto& doubt : doubts(cases[k].assessed.analysis.findings, {}))
-      add_wrapped(lines, "NOT TO BE TRUSTED: ", fmt::format("{}: {}", letter_of(k), doubt));
-  lines.push_back(fmt::format("{} constructs for one patient", cases.size()));
-  for (std::size_t k = 0; k < cases.size(); ++k)
-    lines.push_back(
-        clip(fmt::format("  {}  {} ({})", letter_of(k), cases[k].construct.name, cases[k].file), screen_columns));
+  const auto add_line = [&](const std::string& text) { lines.push_back(clip(text, screen_columns)); };
+  add_line(preference.verdict);
+  for (const auto& reason : preference.reasons) add_line("- " + reason);
   lines.emplace_back();
-  for (const auto& sentence : comparison.verdict) add_wrapped(lines, "- ", sentence);
+  for (std::size_t k = 0; k < cases.size(); ++k) {
+    const auto& state = cases[k].assessed.assessment.state;
+    add_line(fmt::format("{}  {} ({}): {}", letter_of(k), cases[k].construct.name, cases[k].file,
+                         standing_word(state.standing())));
+    for (const auto& alarm : alarms_of(state)) add_line("   " + alarm);
+  }
   lines.emplace_back();
   add_figures(lines, comparison, cases.size());
+  lines.emplace_back();
+  for (const auto& sentence : comparison.verdict) add_wrapped(lines, "- ", sentence);
   Lines rules;
   add_rules(rules, cases);
   if (!rules.empty()) {
@@ -107,13 +112,12 @@ std::string comparison_text(const std::vector<ComparedCase>& cases, const models
   return text;
 }
 
-std::string comparison_csv(const models::Comparison& comparison) {
+std::string comparison_csv(const std::vector<ComparedCase>& cases, const models::Comparison& comparison) {
   std::string text = "figure,unit";
-  const std::size_t constructs = comparison.figures.empty() ? 0 : comparison.figures.front().values.size();
-  for (std::size_t k = 0; k < constructs; ++k) text += "," + letter_of(k);
+  for (std::size_t k = 0; k < cases.size(); ++k) text += "," + letter_of(k);
   text += ",ratio,doubt,told_apart,best\r\n";
   for (const auto& figure : comparison.figures) {
-    text += fmt::format("\"{}\",{}", figure.name, figure.unit);
+    text += fmt::format("{},{}", csv_cell(figure.name), figure.unit);
     for (const auto& value : figure.values) text += value ? fmt::format(",{:.9g}", *value) : ",";
     const auto ratio = figure.ratio();
     text += ratio && std::isfinite(*ratio) ? fmt::format(",{:.9g}", *ratio) : ",";
@@ -121,7 +125,9 @@ std::string comparison_csv(const models::Comparison& comparison) {
     text += fmt::format(",{:.3g},{},{}\r\n", figure.doubt, figure.is_told_apart() ? "yes" : "no",
                         best ? letter_of(*best) : "");
   }
-  return text;
+  text += "result,";
+  for (const auto& one : cases) text += "," + csv_cell(state_cell(one.assessed.assessment.state));
+  return text + ",,,,\r\n";
 }
 
 }  // namespace gapstrain::cases

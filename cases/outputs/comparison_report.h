@@ -2,6 +2,7 @@
 #pragma once
 
 #include "models/review/comparison.h"
+#include "models/review/preference.h"
 
 #include <string>
 #include <vector>
@@ -17,11 +18,14 @@ struct ComparedCase {
 // "A" for the first one.
 std::string letter_of(std::size_t index);
 
-// What cannot be trusted first, then verdict, table of figures (the widest difference first, those that are not
-// told apart by themselves), rules broken, cautions.
-std::string comparison_text(const std::vector<ComparedCase>& cases, const models::Comparison& comparison);
+// Which to prefer and why on the first lines, with each construct's state; then the table of figures (the widest
+// difference first, those that are not told apart by themselves), the comparison in full sentences, rules broken,
+// cautions.
+std::string comparison_text(const std::vector<ComparedCase>& cases, const models::Comparison& comparison,
+                            const models::Preference& preference);
 
-// A row a figure: name, unit, a column a construct, ratio, doubt, told apart, best.
-std::string comparison_csv(const models::Comparison& comparison);
+// A row a figure: name, unit, a column a construct, ratio, doubt, told apart, best; then a row with each
+// construct's state.
+std::string comparison_csv(const std::vector<ComparedCase>& cases, const models::Comparison& comparison);
 
 }  // namespace gapstrain::cases

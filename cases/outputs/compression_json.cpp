@@ -36,7 +36,9 @@ Json prebend_point(const models::PrebendPoint& point) {
 }
 
 Json prebend(const models::PrebendFindings& prebend) {
-  Json json{{"best", prebend_point(prebend.best)}, {"curve", Json::array()}};
+  Json json{{"sufficient", prebend_point(prebend.sufficient)},
+            {"most_even", prebend_point(prebend.most_even)},
+            {"curve", Json::array()}};
   for (const auto& point : prebend.curve) json["curve"].push_back(prebend_point(point));
   return json;
 }

@@ -90,9 +90,10 @@ std::vector<std::string> compression_sentences(const models::Findings& findings,
         "With surfaces that slide freely {:.0f} N{}.", compression.frictionless->value(),
         compression.sticking ? fmt::format(", that do not slide {:.0f} N", compression.sticking->value()) : "");
   if (compression.prebend) {
-    const auto& best = compression.prebend->best;
-    asides += fmt::format("{}Most even: prebend {:.2g} mm (near {:.2g}, far {:.2g} MPa).",
-                          asides.empty() ? "" : " ", best.height.value(), best.near.value(), best.far.value());
+    const auto& enough = compression.prebend->sufficient;
+    asides += fmt::format("{}Sufficient prebend: {:.2g} mm (near {:.2g}, far {:.2g} MPa; most even at {:.2g} mm).",
+                          asides.empty() ? "" : " ", enough.height.value(), enough.near.value(),
+                          enough.far.value(), compression.prebend->most_even.height.value());
   }
   if (!asides.empty()) sentences.push_back(asides);
   return sentences;

@@ -12,7 +12,7 @@ namespace gapstrain::cases {
 std::vector<std::string> order_sentences(const models::Findings& findings);
 
 // Force across the fracture step by step, what each load leaves of it, and the prebend that spreads its pressure
-// most evenly; none when nothing presses. Steps are left out of the middle until the first takes `most_columns`.
+// evenly enough; none when nothing presses. Steps are left out of the middle until the first takes `most_columns`.
 std::vector<std::string> compression_sentences(const models::Findings& findings, std::size_t most_columns);
 
 }  // namespace gapstrain::cases

@@ -1,5 +1,7 @@
 #include "cases/outputs/csv_tables.h"
 
+#include "cases/outputs/csv_cell.h"
+
 #include <fmt/format.h>
 
 #include <cmath>
@@ -9,12 +11,7 @@ namespace gapstrain::cases {
 
 namespace {
 
-std::string cell(const std::string& text) {
-  if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
-  std::string quoted = "\"";
-  for (const char c : text) quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return quoted + "\"";
-}
+std::string cell(const std::string& text) { return csv_cell(text); }
 std::string cell(const char* text) { return text; }
 std::string cell(int number) { return fmt::format("{}", number); }
 // Nine figures: more than the mesh is worth, few enough to read. No number at all is an empty cell.

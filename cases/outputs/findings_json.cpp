@@ -6,10 +6,11 @@
 #include "cases/outputs/findings_keys.h"
 #include "cases/outputs/margins_json.h"
 #include "cases/outputs/plan_json.h"
+#include "cases/outputs/program_json.h"
 #include "cases/outputs/race_json.h"
 #include "cases/outputs/review_json.h"
+#include "cases/outputs/state_lines.h"
 #include "cases/outputs/text_hash.h"
-#include "cases/version.h"
 
 #include <fmt/format.h>
 
@@ -189,19 +190,8 @@ void drop_not_finite(Json& json, const std::string& path, std::vector<std::strin
   }
 }
 
-}  // namespace
-
-FindingsJson make_findings_json(const models::Findings& findings, const models::Assessment& assessment,
-                                const CaseOrigin& origin, const std::vector<std::string>& files) {
+void add_figures(Json& json, const models::Findings& findings, const models::Assessment& assessment) {
   const auto& stiffness = findings.stiffness;
-  Json json;
-  json["program"] = {{"name", "gapstrain"}, {"version", version}};
-  json["case"] = {{"file", origin.file}, {"text_fnv1a64", fmt::format("{:016x}", fnv1a64(origin.text))}};
-  json["cautions"] = cautions;
-  json["assumptions"] = origin.assumptions;
-  json["remarks"] = findings.remarks;
-  json["trustworthy"] = findings.trust.passed();
-  json["trust"] = trust(findings.trust);
   json["construct"] = construct(findings);
   json["stiffness"] = {{"axial_n_per_mm", stiffness.axial.value()},
                        {"bending_y_n_mm_per_rad", stiffness.bending_y.value()},
@@ -216,17 +206,42 @@ FindingsJson make_findings_json(const models::Findings& findings, const models::
   json["plan"] = plan_json(assessment.plan);
   if (assessment.race) json["race"] = race_json(*assessment.race);
   put(json, "no_race", assessment.no_race);
+}
+
+}  // namespace
+
+std::string findings_json(const models::Findings& findings, const models::Assessment& assessment,
+                          const CaseOrigin& origin, const std::vector<std::string>& files) {
+  Json json;
+  json["state"] = state_json(assessment.state);
+  json["program"] = program_json();
+  json["case"] = {{"file", origin.file}, {"text_fnv1a64", fmt::format("{:016x}", fnv1a64(origin.text))}};
+  json["cautions"] = cautions;
+  json["assumptions"] = origin.assumptions;
+  json["remarks"] = findings.remarks;
+  json["trustworthy"] = assessment.state.not_trusted.empty();
+  json["trust"] = trust(findings.trust);
+  add_figures(json, findings, assessment);
   json["files"] = files;
 
-  FindingsJson result;
-  drop_not_finite(json, "", result.not_finite);
-  if (!result.not_finite.empty()) json["trustworthy"] = false;
-  json["not_finite"] = result.not_finite;
+  std::vector<std::string> not_finite;
+  drop_not_finite(json, "", not_finite);
+  json["not_finite"] = not_finite;
   json["keys"] = Json::object();
   for (const auto& key : findings_keys()) json["keys"][key.path] = key.meaning;
   // Text from the user may hold bytes that are no UTF-8 in a file name; they are replaced rather than thrown over.
-  result.text = json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
-  return result;
+  return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+void doubt_not_finite(models::AssessedConstruct& assessed) {
+  Json json;
+  add_figures(json, assessed.analysis.findings, assessed.assessment);
+  std::vector<std::string> not_finite;
+  drop_not_finite(json, "", not_finite);
+  if (not_finite.empty()) return;
+  auto& reasons = assessed.assessment.state.not_trusted;
+  reasons.insert(reasons.begin(), fmt::format("{} figures came out as no finite number, the first is {}",
+                                              not_finite.size(), not_finite.front()));
 }
 
 }  // namespace gapstrain::cases

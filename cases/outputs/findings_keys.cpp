@@ -13,11 +13,21 @@ using Keys = std::vector<FindingsKey>;
 const Keys top{
     {"program.name", "gapstrain"},
     {"program.version", "of the program that wrote this"},
+    {"program.commit", "of the sources it was built from; -modified: files differed from that commit"},
     {"case.file", "the case file as it was named on the command line"},
     {"case.text_fnv1a64", "64-bit FNV-1a hash of the case file's text; a copy of the text is case.toml"},
     {"cautions[]", "what these figures are not"},
     {"assumptions[]", "what was taken where the case is silent and the figures depend on it"},
     {"remarks[]", "warnings of the construct and limits of the model, worst first"},
+    {"state.standing", "holds, FAILS (a margin below 1, or lost to healing in most samples) or NOT TO BE TRUSTED"},
+    {"state.not_trusted[]", "why, a sentence each"},
+    {"state.fails[].part", "what fails, one a kind, the worst first"},
+    {"state.fails[].load", "under which; empty: over all loads of a day"},
+    {"state.fails[].factor", "strength over demand; absent when the race alone says so"},
+    {"state.fails[].when", "at the first such load, or the weeks from the 5th to the 95th percentile"},
+    {"state.fails[].sentence", "with place, stress and limit"},
+    {"state.limits[]", "passed by the steps or under a load, without a part that fails"},
+    {"state.estimated[]", "keys of the case whose values were estimated, not measured"},
     {"trustworthy", "all trust checks passed and all figures are finite numbers"},
     {"trust.checks[].name", "what was checked"},
     {"trust.checks[].value", "what came out"},
@@ -105,7 +115,10 @@ const Keys step{
 };
 
 const Keys prebend_point{
-    {"height_mm", "of the plate's bend over the fracture, made before the first step"},
+    {"height_mm",
+     "of the plate's bend over the fracture, made before the first step; most_even has least unevenness, "
+     "sufficient "
+     "is the least of the curve that is within 15 % of it"},
     {"force_n", "across the fracture after the last step, as the next four"},
     {"near_mpa", "mean pressure within 30 degrees of the plate's side"},
     {"far_mpa", "mean pressure within 30 degrees of the opposite side"},
@@ -202,7 +215,8 @@ std::vector<FindingsKey> findings_keys() {
   append(keys, "compression.", compression);
   append(keys, "compression.steps[].", step);
   append(keys, "compression.steps[].face.", face);
-  append(keys, "compression.prebend.best.", prebend_point);
+  append(keys, "compression.prebend.sufficient.", prebend_point);
+  append(keys, "compression.prebend.most_even.", prebend_point);
   append(keys, "compression.prebend.curve[].", prebend_point);
   keys.push_back({"loads[].load", "name of the load case"});
   keys.push_back(

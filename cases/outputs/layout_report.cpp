@@ -75,17 +75,38 @@ std::vector<char> kept_rows(const fs::path& folder, const models::LayoutRules& r
   return kept;
 }
 
-// Figures worth a column beside each layout.
+// Figures worth a column beside each layout. That margins fail stands there as a word.
 std::vector<std::string> shown_figures(const models::LayoutRules& rules) {
-  std::vector<std::string> figures{"working_length", "peak_stress", "gap_strain"};
+  constexpr std::size_t most = 5;
+  std::vector<std::string> figures{"margin", "rules_broken"};
   const auto add = [&](const std::string& figure) {
-    if (std::find(figures.begin(), figures.end(), figure) == figures.end()) figures.push_back(figure);
+    if (figure != "margins_failing" && std::find(figures.begin(), figures.end(), figure) == figures.end())
+      figures.push_back(figure);
   };
   for (const auto& wish : rules.rank_by) add(wish.figure);
   for (const auto& wish : rules.front) add(wish.figure);
   for (const auto& limit : rules.limits) add(limit.figure);
-  if (figures.size() > 5) figures.resize(5);
+  add("working_length");
+  figures.resize(std::min(figures.size(), most));
   return figures;
+}
+
+// How many of those within the limits hold, and of these break no rule.
+std::string standing_text(const LayoutReport& report, const Column& margin, const Column& broken) {
+  if (report.kept == 0) return "";
+  std::size_t hold = 0, unbroken = 0, fail = 0;
+  for (std::size_t row = 0; row < broken.size(); ++row) {
+    if (report.keeps[row] == 0) continue;
+    if (report.fails[row] != 0) ++fail;
+    if (!(margin[row] >= 1.0)) continue;
+    ++hold;
+    if (broken[row] == 0.0) ++unbroken;
+  }
+  if (hold + fail == 0) return "Whether they hold is not known: the metals have no strengths\n";
+  if (hold == 0) return "NO layout holds: of each a part of plate or screws FAILS; the best of these follow\n";
+  return fmt::format(
+      "{} hold (every margin of plate and screws at least 1), {} of them break{} no rule of the trade\n", hold,
+      unbroken, unbroken == 1 ? "s" : "");
 }
 
 std::string table_of(const fs::path& folder, const models::LayoutRules& rules, const LayoutTitle& title,
@@ -97,14 +118,14 @@ std::string table_of(const fs::path& folder, const models::LayoutRules& rules, c
   for (const auto& figure : figures) {
     std::string name = figure;
     std::replace(name.begin(), name.end(), '_', ' ');
-    text += fmt::format(" {:>16}", clip(name, 16));
+    text += fmt::format(" {:>10}", clip(name, 10));
   }
   text += '\n';
   const auto line = [&](const std::string& rank, std::size_t row) {
     text += fmt::format("{:>6} {}", rank, pad(clip(holes[row], 32), 32));
     for (std::size_t k = 0; k < figures.size(); ++k)
-      text += fmt::format(" {:>16}", with_unit(figures[k], columns[k][row]));
-    text += '\n';
+      text += fmt::format(" {:>10}", with_unit(figures[k], columns[k][row]));
+    text += report.fails[row] != 0 ? " FAILS\n" : "\n";
   };
   for (std::size_t k = 0; k < report.best.size(); ++k) line(fmt::format("{}", k + 1), report.best[k]);
   if (title.own) line("yours", *title.own);
@@ -133,35 +154,41 @@ std::vector<viz::Limit> limits_of(const models::LayoutRules& rules, const std::s
 
 void draw_layouts(const viz::Display& display, const fs::path& folder, const models::LayoutRules& rules,
                   const LayoutTitle& title, const LayoutReport& report, const std::string& x_figure,
-                  const std::string& y_figure, bool with_front, const fs::path& png) {
+                  const std::string& y_figure, bool with_front, const fs::path& file) {
   const Column x = scaled(read_figure(folder, x_figure), x_figure);
   const Column y = scaled(read_figure(folder, y_figure), y_figure);
   std::vector<std::size_t> inside, outside;
   for (std::size_t row = 0; row < x.size(); ++row) (report.keeps[row] != 0 ? inside : outside).push_back(row);
 
   viz::ScatterChart chart;
-  chart.words = {title.name,
-                 fmt::format("{} layouts, each under {}", x.size(), worst_of_loads(title.loads.size()))};
+  chart.words = {fmt::format("{} layouts", x.size()),
+                 fmt::format("each under {}", worst_of_loads(title.loads.size()))};
   chart.x = axis_of(x_figure);
   chart.y = axis_of(y_figure);
   if (!outside.empty())
-    chart.clouds.push_back(
-        {rules.limits.empty() ? "doubtful" : "outside the limits", pick(x, outside), pick(y, outside)});
+    chart.clouds.push_back({rules.limits.empty() ? "not to be trusted" : "outside the limits", pick(x, outside),
+                            pick(y, outside),
+                            rules.limits.empty() ? viz::Meaning::not_trusted : viz::Meaning::fails});
   if (!inside.empty())
-    chart.clouds.push_back(
-        {rules.limits.empty() ? "layouts" : "within the limits", pick(x, inside), pick(y, inside)});
+    chart.clouds.push_back({rules.limits.empty() ? "layouts" : "within the limits", pick(x, inside),
+                            pick(y, inside),
+                            rules.limits.empty() ? std::nullopt : std::optional(viz::Meaning::holds)});
   if (with_front)
     chart.front = viz::Front{"none is better in both", pick(x, report.front), pick(y, report.front), true};
-  if (!report.best.empty()) chart.marked.push_back({"best by rank", x[report.best[0]], y[report.best[0]]});
-  if (title.own) chart.marked.push_back({"your layout", x[*title.own], y[*title.own]});
+  const auto mark = [&](const std::string& name, std::size_t row) {
+    chart.marked.push_back({name + (report.fails[row] != 0 ? ", FAILS" : ""), x[row], y[row]});
+  };
+  if (!report.best.empty()) mark("best by rank", report.best[0]);
+  if (title.own) mark("your layout", *title.own);
   chart.x_limits = limits_of(rules, x_figure);
   chart.y_limits = limits_of(rules, y_figure);
-  viz::draw_scatter(display, chart, png);
+  viz::draw_scatter(display, chart, file);
 }
 
 }  // namespace
 
-LayoutReport report_layouts(const fs::path& folder, const models::LayoutRules& rules, const LayoutTitle& title) {
+LayoutReport report_layouts(const fs::path& folder, const models::Construct& construct, const LayoutTitle& title) {
+  const models::LayoutRules& rules = *construct.layouts;
   const fs::path table = folder / StudyFolder::final_name;
   const auto states = read_texts(table, "state");
   const auto holes = read_texts(table, "holes");
@@ -169,8 +196,9 @@ LayoutReport report_layouts(const fs::path& folder, const models::LayoutRules& r
   report.keeps = kept_rows(folder, rules, states);
   const auto& kept = report.keeps;
   report.kept = static_cast<std::size_t>(std::count(kept.begin(), kept.end(), 1));
-  report.failed = static_cast<std::size_t>(std::count(states.begin(), states.end(), "failed"));
-  report.doubtful = static_cast<std::size_t>(std::count(states.begin(), states.end(), "doubtful"));
+  const Column margin = read_figure(folder, "margin");
+  for (const double least : margin) report.fails.push_back(least < 1.0 ? 1 : 0);
+  report.states = count_states(folder, construct);
 
   std::vector<Column> keys;
   for (const auto& wish : rules.rank_by) keys.push_back(read_wish(folder, wish));
@@ -179,13 +207,11 @@ LayoutReport report_layouts(const fs::path& folder, const models::LayoutRules& r
   report.front = models::pareto_front(kept, read_wish(folder, rules.front[0]), read_wish(folder, rules.front[1]));
 
   std::string& text = report.text;
-  text = fmt::format("{}: {} layouts, each under {}\n", title.name, states.size(),
-                     worst_of_loads(title.loads.size()));
-  if (report.failed + report.doubtful > 0)
-    text += fmt::format(
-        "Not to be trusted, and not ranked: {} that fail a check of their own, {} without a result; "
-        "rows.csv says why\n",
-        report.doubtful, report.failed);
+  for (const auto& alarm : alarms_of(report.states)) text += alarm + '\n';
+  text += fmt::format("{}: {} layouts, each under {}\n", title.name, states.size(),
+                      worst_of_loads(title.loads.size()));
+  if (report.states.failed + report.states.doubtful > 0)
+    text += "Rows that are not to be trusted are not ranked.\n";
   std::vector<std::string> wanted;
   for (const auto& limit : rules.limits) wanted.push_back(limit_text(limit));
   if (!wanted.empty())
@@ -193,6 +219,7 @@ LayoutReport report_layouts(const fs::path& folder, const models::LayoutRules& r
                 ? fmt::format("NO layout keeps the limits ({}); the best of the others follow\n",
                               fmt::join(wanted, "; "))
                 : fmt::format("{} layouts keep the limits: {}\n", report.kept, fmt::join(wanted, "; "));
+  text += standing_text(report, margin, read_figure(folder, "rules_broken"));
   std::vector<std::string> order;
   for (const auto& wish : rules.rank_by) order.push_back(wish_text(wish));
   text +=
@@ -206,17 +233,16 @@ LayoutReport report_layouts(const fs::path& folder, const models::LayoutRules& r
   return report;
 }
 
-void draw_layout_charts(const fs::path& folder, const models::LayoutRules& rules, const LayoutTitle& title,
-                        const LayoutReport& report) {
-  const viz::Display display;
+void draw_layout_charts(const viz::Display& display, const fs::path& folder, const models::LayoutRules& rules,
+                        const LayoutTitle& title, const LayoutReport& report) {
   const fs::path charts = folder / "charts";
   fs::create_directories(charts);
   draw_layouts(display, folder, rules, title, report, "working_length", "peak_stress", false,
-               charts / "peak_stress_over_working_length.png");
+               display.file(charts / "peak_stress_over_working_length"));
   draw_layouts(display, folder, rules, title, report, "working_length", "gap_strain", false,
-               charts / "gap_strain_over_working_length.png");
+               display.file(charts / "gap_strain_over_working_length"));
   draw_layouts(display, folder, rules, title, report, rules.front[0].figure, rules.front[1].figure, true,
-               charts / "front.png");
+               display.file(charts / "front"));
 }
 
 }  // namespace gapstrain::cases

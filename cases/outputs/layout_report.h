@@ -1,8 +1,10 @@
 // What a table of layouts says: which are best, what is weighed against what, and where the surgeon's own stands.
 #pragma once
 
+#include "cases/outputs/row_states.h"
 #include "cases/study/study_folder.h"
 #include "models/parts/layout_rules.h"
+#include "viz/display.h"
 
 #include <optional>
 #include <string>
@@ -14,7 +16,9 @@ struct LayoutReport {
   std::vector<std::size_t> best;   // rows, best first, ten at most
   std::vector<std::size_t> front;  // rows, by the first figure
   std::vector<char> keeps;         // of each row: it is to be trusted and within the limits
-  std::size_t kept = 0, failed = 0, doubtful = 0;
+  std::vector<char> fails;         // likewise: a margin of plate or screws is below 1
+  std::size_t kept = 0;
+  RowStates states;
   std::string text;  // for the terminal and summary.txt
 };
 
@@ -25,12 +29,12 @@ struct LayoutTitle {
   std::vector<std::string> left_out;  // holes that take no screw, and why
 };
 
-// From rows.csv in the folder. @throw OutputError
-LayoutReport report_layouts(const std::filesystem::path& folder, const models::LayoutRules& rules,
+// From rows.csv in the folder. @pre the case has layout rules. @throw OutputError
+LayoutReport report_layouts(const std::filesystem::path& folder, const models::Construct& construct,
                             const LayoutTitle& title);
 
 // Peak stress and gap strain over working length, and the front, own layout marked; into `charts`.
-void draw_layout_charts(const std::filesystem::path& folder, const models::LayoutRules& rules,
-                        const LayoutTitle& title, const LayoutReport& report);
+void draw_layout_charts(const viz::Display& display, const std::filesystem::path& folder,
+                        const models::LayoutRules& rules, const LayoutTitle& title, const LayoutReport& report);
 
 }  // namespace gapstrain::cases

@@ -85,11 +85,14 @@ std::string strain_text(const models::IntactStrain& trot) {
 }  // namespace
 
 std::string new_case_screen(const NewRequest& request, const models::Draft& draft,
-                            const models::IntactStrain& trot, const std::string& file) {
-  std::string text = request.name + "\n\n" + sizes_text(request, draft) + "\n" + plate_line(draft) +
-                     fmt::format("Union expected after {:.0f} to {:.0f} weeks.\n", draft.healing.weeks_from,
-                                 draft.healing.weeks_to) +
-                     "\n" + loads_text(draft) + "\n" + strain_text(trot) + "\n";
+                            const models::IntactStrain& trot, const std::vector<std::string>& found,
+                            const std::string& file) {
+  std::string text;
+  for (const auto& paragraph : found) text += wrapped(paragraph);
+  text += "\n" + request.name + "\n\n" + sizes_text(request, draft) + "\n" + plate_line(draft) +
+          fmt::format("Union expected after {:.0f} to {:.0f} weeks.\n", draft.healing.weeks_from,
+                      draft.healing.weeks_to) +
+          "\n" + loads_text(draft) + "\n" + strain_text(trot) + "\n";
   for (const auto& caution : draft.cautions) text += wrapped("- " + caution);
   text += "\n";
   for (const auto caution : cautions) text += wrapped(std::string(caution));

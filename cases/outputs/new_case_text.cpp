@@ -57,13 +57,18 @@ std::string head(const NewRequest& request, const models::Draft& draft) {
   text += "#\n" + comment("What this case does not know:");
   for (const auto& caution : draft.cautions) text += item(caution);
   text += key("name", quoted(request.name));
-  return text + key("body_mass", fmt::format("\"{:.6g} kg\"", draft.request.patient.mass.value()));
+  text += key("body_mass", fmt::format("\"{:.6g} kg\"", draft.request.patient.mass.value()));
+  std::vector<std::string> estimated;
+  for (const auto estimate : draft.estimated) estimated.push_back(quoted(std::string(models::key_of(estimate))));
+  return text + comment("What was not measured, or is not the real one; take out what has been put right.") +
+         key("estimated", fmt::format("[{}]", fmt::join(estimated, ", ")));
 }
 
 std::string bone_text(const NewRequest& request, const models::Draft& draft) {
   const auto& sizes = draft.sizes;
   std::string text = "\n[bone]\n";
-  text += key("name", quoted(request.side.empty() ? draft.bone.name : request.side + " " + draft.bone.name));
+  text += key("name", quoted(draft.bone.name));
+  if (!request.side.empty()) text += key("side", quoted(request.side));
   text += told(sizes.length, request, "length");
   text += key("length", in_mm(draft.bone.length));
   text += key("material", quoted(draft.bone.cortex.name));
@@ -134,9 +139,8 @@ std::string plate_text(const models::StartingPlate& plate) {
          key("standoff", in_mm(plate.standoff)) +
          (plate.prebend > 0.0 * models::mm
               ? comment(
-                    "So that the far cortex is pressed too. Customary are 1 to 2 mm (from memory), which in the "
-                    "calculation bends a small plate for good; analyse names the prebend that presses most "
-                    "evenly.") +
+                    "So that the far cortex is pressed too: 1 to 2 mm over the fracture (surgical textbooks, from "
+                    "memory). It may bend a small plate for good; analyse names a sufficient prebend.") +
                     key("prebend", in_mm(plate.prebend))
               : "");
 }
@@ -235,6 +239,13 @@ std::string healing_text(const models::Draft& draft) {
 }
 
 }  // namespace
+
+std::string new_case_text(const NewRequest& request, const models::Draft& draft,
+                          const std::vector<std::string>& found) {
+  std::string text = comment("What its own analysis found as it was written; gapstrain analyse finds it anew:");
+  for (const auto& paragraph : found) text += item(paragraph);
+  return text + "#\n" + new_case_text(request, draft);
+}
 
 std::string new_case_text(const NewRequest& request, const models::Draft& draft) {
   const bool compress = draft.plate.compression_hole > 0;

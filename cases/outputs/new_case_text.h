@@ -4,9 +4,14 @@
 #include "cases/commands/new_request.h"
 
 #include <string>
+#include <vector>
 
 namespace gapstrain::cases {
 
 std::string new_case_text(const NewRequest& request, const models::Draft& draft);
+
+// The same with what its analysis found at the top, paragraphs.
+std::string new_case_text(const NewRequest& request, const models::Draft& draft,
+                          const std::vector<std::string>& found);
 
 }  // namespace gapstrain::cases

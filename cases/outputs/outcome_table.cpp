@@ -1,5 +1,6 @@
 #include "cases/outputs/outcome_table.h"
 
+#include "cases/outputs/csv_cell.h"
 #include "models/findings/outcome_figures.h"
 
 #include <fmt/format.h>
@@ -9,17 +10,6 @@
 namespace gapstrain::cases {
 
 namespace {
-
-// In quotes where a comma, quote or line end would be taken for the table's own. Line ends become blanks: a row is
-// a line.
-std::string cell(std::string text) {
-  std::replace(text.begin(), text.end(), '\n', ' ');
-  std::replace(text.begin(), text.end(), '\r', ' ');
-  if (text.find_first_of(",\"") == std::string::npos) return text;
-  std::string quoted = "\"";
-  for (const char letter : text) quoted += letter == '"' ? std::string("\"\"") : std::string(1, letter);
-  return quoted + "\"";
-}
 
 std::string column_name(std::string_view name, models::FigureUnit unit) {
   std::string text = models::unit_text(unit);
@@ -35,7 +25,7 @@ void add(std::string& row, const std::optional<double>& value) {
 
 std::string first_cells(const std::vector<std::string>& inputs) {
   std::string row;
-  for (const auto& input : inputs) row += cell(input) + ',';
+  for (const auto& input : inputs) row += csv_cell(input) + ',';
   return row;
 }
 
@@ -56,12 +46,12 @@ std::string outcome_row(const std::vector<std::string>& inputs, const models::Ou
   for (const auto& figure : models::load_figures()) add(row, models::figure(outcome, figure.name));
   for (const auto& load : outcome.loads)
     for (const auto& figure : models::load_figures()) add(row, figure.read(load));
-  return row + ',' + cell(fmt::format("{}", fmt::join(outcome.doubts, "; "))) + '\n';
+  return row + ',' + csv_cell(fmt::format("{}", fmt::join(outcome.doubts, "; "))) + '\n';
 }
 
 std::string failed_row(const std::vector<std::string>& inputs, std::size_t loads, const std::string& reason) {
   const std::size_t figures = models::construct_figures().size() + (1 + loads) * models::load_figures().size();
-  return first_cells(inputs) + "failed" + std::string(figures, ',') + ',' + cell(reason) + '\n';
+  return first_cells(inputs) + "failed" + std::string(figures, ',') + ',' + csv_cell(reason) + '\n';
 }
 
 std::string figure_column(const std::string& figure) {

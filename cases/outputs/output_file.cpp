@@ -1,47 +1,56 @@
 #include "cases/outputs/output_file.h"
 
+#include "cases/outputs/leftovers.h"
+#include "viz/replace_file.h"
+
 #include <fmt/format.h>
 #include <unistd.h>
 
-#include <fstream>
+#include <cstdlib>
 
 namespace gapstrain::cases {
 
 namespace fs = std::filesystem;
 
-void refuse_unusable_file(const fs::path& file, bool may_replace) try {
-  const fs::path folder = fs::absolute(file).parent_path();
-  if (!file.has_filename() || fs::is_directory(file))
-    throw OutputError(fmt::format("{} is a folder; --out needs the name of a file", file.string()));
-  if (!fs::is_directory(folder))
-    throw OutputError(
-        fmt::format("there is no folder {}; make it or choose another file with --out", folder.string()));
-  if (access(folder.c_str(), W_OK | X_OK) != 0)
-    throw OutputError(
-        fmt::format("the folder {} is not writable; choose another file with --out", folder.string()));
-  if (fs::exists(fs::symlink_status(file)) && !may_replace)
-    throw OutputError(fmt::format(
-        "{} is there already; choose another file with --out, or replace it with --force", file.string()));
-  if (fs::exists(file) && !fs::is_regular_file(file))
-    throw OutputError(fmt::format("{} is no ordinary file; choose another with --out", file.string()));
-} catch (const fs::filesystem_error& error) {
-  throw OutputError(fmt::format("{} cannot be written: {}; choose another file with --out", file.string(),
-                                error.code().message()));
+namespace {
+
+// Found by trying: permissions alone say nothing to root, nor of a file system that takes no files.
+bool can_hold_a_file(const fs::path& folder) {
+  std::string name = (folder / ".gapstrain-XXXXXX").string();
+  const int file = mkstemp(name.data());
+  if (file < 0) return false;
+  close(file);
+  return unlink(name.c_str()) == 0;
 }
 
-void write_file_whole(const fs::path& file, const std::string& text) {
-  const fs::path target = fs::absolute(file);
-  const fs::path beside = target.parent_path() / fmt::format(".{}.{}", target.filename().string(), getpid());
-  std::ofstream stream(beside, std::ios::binary);
-  stream << text;
-  stream.close();
-  std::error_code fault;
-  if (stream) fs::rename(beside, target, fault);
-  if (stream && !fault) return;
-  std::error_code ignored;
-  fs::remove(beside, ignored);
-  throw OutputError(fmt::format("{} cannot be written{}; is the disk full?", file.string(),
-                                fault ? ": " + fault.message() : ""));
+}  // namespace
+
+void refuse_unusable_file(const fs::path& file, bool may_replace, const std::string& option) try {
+  const auto refuse = [&](const std::string& what) {
+    throw OutputError(fmt::format("{}; choose another file with {}", what, option));
+  };
+  const fs::path folder = fs::absolute(file).parent_path();
+  if (!file.has_filename() || fs::is_directory(file))
+    throw OutputError(fmt::format("\"{}\" is a folder; {} needs the name of a file", file.string(), option));
+  if (!fs::is_directory(folder))
+    throw OutputError(
+        fmt::format("there is no folder {}; make it or choose another file with {}", folder.string(), option));
+  if (fs::exists(fs::symlink_status(file)) && !may_replace)
+    throw OutputError(fmt::format("{} is there already; choose another file with {}, or replace it with --force",
+                                  file.string(), option));
+  if (fs::exists(file) && !fs::is_regular_file(file)) refuse(fmt::format("{} is no ordinary file", file.string()));
+  if (!can_hold_a_file(folder)) refuse(fmt::format("the folder {} is not writable", folder.string()));
+} catch (const fs::filesystem_error& error) {
+  throw OutputError(fmt::format("{} cannot be written: {}; choose another file with {}", file.string(),
+                                error.code().message(), option));
+}
+
+void write_file_whole(const fs::path& file, const std::string& text) try {
+  clear_leftovers_of_file(file);
+  viz::replace_file(file, text);
+} catch (const fs::filesystem_error& error) {
+  throw OutputError(
+      fmt::format("{} cannot be written: {}; is the disk full?", file.string(), error.code().message()));
 }
 
 }  // namespace gapstrain::cases

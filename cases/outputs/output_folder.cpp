@@ -1,5 +1,7 @@
 #include "cases/outputs/output_folder.h"
 
+#include "cases/outputs/leftovers.h"
+
 #include <fmt/format.h>
 #include <unistd.h>
 #include <nlohmann/json.hpp>
@@ -13,6 +15,8 @@ namespace gapstrain::cases {
 namespace fs = std::filesystem;
 
 namespace {
+
+constexpr const char* old_suffix = ".old";
 
 std::vector<std::string> files_in(const fs::path& folder) {
   std::vector<std::string> files;
@@ -68,9 +72,16 @@ OutputFolder::~OutputFolder() {
 
 const fs::path& OutputFolder::workspace() {
   if (!workspace_.empty()) return workspace_;
-  const fs::path sibling =
-      target_.parent_path() / fmt::format(".{}.unfinished-{}", target_.filename().string(), getpid());
+  const std::string name = fmt::format(".{}.unfinished-", target_.filename().string());
   std::error_code fault;
+  // A run that was killed between its two renamings left the former folder under the other name only.
+  for (const auto& old : find_leftovers(target_.parent_path(), name, old_suffix))
+    if (fs::exists(target_))
+      fs::remove_all(old, fault);
+    else
+      fs::rename(old, target_, fault);
+  for (const auto& unfinished : find_leftovers(target_.parent_path(), name, "")) fs::remove_all(unfinished, fault);
+  const fs::path sibling = target_.parent_path() / fmt::format("{}{}", name, getpid());
   fs::remove_all(sibling, fault);
   fs::create_directories(sibling, fault);
   if (fault) throw OutputError(fmt::format("the folder {} cannot be made: {}", sibling.string(), fault.message()));
@@ -93,7 +104,7 @@ std::vector<std::string> OutputFolder::files() const {
 }
 
 void OutputFolder::publish() try {
-  const fs::path old = workspace().string() + ".old";
+  const fs::path old = workspace().string() + old_suffix;
   const bool replaces = fs::exists(target_);
   if (replaces) {
     refuse_foreign(target_);  // once more: hours may have passed

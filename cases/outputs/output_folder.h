@@ -23,7 +23,7 @@ class OutputFolder {
 
   const std::filesystem::path& target() const { return target_; }
 
-  // The sibling to write into, made on first use.
+  // The sibling to write into, made on first use; those of earlier runs that were killed are cleared away.
   // @throw OutputError
   const std::filesystem::path& workspace();
 

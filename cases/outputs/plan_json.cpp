@@ -22,8 +22,8 @@ Json screw_json(const models::OrderedScrew& screw) {
             {"thread_mm", screw.thread.value()},
             {"metal", screw.metal},
             {"cortices", screw.cortices},
-            {"measured_mm", screw.measured.value()},
-            {"length_mm", screw.length.value()}};
+            {"measured_mm", screw.measured.value()}};
+  put(json, "length_mm", screw.length);
   put(json, "drill_mm", screw.drill);
   put(json, "gliding_mm", screw.gliding);
   json["tilt_along_deg"] = degrees(screw.tilt_along);
@@ -36,6 +36,9 @@ Json screw_json(const models::OrderedScrew& screw) {
 
 Json plan_json(const models::Plan& plan) {
   Json json;
+  json["bone"] = plan.bone;
+  if (plan.side) json["side"] = models::name_of(*plan.side);
+  json["fracture_position_mm"] = plan.fracture_position.value();
   json["plate"] = {{"length_mm", plan.plate_length.value()},
                    {"width_mm", plan.plate_width.value()},
                    {"thickness_mm", plan.plate_thickness.value()},

@@ -2,6 +2,7 @@
 
 #include "cases/cautions.h"
 #include "cases/outputs/columns.h"
+#include "cases/outputs/result_head.h"
 #include "models/parts/words.h"
 
 #include <fmt/format.h>
@@ -58,16 +59,31 @@ std::string metal_text(const models::Plan& plan) {
   return plan.metal == entered_by_hand ? "metal as entered by hand" : plan.metal;
 }
 
+bool is_estimated(const models::Plan& plan, models::Estimate estimate) {
+  return std::find(plan.estimated.begin(), plan.estimated.end(), estimate) != plan.estimated.end();
+}
+
+std::string mark(const models::Plan& plan, models::Estimate estimate) {
+  return is_estimated(plan, estimate) ? " (ESTIMATE)" : "";
+}
+
+Lines patient_lines(const models::Plan& plan) {
+  const std::string side = plan.side ? models::name_of(*plan.side) : "not entered: MARK IT BEFORE SURGERY";
+  return wrapped(fmt::format("Bone: {}. Side: {}. Fracture: {:.4g} mm from the bone's proximal end{}.", plan.bone,
+                             side, plan.fracture_position.value(),
+                             mark(plan, models::Estimate::fracture_position)));
+}
+
 Lines plate_lines(const models::Plan& plan) {
-  Lines lines{"PLATE"};
+  Lines lines{"PLATE" + mark(plan, models::Estimate::implants)};
   add(lines, wrapped(fmt::format("{:.4g} mm long, {}, {:.3g} mm wide, {:.3g} mm thick, {}.",
                                  plan.plate_length.value(), holes_text(plan), plan.plate_width.value(),
                                  plan.plate_thickness.value(), metal_text(plan))));
-  add(lines, wrapped(fmt::format("On the {} side, its proximal end {:.3g} mm from the bone's, {}.",
-                                 models::name_of(plan.aspect), plan.proximal_end.value(),
-                                 plan.standoff > models::Length()
-                                     ? fmt::format("{:.2g} mm off the bone", plan.standoff.value())
-                                     : "on the bone")));
+  add(lines, wrapped(fmt::format(
+                 "On the {} side, its proximal end {:.3g} mm from the bone's{}, {}.", models::name_of(plan.aspect),
+                 plan.proximal_end.value(), mark(plan, models::Estimate::bone_length),
+                 plan.standoff > models::Length() ? fmt::format("{:.2g} mm off the bone", plan.standoff.value())
+                                                  : "on the bone")));
   add(lines, wrapped(bends_text(plan)));
   return lines;
 }
@@ -81,17 +97,21 @@ std::string tilt_text(const models::OrderedScrew& screw) {
   return fmt::format("{:+.3g}/{:+.3g}", degrees(screw.tilt_along), degrees(screw.tilt_across));
 }
 
+// Nothing to order by where the measure is an estimate.
 std::string screw_row(const models::OrderedScrew& screw) {
-  return fmt::format("{} {:>4} {} {} {} {:>8.1f} {:>5.4g} {:>5} {:>7} {}", pad(screw.label, 6),
+  return fmt::format("{} {:>4} {} {} {} {:>8} {:>5} {:>5} {:>7} {}", pad(screw.label, 6),
                      screw.hole > 0 ? fmt::format("{}", screw.hole) : "-", pad(models::name_of(screw.kind), 11),
-                     pad(screw.size, 11), pad(screw.cortices == 2 ? "both" : "near", 5), screw.measured.value(),
-                     screw.length.value(), drill_text(screw.drill), drill_text(screw.gliding), tilt_text(screw));
+                     pad(screw.size, 11), pad(screw.cortices == 2 ? "both" : "near", 5),
+                     fmt::format("{}{:.1f}", screw.length ? "" : "~", screw.measured.value()),
+                     screw.length ? fmt::format("{:.4g}", screw.length->value()) : "-", drill_text(screw.drill),
+                     drill_text(screw.gliding), tilt_text(screw));
 }
 
 Lines screw_lines(const models::Plan& plan) {
   Lines lines{fmt::format("{} {:>4} {} {} {} {:>8} {:>5} {:>5} {:>7} {}", pad("SCREWS", 6), "hole",
-                          pad("kind", 11), pad("size", 11), pad("walls", 5), "measured", "ORDER", "drill",
-                          "gliding", "tilt")};
+                          pad("kind", 11), pad("size", 11), pad("walls", 5),
+                          models::screw_lengths_rest_on(plan.estimated) ? "ESTIMATE" : "measured", "ORDER",
+                          "drill", "gliding", "tilt")};
   bool tilted = false;
   for (const auto& screw : plan.screws) {
     lines.push_back(clip(screw_row(screw), page_columns - 1));
@@ -138,9 +158,10 @@ Lines caution_lines() {
 
 }  // namespace
 
-std::string plan_text(const models::Plan& plan, const std::string& name, const std::string& file) {
-  Lines lines = wrapped(fmt::format("PLAN: {}", name));
-  add(lines, wrapped(fmt::format("Case file: {}", file)));
+std::string plan_text(const models::Plan& plan, const models::ResultState& state, const std::string& name,
+                      const CaseOrigin& origin) {
+  Lines lines = split_lines(result_head(state, "PLAN: " + name, origin, page_columns));
+  add(lines, patient_lines(plan));
   lines.emplace_back();
   add(lines, plate_lines(plan));
   lines.emplace_back();

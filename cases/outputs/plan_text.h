@@ -1,7 +1,9 @@
 // What to order and to do as one page of plain text, to be printed and taken along.
 #pragma once
 
+#include "cases/outputs/case_origin.h"
 #include "models/review/plan.h"
+#include "models/review/result_state.h"
 
 #include <string>
 
@@ -9,9 +11,10 @@ namespace gapstrain::cases {
 
 inline constexpr std::size_t page_lines = 60, page_columns = 80;
 
-// At most page_lines of at most page_columns, with line ends. `name` of the patient or case and `file` head it.
-// What a long list leaves no room for is counted in a line that says so; plate, screws and cautions are always
-// there.
-std::string plan_text(const models::Plan& plan, const std::string& name, const std::string& file);
+// At most page_lines of at most page_columns, with line ends; the state of the result stands on top, `name` of the
+// patient or case under it. What a long list leaves no room for is counted in a line that says so; state, plate,
+// screws and cautions are always there. A length that rests on an estimate is not offered to order.
+std::string plan_text(const models::Plan& plan, const models::ResultState& state, const std::string& name,
+                      const CaseOrigin& origin);
 
 }  // namespace gapstrain::cases

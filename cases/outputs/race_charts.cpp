@@ -49,16 +49,16 @@ class GapCurves {
 };
 
 void draw_damage(const viz::Display& display, const models::Race& race, const models::StressHistory& history,
-                 const std::string& construct, const fs::path& png) {
+                 const fs::path& file) {
   const GapCurves gap(race, history);
   viz::CurveChart chart;
-  chart.words = {
-      construct,
-      fmt::format("The race between bone and plate: {} samples, 5th to 95th percentile as a band; stress "
-                  "and tissue under the loads as entered, union in week {:.3g}",
-                  race.samples, race.union_week.middle)};
+  chart.words = {"The race between bone and plate",
+                 fmt::format("{} samples, 5th to 95th percentile as a band; stress "
+                             "and tissue under the loads as entered, union in week {:.3g}",
+                             race.samples, race.union_week.middle)};
   chart.x = {"weeks since the operation", false};
-  viz::CurvePanel damage{{"fatigue damage of the plate, and of screw heads", true}, {}, {{"breaks", 1.0, 1.0}}},
+  viz::CurvePanel damage{
+      {"fatigue damage of the plate, and of screw heads", true, 1.0}, {}, {{"breaks", 1.0, 1.0}}},
       stress{{"peak stress of the plate, MPa", false}, {}, {}}, tissue{{"tissue's modulus, MPa", true}, {}, {}};
   for (std::size_t c = 0; c < race.courses.size(); ++c) {
     const auto& course = history.courses[c];
@@ -72,11 +72,11 @@ void draw_damage(const viz::Display& display, const models::Race& race, const mo
     if (course.course == models::HealingCourse::governed && course.screws)
       damage.curves.push_back(damage_curve("screw heads, where strain allows", race, *course.screws));
   chart.panels = {damage, stress, tissue};
-  viz::draw_curves(display, chart, png);
+  viz::draw_curves(display, chart, file);
 }
 
 void draw_windows(const viz::Display& display, const models::Race& race, const models::StressHistory& history,
-                  const std::string& construct, const fs::path& png) {
+                  const fs::path& file) {
   const GapCurves gap(race, history);
   const auto& course = *std::find_if(history.courses.begin(), history.courses.end(), [](const auto& candidate) {
     return candidate.course == models::HealingCourse::governed;
@@ -85,10 +85,9 @@ void draw_windows(const viz::Display& display, const models::Race& race, const m
     return gap.curve(name, course, [&](const models::GapState& state) { return 100.0 * share(state); });
   };
   viz::CurveChart chart;
-  chart.words = {construct,
-                 fmt::format("The gap while it heals where strain allows: shares of its area under the loads as "
-                             "entered, union in week {:.3g}",
-                             race.union_week.middle)};
+  chart.words = {
+      "The gap while it heals where strain allows",
+      fmt::format("Shares of its area under the loads as entered, union in week {:.3g}", race.union_week.middle)};
   chart.x = {"weeks since the operation", false};
   chart.panels = {{{"Perren's windows, %", false},
                    {curve("bone, up to 2 %", [](const auto& s) { return s.perren.bone; }),
@@ -106,7 +105,7 @@ void draw_windows(const viz::Display& display, const models::Race& race, const m
                    {curve("united", [](const auto& s) { return s.united; }),
                     curve("held back by strain", [](const auto& s) { return s.held; })},
                    {}}};
-  viz::draw_curves(display, chart, png);
+  viz::draw_curves(display, chart, file);
 }
 
 }  // namespace
@@ -124,9 +123,9 @@ viz::StudyCurve damage_curve(const std::string& name, const models::Race& race,
 }
 
 void draw_race(const viz::Display& display, const models::Race& race, const models::StressHistory& history,
-               const std::string& construct, const fs::path& folder) {
-  draw_damage(display, race, history, construct, folder / "race.png");
-  draw_windows(display, race, history, construct, folder / "gap_windows.png");
+               const fs::path& folder) {
+  draw_damage(display, race, history, display.file(folder / "race"));
+  draw_windows(display, race, history, display.file(folder / "gap_windows"));
 }
 
 }  // namespace gapstrain::cases

@@ -13,10 +13,10 @@ namespace gapstrain::cases {
 viz::StudyCurve damage_curve(const std::string& name, const models::Race& race,
                              const models::RaceOutcome& outcome);
 
-// Into `folder`: race.png, damage over the weeks in all courses with the plate's stress and the gap's tissue;
-// gap_windows.png, what strain and pressure let form in the gap while it heals as strain allows.
+// Into `folder`: race, damage over the weeks in all courses with the plate's stress and the gap's tissue;
+// gap_windows, what strain and pressure let form in the gap while it heals as strain allows.
 // @throw std::filesystem::filesystem_error
 void draw_race(const viz::Display& display, const models::Race& race, const models::StressHistory& history,
-               const std::string& construct, const std::filesystem::path& folder);
+               const std::filesystem::path& folder);
 
 }  // namespace gapstrain::cases

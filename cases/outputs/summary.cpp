@@ -4,8 +4,8 @@
 #include "cases/outputs/assessment_lines.h"
 #include "cases/outputs/columns.h"
 #include "cases/outputs/compression_sentences.h"
+#include "cases/outputs/state_lines.h"
 #include "cases/outputs/worst_things.h"
-#include "cases/version.h"
 
 #include <fmt/format.h>
 
@@ -66,14 +66,33 @@ std::string load_row(const models::LoadFindings& load) {
                      pad(has_screw ? screw->label : "", 5), 100 * load.bone.peak_strain);
 }
 
+// How much of what plate, screws and bone bear the load uses, the part that is used most.
+double used_by(const models::LoadFindings& load) {
+  double used = 0.0;
+  const auto consider = [&](const std::optional<double>& factor) {
+    if (factor && *factor > 0.0) used = std::max(used, 1.0 / *factor);
+  };
+  consider(load.plate.factor_to_yield);
+  consider(load.bone.factor_to_yield_strain);
+  consider(load.buckling_factor);
+  for (const auto& screw : load.screws) consider(screw.factor_to_yield);
+  return used;
+}
+
+// The hardest loads first where not all have a row.
 Lines load_table(const models::Findings& findings, std::size_t most_rows) {
   Lines lines{fmt::format("{} {:>8} {:>8} {:>7} {:>9} {} {:>6} {:>9} {} {:>9}", pad("Load", 22), "gap min%",
                           "gap max%", "shear%", "plate MPa", pad("at", 7), "factor", "screw MPa", pad("of", 5),
                           "bone %")};
   const std::size_t rows = findings.loads.size() <= most_rows ? findings.loads.size() : most_rows - 1;
-  for (std::size_t i = 0; i < rows; ++i) lines.push_back(clip(load_row(findings.loads[i]), screen_columns));
+  std::vector<const models::LoadFindings*> loads;
+  for (const auto& load : findings.loads) loads.push_back(&load);
+  if (rows < loads.size())
+    std::stable_sort(loads.begin(), loads.end(),
+                     [](const auto* a, const auto* b) { return used_by(*a) > used_by(*b); });
+  for (std::size_t i = 0; i < rows; ++i) lines.push_back(clip(load_row(*loads[i]), screen_columns));
   if (rows < findings.loads.size())
-    lines.push_back(fmt::format("{} more in findings.json", findings.loads.size() - rows));
+    lines.push_back(fmt::format("{} that ask less in findings.json", findings.loads.size() - rows));
   return lines;
 }
 
@@ -137,48 +156,26 @@ void share_out(std::size_t lines, std::initializer_list<Room*> rooms) {
   }
 }
 
-}  // namespace
-
-std::vector<std::string> doubts(const models::Findings& findings, const std::vector<std::string>& not_finite) {
-  std::vector<std::string> sentences;
-  if (!not_finite.empty())
-    sentences.push_back(fmt::format("figures that came out as no finite number: {}, the first is {}",
-                                    not_finite.size(), not_finite.front()));
-  for (const auto& check : findings.trust.checks)
-    if (!check.passed)
-      sentences.push_back(fmt::format("{}: {:.3g}, limit {:.3g}; it should hold that {}", check.name, check.value,
-                                      check.limit, check.meaning));
-  return sentences;
-}
-
-namespace {
-
 // What must be seen before all else.
-Lines alarm_lines(const models::Findings& findings, const models::Assessment& assessment,
-                  const std::vector<std::string>& not_finite) {
-  Lines alarms = fit(doubts(findings, not_finite), 4, "NOT TO BE TRUSTED: ");
-  const auto alarm = [&](const Lines& texts, std::size_t room, const std::string& bullet) {
-    const Lines more = fit(texts, room - std::min(alarms.size(), room), bullet);
-    alarms.insert(alarms.end(), more.begin(), more.end());
-  };
-  alarm(failure_sentences(assessment), 6, "FAILS: ");
-  alarm(findings.compression.limits, 7, "LIMIT: ");
-  alarm(order_sentences(findings), 9, "ORDER: ");
-  return alarms;
+Lines alarm_lines(const models::Findings& findings, const models::ResultState& state) {
+  constexpr std::size_t most = 8, most_of_order = 2;
+  Lines lines = fit(alarms_of(state), most, "");
+  const Lines order = fit(order_sentences(findings), most_of_order, "ORDER: ");
+  lines.insert(lines.end(), order.begin(), order.end());
+  return lines;
 }
 
 }  // namespace
 
 std::string summarise(const models::Findings& findings, const models::Assessment& assessment,
-                      const CaseOrigin& origin, const std::vector<std::string>& not_finite,
-                      const std::string& folder) {
+                      const CaseOrigin& origin, const std::string& folder) {
   Lines remarks = origin.assumptions;
   remarks.insert(remarks.end(), findings.remarks.begin(), findings.remarks.end());
 
-  const Lines alarms = alarm_lines(findings, assessment, not_finite);
-  Lines title = wrap(figures_line(findings), screen_columns, 2);
-  title.insert(title.begin(), clip(fmt::format("{} ({})", findings.construct, origin.file), screen_columns));
-  title.push_back(clip(stiffness_line(findings.stiffness), screen_columns));
+  const Lines alarms = alarm_lines(findings, assessment.state);
+  const Lines title{clip(fmt::format("{} ({})", findings.construct, origin.file), screen_columns)};
+  Lines figures = wrap(figures_line(findings), screen_columns, 2);
+  figures.push_back(clip(stiffness_line(findings.stiffness), screen_columns));
   Lines tail(cautions.begin(), cautions.end());
   tail.push_back(fmt::format("Files: {}", folder));
   for (auto& line : tail) line = clip(line, screen_columns);
@@ -187,24 +184,26 @@ std::string summarise(const models::Findings& findings, const models::Assessment
   const Lines steps = compression_sentences(findings, 2 * (screen_columns - 4));
   const Lines lengths = working_length_texts(findings);
   const auto wanted = [](const Lines& texts, std::size_t most) { return fit(texts, most, "").size(); };
-  Room for_worst = room_for(5, wanted(worst, 10)), for_in_hand = room_for(6, wanted(in_hand, 9));
-  Room for_steps = room_for(3, wanted(steps, 5)), for_lengths = room_for(3, wanted(lengths, screen_lines));
+  Room for_worst = room_for(8, wanted(worst, 12)), for_in_hand = room_for(6, wanted(in_hand, 10));
+  Room for_steps = room_for(5, wanted(steps, 5)), for_lengths = room_for(2, wanted(lengths, screen_lines));
   Room for_loads = room_for(3, findings.loads.empty() ? 0 : findings.loads.size() + 1);
-  Room for_remarks = room_for(2, fit(remarks, screen_lines, "- ").size());
+  Room for_remarks = room_for(1, fit(remarks, screen_lines, "- ").size());
   // With a blank line after each part that is there.
-  std::size_t taken = alarms.size() + title.size() + 1 + tail.size();
-  for (const bool is_there : {!alarms.empty(), !worst.empty() || !steps.empty(), !in_hand.empty(),
-                              !findings.loads.empty(), !lengths.empty(), !remarks.empty()})
+  std::size_t taken = alarms.size() + title.size() + figures.size() + 1 + tail.size();
+  for (const bool is_there : {!alarms.empty(), !figures.empty(), !worst.empty() || !steps.empty(),
+                              !in_hand.empty(), !findings.loads.empty(), !lengths.empty(), !remarks.empty()})
     taken += is_there ? 1 : 0;
-  share_out(screen_lines - taken, {&for_in_hand, &for_worst, &for_loads, &for_remarks, &for_steps, &for_lengths});
+  share_out(screen_lines - taken, {&for_loads, &for_in_hand, &for_steps, &for_worst, &for_lengths, &for_remarks});
 
   Lines lines = alarms;
   append_block(lines, title);
+  const Lines verdict = fit(in_hand, for_in_hand.lines, "");
+  lines.insert(lines.end(), verdict.begin(), verdict.end());
+  append_block(lines, figures);
   Lines found = fit(worst, for_worst.lines, "");
   const Lines stepwise = fit(steps, for_steps.lines, "");
   found.insert(found.end(), stepwise.begin(), stepwise.end());
   append_block(lines, found);
-  append_block(lines, fit(in_hand, for_in_hand.lines, ""));
   if (for_loads.lines > 1) append_block(lines, load_table(findings, for_loads.lines - 1));
   append_block(lines, fit(lengths, for_lengths.lines, ""));
   append_block(lines, fit(remarks, for_remarks.lines, "- "));

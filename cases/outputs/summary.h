@@ -1,5 +1,6 @@
-// The findings on one screen, for a surgeon: what cannot be trusted first, then what fails, limits that were
-// passed and an order of steps that defeats itself, then the worst of each part and what each has in hand.
+// The findings on one screen, for a surgeon: the state of the result first, then the verdict, the least margin and
+// what it hangs on, then the worst of each part over all loads, and the loads, the hardest first. What there is no
+// room for is the harmless.
 #pragma once
 
 #include "cases/outputs/case_origin.h"
@@ -11,13 +12,8 @@
 
 namespace gapstrain::cases {
 
-// At most screen_lines of at most screen_columns. `not_finite` as from make_findings_json.
-// `folder` is where the files are.
+// At most screen_lines of at most screen_columns. `folder` is where the files are.
 std::string summarise(const models::Findings& findings, const models::Assessment& assessment,
-                      const CaseOrigin& origin, const std::vector<std::string>& not_finite,
-                      const std::string& folder);
-
-// One sentence per failed trust check; none when all is well.
-std::vector<std::string> doubts(const models::Findings& findings, const std::vector<std::string>& not_finite);
+                      const CaseOrigin& origin, const std::string& folder);
 
 }  // namespace gapstrain::cases

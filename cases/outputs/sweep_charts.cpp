@@ -3,6 +3,7 @@
 #include "cases/outputs/figure_words.h"
 #include "cases/outputs/file_names.h"
 #include "cases/outputs/limit_on_chart.h"
+#include "cases/outputs/state_lines.h"
 #include "cases/outputs/sweep_table.h"
 #include "cases/outputs/worst_of_loads.h"
 #include "models/studies/effects.h"
@@ -31,8 +32,13 @@ std::vector<double> as_list(const Eigen::VectorXd& values) {
 
 class SweepCharts {
  public:
-  SweepCharts(const fs::path& folder, const StudyFile& study)
-      : study_(study), table_(folder, study), factors_(table_.variables()), charts_(folder / "charts") {
+  SweepCharts(const PictureStyle& style, const fs::path& folder, const StudyFile& study)
+      : study_(study),
+        table_(folder, study),
+        factors_(table_.variables()),
+        charts_(folder / "charts"),
+        display_(picture_frame(style, study.name, study.base.file,
+                               short_alarms_of(state_of_case(study.base.construct)))) {
     fs::create_directories(charts_);
   }
 
@@ -50,13 +56,12 @@ class SweepCharts {
   }
 
  private:
-  viz::ChartWords words(const std::string& remark) const { return {study_.name, remark}; }
   std::string worst() const {
     return fmt::format("{} constructs, each under {}", study_.rows(),
                        worst_of_loads(study_.base.construct.loads.size()));
   }
-  fs::path png(const std::string& kind, const std::string& finding) const {
-    return charts_ / fmt::format("{}_{}.png", kind, finding);
+  fs::path file(const std::string& kind, const std::string& finding) const {
+    return display_.file(charts_ / fmt::format("{}_{}", kind, finding));
   }
   bool is_sampled() const { return !std::holds_alternative<Grid>(study_.design); }
 
@@ -108,7 +113,7 @@ class SweepCharts {
 
   void draw_chart(const Chart& chart) const {
     viz::CurveChart picture;
-    picture.words = words(worst());
+    picture.words = {"Over " + axis_of(study_, chart.x).name, worst()};
     picture.x = {axis_of(study_, chart.x).name, false};
     std::string name = chart.x;
     for (const auto& finding : chart.y) {
@@ -116,7 +121,7 @@ class SweepCharts {
       picture.panels.push_back({{words_of(finding).axis, false}, curves_of(chart, finding), limits_of(finding)});
       name += "_" + finding;
     }
-    viz::draw_curves(display_, picture, charts_ / (file_stem(name) + ".png"));
+    viz::draw_curves(display_, picture, display_.file(charts_ / file_stem(name)));
   }
 
   void draw_map(const std::string& finding, const Eigen::VectorXd& values) const {
@@ -125,7 +130,7 @@ class SweepCharts {
     if (!study_.variables[0].is_numeric() || !study_.variables[1].is_numeric() || x.size() < 2 || y.size() < 2)
       return;
     viz::MapChart picture;
-    picture.words = words(worst());
+    picture.words = {words_of(finding).axis, worst()};
     picture.x = {axis_of(study_, study_.variables[0].name).name, false};
     picture.y = {axis_of(study_, study_.variables[1].name).name, false};
     for (const auto& level : x) picture.x_values.push_back(level.value);
@@ -135,13 +140,13 @@ class SweepCharts {
                                                          static_cast<Eigen::Index>(x.size())) *
                        words_of(finding).scale;
     picture.outcome = words_of(finding).axis;
-    viz::draw_map(display_, picture, png("map", finding));
+    viz::draw_map(display_, picture, file("map", finding));
   }
 
   void draw_effects(const std::string& finding, const Eigen::VectorXd& values) const {
     if (is_sampled() || study_.variables.size() < 2) return;
     viz::EffectsChart picture;
-    picture.words = words(worst() + "; means over all other variables");
+    picture.words = {"Main effects", worst() + "; means over all other variables"};
     picture.y = {words_of(finding).axis, false};
     const double scale = words_of(finding).scale;
     picture.mean = models::drop_missing(values).outcomes.mean() * scale;
@@ -156,14 +161,14 @@ class SweepCharts {
             {levels[level].text, {means[level].mean.value_or(nothing) * scale, nothing, nothing}});
       picture.factors.push_back(std::move(factor));
     }
-    viz::draw_effects(display_, picture, png("main_effects", finding));
+    viz::draw_effects(display_, picture, file("main_effects", finding));
   }
 
   void draw_swings(const std::string& finding, const Eigen::VectorXd& values) const {
     if (study_.variables.size() < 2) return;
     const double scale = words_of(finding).scale;
     viz::SwingChart picture;
-    picture.words = words(worst() + "; means where a variable is lowest and highest");
+    picture.words = {"Swings", worst() + "; means where a variable is lowest and highest"};
     picture.outcome = {words_of(finding).axis, false};
     picture.base = models::drop_missing(values).outcomes.mean() * scale;
     picture.base_name = "mean of all";
@@ -171,15 +176,15 @@ class SweepCharts {
       picture.swings.push_back(
           {axis_of(study_, study_.variables[static_cast<std::size_t>(swing.factor)].name).name,
            swing.at_low * scale, swing.at_high * scale});
-    viz::draw_swings(display_, picture, png("swings", finding));
+    viz::draw_swings(display_, picture, file("swings", finding));
   }
 
   void draw_indices(const std::string& finding, const Eigen::VectorXd& values) const {
     if (!std::holds_alternative<models::SaltelliDesign>(study_.design)) return;
     const auto indices = models::sobol_indices(values, static_cast<Eigen::Index>(study_.variables.size()), 1);
     viz::BarChart picture;
-    picture.words = words(fmt::format(
-        "Sobol' indices of {}: shares of its variance; bars: 95 % of bootstrap samples", words_of(finding).axis));
+    picture.words = {"Sobol' indices of " + words_of(finding).axis,
+                     "shares of its variance; lines: 95 % of bootstrap samples"};
     picture.value = {"share of the variance", false};
     picture.series = {"first order", "total"};
     for (std::size_t k = 0; k < indices.factors.size(); ++k) {
@@ -187,14 +192,14 @@ class SweepCharts {
       picture.rows.push_back({study_.variables[k].name,
                               {{first.value, first.low, first.high}, {total.value, total.low, total.high}}});
     }
-    viz::draw_bars(display_, picture, png("sobol_indices", finding));
+    viz::draw_bars(display_, picture, file("sobol_indices", finding));
   }
 
   void draw_histogram(const std::string& finding, const Eigen::VectorXd& values) const {
     if (!is_sampled() || std::holds_alternative<models::SaltelliDesign>(study_.design)) return;
     const double scale = words_of(finding).scale;
     viz::HistogramChart picture;
-    picture.words = words(worst());
+    picture.words = {"Spread", worst()};
     picture.value = {words_of(finding).axis, false};
     picture.values = as_list(values * scale);
     const auto marks = models::percentiles(values, {0.05, 0.5, 0.95});
@@ -202,7 +207,7 @@ class SweepCharts {
     for (std::size_t k = 0; k < marks.values.size(); ++k)
       picture.marked.push_back({names[k], marks.values[k] * scale});
     picture.limits = limits_of(finding);
-    viz::draw_histogram(display_, picture, png("spread", finding));
+    viz::draw_histogram(display_, picture, file("spread", finding));
   }
 
   const StudyFile& study_;
@@ -214,6 +219,8 @@ class SweepCharts {
 
 }  // namespace
 
-void draw_sweep_charts(const fs::path& folder, const StudyFile& study) { SweepCharts(folder, study).draw(); }
+void draw_sweep_charts(const PictureStyle& style, const fs::path& folder, const StudyFile& study) {
+  SweepCharts(style, folder, study).draw();
+}
 
 }  // namespace gapstrain::cases

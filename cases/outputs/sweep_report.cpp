@@ -50,15 +50,37 @@ std::string limit_text(const StudyFile& study, const Limit& limit, const Eigen::
   return fmt::format("  {:.3g} % of {} rows are{}{}\n", 100 * missed.share, missed.counted, bounds, interval);
 }
 
-std::string swing_text(const StudyFile& study, const Eigen::MatrixXd& factors, const std::string& finding,
-                       const Eigen::VectorXd& values) {
+// The mean at each value of a variable that is no number: such values have no order.
+std::string level_text(const SweepTable& table, std::size_t index, const std::string& name,
+                       const std::string& finding, const Eigen::VectorXd& values) {
+  const Eigen::VectorXd places = table.variable(index);
+  std::string text = fmt::format("  {} mean at each value:", pad(name, 22));
+  const char* comma = "";
+  for (const auto& level : table.levels(index)) {
+    const Eigen::VectorXd here =
+        (places.array() == level.value).select(values, Eigen::VectorXd::Constant(values.size(), std::nan("")));
+    const auto kept = models::drop_missing(here).outcomes;
+    text += fmt::format("{} \"{}\" {}", comma, level.text,
+                        kept.size() > 0 ? with_unit(finding, kept.mean()) : std::string("none"));
+    comma = ",";
+  }
+  return text + '\n';
+}
+
+std::string swing_text(const StudyFile& study, const SweepTable& table, const Eigen::MatrixXd& factors,
+                       const std::string& finding, const Eigen::VectorXd& values) {
   const auto tornado = models::tornado(factors, values);
   std::string text;
   for (const auto& swing : tornado.swings) {
+    const auto index = static_cast<std::size_t>(swing.factor);
+    const Variable& variable = study.variables[index];
+    if (!variable.is_numeric()) {
+      text += level_text(table, index, variable.name, finding, values);
+      continue;
+    }
     std::string rank;
     if (swing.rank_correlation) rank = fmt::format(", rank correlation {:+.2f}", *swing.rank_correlation);
-    text += fmt::format("  {} from lowest to highest: {} to {}{}\n",
-                        pad(study.variables[static_cast<std::size_t>(swing.factor)].name, 22),
+    text += fmt::format("  {} from lowest to highest: {} to {}{}\n", pad(variable.name, 22),
                         with_unit(finding, swing.at_low), with_unit(finding, swing.at_high), rank);
   }
   return text;
@@ -83,26 +105,20 @@ std::string index_text(const StudyFile& study, const Eigen::VectorXd& values) {
 
 SweepReport report_sweep(const std::filesystem::path& folder, const StudyFile& study) {
   const SweepTable table(folder, study);
-  const auto states = table.states();
   const Eigen::MatrixXd factors = table.variables();
   SweepReport report;
-  report.rows = states.size();
-  report.failed = static_cast<std::size_t>(std::count(states.begin(), states.end(), "failed"));
-  report.doubtful = static_cast<std::size_t>(std::count(states.begin(), states.end(), "doubtful"));
-  report.text = fmt::format("{}: {} constructs, each under {}\n", study.name, report.rows,
-                            worst_of_loads(study.base.construct.loads.size()));
-  if (report.failed + report.doubtful > 0)
-    report.text += fmt::format(
-        "NOT TO BE TRUSTED: {} that fail a check of their own, and are in the figures below; {} without a result; "
-        "rows.csv says why\n",
-        report.doubtful, report.failed);
+  report.states = count_states(folder, study.base.construct);
+  for (const auto& alarm : alarms_of(report.states)) report.text += alarm + '\n';
+  report.text += fmt::format("{}: {} constructs, each under {}\n", study.name, report.states.rows,
+                             worst_of_loads(study.base.construct.loads.size()));
+  if (report.states.doubtful > 0) report.text += "Rows that fail a check of their own are in the figures below.\n";
   for (const auto& finding : asked_findings(study)) {
     const Eigen::VectorXd values = table.finding(finding);
     report.text += '\n' + spread_text(finding, values);
     if (models::drop_missing(values).outcomes.size() == 0) continue;
     for (const auto& limit : study.limits)
       if (limit.finding == finding) report.text += limit_text(study, limit, values);
-    report.text += swing_text(study, factors, finding, values);
+    report.text += swing_text(study, table, factors, finding, values);
     if (std::holds_alternative<models::SaltelliDesign>(study.design)) report.text += index_text(study, values);
   }
   report.text += fmt::format("\n{}\n", fmt::join(cautions, "\n"));

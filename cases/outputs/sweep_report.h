@@ -1,6 +1,7 @@
 // What a sweep's table says, in words and numbers.
 #pragma once
 
+#include "cases/outputs/row_states.h"
 #include "cases/study/study_file.h"
 
 #include <filesystem>
@@ -10,7 +11,7 @@ namespace gapstrain::cases {
 
 struct SweepReport {
   std::string text;  // for the terminal and summary.txt
-  std::size_t rows = 0, failed = 0, doubtful = 0;
+  RowStates states;
 };
 
 // Of each finding that the study asks about its spread, the share of rows that miss its limits, how far each

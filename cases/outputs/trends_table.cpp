@@ -2,6 +2,7 @@
 
 #include "cases/cautions.h"
 #include "cases/outputs/columns.h"
+#include "cases/outputs/csv_cell.h"
 
 #include <fmt/format.h>
 
@@ -12,16 +13,16 @@ namespace gapstrain::cases {
 
 namespace {
 
+using models::Agreement;
 using models::Measure;
-using models::Verdict;
 using Lines = std::vector<std::string>;
 
 constexpr std::size_t width = 110;
 constexpr std::array<std::size_t, 3> column_widths{33, 41, 32};  // two blanks between
 
-const char* word(Verdict verdict) {
-  if (verdict == Verdict::agrees) return "agrees";
-  return verdict == Verdict::disagrees ? "disagrees" : "not comparable";
+const char* word(Agreement verdict) {
+  if (verdict == Agreement::agrees) return "agrees";
+  return verdict == Agreement::disagrees ? "disagrees" : "not comparable";
 }
 
 const char* word(models::Evidence evidence) { return evidence == models::Evidence::seen ? "seen" : "from memory"; }
@@ -76,14 +77,6 @@ Lines models_used(const std::vector<TrendRow>& rows) {
   return lines;
 }
 
-// RFC 4180.
-std::string cell(const std::string& text) {
-  if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
-  std::string quoted = "\"";
-  for (const char c : text) quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return quoted + "\"";
-}
-
 std::string cell(const std::optional<double>& number) { return number ? fmt::format("{:.9g}", *number) : ""; }
 
 }  // namespace
@@ -101,19 +94,20 @@ std::string trends_text(const std::vector<TrendRow>& rows, double refinement) {
     }
     append_row(lines, cells_of(row));
   }
-  const auto count = [&](Verdict verdict) {
+  const auto count = [&](Agreement verdict) {
     return std::count_if(rows.begin(), rows.end(),
                          [&](const auto& row) { return row.finding.verdict == verdict; });
   };
   lines.emplace_back();
-  append(lines,
-         wrap(fmt::format(
-                  "{} agree, {} disagree, {} not comparable, at mesh refinement {:g}. Criteria were written "
-                  "down before the models were run, and no model was changed afterwards; one bound was "
-                  "tightened (second degree, third screw). \"Seen\": in a public copy of the source's "
-                  "abstract or text; \"from memory\": quoted without it.",
-                  count(Verdict::agrees), count(Verdict::disagrees), count(Verdict::not_comparable), refinement),
-              width, 0));
+  append(
+      lines,
+      wrap(fmt::format("{} agree, {} disagree, {} not comparable, at mesh refinement {:g}. Criteria were written "
+                       "down before the models were run, and no model was changed afterwards; one bound was "
+                       "tightened (second degree, third screw). \"Seen\": in a public copy of the source's "
+                       "abstract or text; \"from memory\": quoted without it.",
+                       count(Agreement::agrees), count(Agreement::disagrees), count(Agreement::not_comparable),
+                       refinement),
+           width, 0));
   lines.emplace_back();
   append(lines,
          wrap("The models: the papers' dimensions are not known to us; all of these are invented, of the class "
@@ -130,11 +124,11 @@ std::string trends_csv(const std::vector<TrendRow>& rows) {
   std::string table = "topic,statement,source,evidence,models,measure,value,least,most,holds,verdict,why\r\n";
   for (const auto& [trend, finding] : rows) {
     const std::string before =
-        fmt::format("{},{},{},{},{}", cell(trend->topic), cell(trend->statement), cell(trend->source),
-                    word(trend->evidence), cell(fmt::format("{}", fmt::join(trend->models, "; "))));
-    const std::string after = fmt::format("{},{}", word(finding.verdict), cell(finding.why));
+        fmt::format("{},{},{},{},{}", csv_cell(trend->topic), csv_cell(trend->statement), csv_cell(trend->source),
+                    word(trend->evidence), csv_cell(fmt::format("{}", fmt::join(trend->models, "; "))));
+    const std::string after = fmt::format("{},{}", word(finding.verdict), csv_cell(finding.why));
     for (const auto& measure : finding.measures)
-      table += fmt::format("{},{},{},{},{},{},{}\r\n", before, cell(measure.name),
+      table += fmt::format("{},{},{},{},{},{},{}\r\n", before, csv_cell(measure.name),
                            cell(std::optional(measure.value)), cell(measure.least), cell(measure.most),
                            criterion(measure).empty() ? ""
                            : measure.holds()          ? "yes"

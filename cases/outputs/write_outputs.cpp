@@ -1,13 +1,14 @@
 #include "cases/outputs/write_outputs.h"
 
+#include "cases/outputs/assessment_files.h"
 #include "cases/outputs/csv_tables.h"
 #include "cases/outputs/file_names.h"
 #include "cases/outputs/findings_json.h"
-#include "cases/outputs/margins_text.h"
-#include "cases/outputs/plan_text.h"
+#include "cases/outputs/picture_frame.h"
 #include "cases/outputs/race_charts.h"
-#include "cases/outputs/race_csv.h"
-#include "cases/outputs/review_text.h"
+#include "cases/outputs/state_lines.h"
+#include "cases/version.h"
+#include "models/parts/words.h"
 #include "viz/display.h"
 #include "viz/pictures.h"
 #include "viz/review_pictures.h"
@@ -34,38 +35,70 @@ bool faces_touch(const models::Findings& findings) {
          std::any_of(findings.loads.begin(), findings.loads.end(), touches);
 }
 
-void draw_assessment(const viz::Display& display, const models::Construct& construct,
-                     const models::Assessment& assessment, const fs::path& folder) {
-  viz::draw_plan(display, construct, assessment.plan, folder / "plan.png");
-  viz::MarginChart margins{
-      construct.name, "strength over demand, the worst part of each kind under its worst load", {}};
-  for (const auto& margin : models::worst_of_each_kind(assessment.margins))
-    margins.bars.push_back({margin.part, margin.factor, margin.indicative});
-  if (!margins.bars.empty()) viz::draw_margins(display, margins, folder / "margins.png");
-  if (assessment.race) draw_race(display, *assessment.race, *assessment.history, construct.name, folder);
+// The page to print comes as PDF in any case.
+void draw_plans(const viz::Display& display, const models::Construct& construct, const models::Plan& plan,
+                const CaseOrigin& origin, const fs::path& folder) {
+  const viz::PlanFacts facts{{"Bone", plan.bone},
+                             {"Side", plan.side ? models::name_of(*plan.side) : "not entered"},
+                             {"Date", origin.date},
+                             {"Program", program_and_version()}};
+  const fs::path picture = display.file(folder / "plan"), page = folder / "plan.pdf";
+  viz::draw_plan(display, construct, plan, facts, picture);
+  if (picture != page) viz::draw_plan(display, construct, plan, facts, page);
 }
 
-void draw_pictures(const models::Construct& construct, const models::AssessedConstruct& assessed,
-                   const fs::path& folder, const models::Progress& progress) {
-  const viz::Display display;
+void draw_assessment(const viz::Display& display, const models::Construct& construct,
+                     const models::Assessment& assessment, const CaseOrigin& origin, const fs::path& folder) {
+  draw_plans(display, construct, assessment.plan, origin, folder);
+  viz::MarginChart margins{
+      "Margins", "strength over demand, the worst part of each kind under its worst load", {}, {}};
+  for (const auto& margin : models::worst_of_each_kind(assessment.margins))
+    margins.rows.push_back({margin.part, {margin.factor}, margin.indicative});
+  if (!margins.rows.empty()) viz::draw_margins(display, margins, display.file(folder / "margins"));
+  if (assessment.race) draw_race(display, *assessment.race, *assessment.history, folder);
+}
+
+// Views of bodies last: only they need a display.
+void draw_pictures(const viz::Display& display, const models::Construct& construct,
+                   const models::AssessedConstruct& assessed, const CaseOrigin& origin, const fs::path& folder,
+                   const models::Progress& progress) {
+  if (progress) progress("drawing");
+  const auto file = [&](const std::string& stem) { return display.file(folder / stem); };
   const models::Analysis& analysis = assessed.analysis;
-  draw_assessment(display, construct, assessed.assessment, folder);
+  draw_assessment(display, construct, assessed.assessment, origin, folder);
   const auto& all = analysis.findings;
   const auto& compression = all.compression;
-  viz::draw_gap_strain(display, all, folder / "gap_strain.png");
+  viz::draw_gap_strain(display, all, file("gap_strain"));
+  if (faces_touch(all)) viz::draw_face_pressure(display, all, file("face_pressure"));
+  if (compression.prebend) viz::draw_prebend(display, *compression.prebend, file("prebend"));
+  for (std::size_t i = 0; i < all.loads.size(); ++i)
+    viz::draw_along_plate(display, all.loads[i], file(load_stem(i, all.loads[i].load) + "_along_plate"));
   if (steps_tell(compression) && compression.steps.size() == analysis.fields.steps.size())
-    viz::draw_steps(display, compression, analysis.fields.steps, folder / "steps.png");
-  if (faces_touch(all)) viz::draw_face_pressure(display, all, folder / "face_pressure.png");
-  if (compression.prebend) viz::draw_prebend(display, *compression.prebend, folder / "prebend.png");
+    viz::draw_steps(display, compression, analysis.fields.steps, file("steps"));
   for (std::size_t i = 0; i < analysis.fields.loads.size(); ++i) {
     const auto& fields = analysis.fields.loads[i];
-    const auto& findings = analysis.findings.loads[i];
     if (progress) progress("drawing \"" + fields.load + "\"");
     const std::string stem = load_stem(i, fields.load);
-    viz::draw_construct(display, fields, findings, folder / (stem + "_construct.png"));
-    viz::draw_hottest_hole(display, fields, findings, folder / (stem + "_hottest_hole.png"));
-    viz::draw_along_plate(display, findings, folder / (stem + "_along_plate.png"));
+    viz::draw_construct(display, fields, all.loads[i], file(stem + "_construct"));
+    viz::draw_hottest_hole(display, fields, all.loads[i], file(stem + "_hottest_hole"));
   }
+}
+
+// Each row says how far it may be trusted: tables travel alone.
+void write_tables(OutputFolder& folder, const models::AssessedConstruct& assessed) {
+  const auto& findings = assessed.analysis.findings;
+  const auto& assessment = assessed.assessment;
+  const auto write = [&](const char* name, const std::string& table) {
+    folder.write(name, with_result_column(table, assessment.state));
+  };
+  write("gap_strain.csv", gap_strain_csv(findings));
+  write("steps.csv", steps_csv(findings));
+  write("face.csv", face_csv(findings));
+  if (findings.compression.prebend) write("prebend.csv", prebend_csv(*findings.compression.prebend));
+  write("plate.csv", plate_csv(findings));
+  write("screws.csv", screws_csv(findings));
+  write("screw_shafts.csv", screw_shafts_csv(findings));
+  write("working_length.csv", working_length_csv(findings));
 }
 
 fs::path make_folder(OutputFolder& folder, const char* name) {
@@ -80,32 +113,25 @@ fs::path make_folder(OutputFolder& folder, const char* name) {
 
 WrittenOutputs write_outputs(OutputFolder& folder, const models::Construct& construct,
                              const models::AssessedConstruct& assessed, const CaseOrigin& origin,
-                             bool with_pictures, const models::Progress& progress) {
+                             const std::optional<PictureStyle>& pictures, const models::Progress& progress) {
   const auto& [analysis, assessment] = assessed;
   const auto& findings = analysis.findings;
   assert(findings.loads.size() == analysis.fields.loads.size());
   if (progress) progress("writing files");
   folder.write("case.toml", origin.text);
-  folder.write("gap_strain.csv", gap_strain_csv(findings));
-  folder.write("steps.csv", steps_csv(findings));
-  folder.write("face.csv", face_csv(findings));
-  if (findings.compression.prebend) folder.write("prebend.csv", prebend_csv(*findings.compression.prebend));
-  folder.write("plate.csv", plate_csv(findings));
-  folder.write("screws.csv", screws_csv(findings));
-  folder.write("screw_shafts.csv", screw_shafts_csv(findings));
-  folder.write("working_length.csv", working_length_csv(findings));
-  folder.write("margins.txt", margins_text(assessment.margins, assessment.margins_left_out));
-  folder.write("review.txt", review_text(assessment.review));
-  folder.write("plan.txt", plan_text(assessment.plan, findings.construct, origin.file));
-  if (assessment.race) folder.write("race.csv", race_csv(*assessment.race, *assessment.history));
+  write_tables(folder, assessed);
+  write_assessment(folder, "", assessment, findings.construct, origin);
+  const viz::PictureFrame frame = picture_frame(pictures.value_or(PictureStyle{}), construct.name, origin.file,
+                                                short_alarms_of(assessment.state));
   const fs::path fields = make_folder(folder, "fields");
   for (std::size_t i = 0; i < analysis.fields.loads.size(); ++i)
-    viz::write_fields(analysis.fields.loads[i], fields, load_stem(i, analysis.fields.loads[i].load));
+    viz::write_fields(analysis.fields.loads[i], viz::metadata_of(frame), fields,
+                      load_stem(i, analysis.fields.loads[i].load));
 
   WrittenOutputs written;
-  if (with_pictures) {
+  if (pictures) {
     try {
-      draw_pictures(construct, assessed, make_folder(folder, "pictures"), progress);
+      draw_pictures(viz::Display(frame), construct, assessed, origin, make_folder(folder, "pictures"), progress);
     } catch (const viz::DisplayError& error) {
       written.pictures_missing = error.what();
     }
@@ -113,9 +139,7 @@ WrittenOutputs write_outputs(OutputFolder& folder, const models::Construct& cons
   auto files = folder.files();
   files.emplace_back("findings.json");
   std::sort(files.begin(), files.end());
-  auto json = make_findings_json(findings, assessment, origin, files);
-  folder.write("findings.json", json.text);
-  written.not_finite = std::move(json.not_finite);
+  folder.write("findings.json", findings_json(findings, assessment, origin, files));
   return written;
 }
 

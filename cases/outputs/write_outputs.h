@@ -3,23 +3,24 @@
 
 #include "cases/outputs/case_origin.h"
 #include "cases/outputs/output_folder.h"
+#include "cases/outputs/picture_frame.h"
 #include "models/review/assess.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace gapstrain::cases {
 
 struct WrittenOutputs {
-  std::vector<std::string> not_finite;          // as from make_findings_json
-  std::optional<std::string> pictures_missing;  // why there are none although they were wanted
+  std::optional<std::string> pictures_missing;  // why some are, although they were wanted
 };
 
-// findings.json, tables as CSV, the review and the plan as texts, case.toml, fields/ as VTK XML and pictures/ as
-// PNG; does not publish the folder.
+// findings.json, tables as CSV, the review and the plan as texts, case.toml, fields/ as VTK XML and pictures/ if
+// wanted; does not publish the folder.
 // @throw OutputError
 WrittenOutputs write_outputs(OutputFolder& folder, const models::Construct& construct,
                              const models::AssessedConstruct& assessed, const CaseOrigin& origin,
-                             bool with_pictures, const models::Progress& progress);
+                             const std::optional<PictureStyle>& pictures, const models::Progress& progress);
 
 }  // namespace gapstrain::cases

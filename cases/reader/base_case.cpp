@@ -3,6 +3,7 @@
 #include "cases/reader/parse_value.h"
 #include "cases/reader/read_case.h"
 #include "cases/reader/text_file.h"
+#include "cases/reader/words.h"
 
 #include <fmt/format.h>
 
@@ -15,7 +16,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr int most_bases = 8;  // one on another; more is a circle
+constexpr std::size_t most_bases = 8;  // one on another
 
 Entry* find(Table& table, std::string_view key) {
   const auto entry =
@@ -89,7 +90,34 @@ std::vector<std::string> list_of(const Entry& entry, const std::string& file) {
   return texts;
 }
 
-WholeCase put_together(const std::string& file, const std::string& text, int bases) {
+// The base that `file` names; its text, or what is wrong with naming it, at that place.
+std::string read_base(const fs::path& path, const std::vector<fs::path>& above, const std::string& file,
+                      Place place) {
+  const auto fail = [&](const std::string& message) { throw CaseError(file, {{place, "base", message}}); };
+  const auto is_same = [&](const fs::path& other) {
+    std::error_code ignored;
+    return fs::equivalent(other, path, ignored);
+  };
+  if (const auto same = std::find_if(above.begin(), above.end(), is_same); same != above.end())
+    fail(fmt::format("found \"{}\", {}; a case must not be its own base, by itself or through others",
+                     path.string(),
+                     same + 1 == above.end() ? "which is this file" : "which has this file as a base itself"));
+  if (above.size() > most_bases)
+    fail(
+        fmt::format("this would be the base number {} on one another; allowed are {}. Put some of them together "
+                    "in one file",
+                    above.size(), most_bases));
+  std::error_code ignored;
+  if (fs::is_directory(path, ignored))
+    fail(fmt::format("found \"{}\", which is a folder; the name of a case file is wanted", path.string()));
+  if (!fs::exists(path, ignored))
+    fail(fmt::format("found \"{}\", but there is no such file; it is looked for from this file's folder",
+                     visible(path.string())));
+  return read_text(path, "base case");
+}
+
+// `above`: the files that led here, this one last.
+WholeCase put_together(const std::string& file, const std::string& text, std::vector<fs::path> above) {
   WholeCase whole{text, parse_file(file, text)};
   const Entry* base = find(whole.tree, "base");
   const Entry* without = find(whole.tree, "without");
@@ -102,14 +130,9 @@ WholeCase put_together(const std::string& file, const std::string& text, int bas
   const Place place = base->value.place;
   const fs::path path = (fs::path(file).parent_path() / text_of(*base, file, "the name of a case file is wanted"))
                             .lexically_normal();
-  if (bases == most_bases)
-    throw CaseError(file,
-                    {{place, "base",
-                      fmt::format("{} bases stand on one another; a case must not be its own base, by itself or "
-                                  "through others",
-                                  most_bases)}});
-  const std::string base_text = read_text(path, "base case");
-  WholeCase result = put_together(path.string(), base_text, bases + 1);
+  above.emplace_back(file);
+  const std::string base_text = read_base(path, above, file, place);
+  WholeCase result = put_together(path.string(), base_text, std::move(above));
   read_case_tree(path.string(), base_text, result.tree);  // its own faults, in its own file
   move_all_to(result.tree, place);
   if (without != nullptr)
@@ -124,6 +147,6 @@ WholeCase put_together(const std::string& file, const std::string& text, int bas
 
 }  // namespace
 
-WholeCase whole_case(const std::string& file, const std::string& text) { return put_together(file, text, 0); }
+WholeCase whole_case(const std::string& file, const std::string& text) { return put_together(file, text, {}); }
 
 }  // namespace gapstrain::cases

@@ -19,7 +19,8 @@ std::string allowed_values(const Key& key) {
     case Kind::counts:
       return "a list of whole numbers";
     case Kind::texts:
-      return "a text or a list of texts";
+      return key.choices.empty() ? "a text or a list of texts"
+                                 : fmt::format("a list of \"{}\"", fmt::join(key.choices, "\", \""));
     case Kind::measure:
       return "a plain number, or a quantity as a text with its unit";
     case Kind::values:
@@ -50,12 +51,15 @@ void describe_table(const KeyTable& keys, std::string_view table, std::string& o
   for (const Key* key : keys.keys_of(table)) {
     if (is_table(*key)) continue;
     const std::string meaning = key->meaning.empty() ? "" : fmt::format("; {}", key->meaning);
-    out += fmt::format("  {:<21}{}{}\n{:23}{}\n", key->name, need_of(*key), meaning, "", allowed_values(*key));
+    const std::string range = has_range(*key) ? fmt::format(", {}", range_text(*key)) : "";
+    out += fmt::format("  {:<21}{}{}\n{:23}{}{}\n", key->name, need_of(*key), meaning, "", allowed_values(*key),
+                       range);
   }
   for (const Key* key : keys.keys_of(table)) {
     if (!is_table(*key)) continue;
     const std::string path = join_path(table, key->name);
-    out += fmt::format("\n{}  {}; {}\n", keys.header_of(path), need_of(*key), key->meaning);
+    const std::string number = has_range(*key) ? fmt::format("; {} of them", range_text(*key)) : "";
+    out += fmt::format("\n{}  {}; {}{}\n", keys.header_of(path), need_of(*key), key->meaning, number);
     describe_table(keys, path, out);
   }
 }

@@ -8,7 +8,7 @@
 
 namespace gapstrain::cases {
 
-// "a length (mm, cm, m or um)", as messages and the help say it.
+// "a length (mm, cm, m or um)", as messages and the help say it; without its range.
 std::string allowed_values(const Key& key);
 
 // All keys with unit, default and meaning, as a TOML-like listing. `file` is what to call the file: "case".

@@ -6,6 +6,14 @@ namespace gapstrain::cases {
 
 bool is_table(const Key& key) { return key.kind == Kind::table || key.kind == Kind::tables; }
 
+bool has_range(const Key& key) { return !key.range.least.empty(); }
+
+std::string range_text(const Key& key) {
+  const auto& [least, most, most_means] = key.range;
+  return most_means.empty() ? fmt::format("{} to {}", least, most)
+                            : fmt::format("{} to {} (at most {})", least, most_means, most);
+}
+
 std::string join_path(std::string_view table, std::string_view name) {
   if (table.empty() || name.empty()) return fmt::format("{}{}", table, name);
   return fmt::format("{}.{}", table, name);

@@ -36,6 +36,12 @@ enum class Need {
   derived    // `fallback` says in words what the reader takes
 };
 
+// Bounds that belong to it, as the file writes values; of a list's items, and of the number of repeated tables.
+struct Range {
+  std::string_view least{}, most{};  // both empty: none
+  std::string_view most_means{};     // where the rest of the file bounds it further, in words
+};
+
 struct Key {
   std::string_view table;  // "" is the top level; "bone.station" are the tables [[bone.station]]
   std::string_view name;
@@ -43,10 +49,16 @@ struct Key {
   Need need = Need::optional;
   std::string_view fallback;
   std::string_view meaning;
-  std::vector<std::string> choices;  // of Kind::choice
+  std::vector<std::string> choices;  // of Kind::choice, and of Kind::texts that are not free
+  Range range{};                     // of quantities, numbers, counts and repeated tables
 };
 
 bool is_table(const Key& key);
+
+bool has_range(const Key& key);
+
+// "5 mm to 1000 mm". @pre has_range
+std::string range_text(const Key& key);
 
 // "bone" and "station" to "bone.station"; either may be empty.
 std::string join_path(std::string_view table, std::string_view name);

@@ -5,13 +5,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
+#include <optional>
 
 namespace gapstrain::cases {
 
 namespace {
 
-constexpr std::int64_t largest_count = 1'000'000;  // far beyond any sensible one, far below an int's end
+constexpr std::size_t longest_text = 500;      // names, labels, sources: a line or two
+constexpr std::size_t longest_list = 100'000;  // of values that a study takes one by one
 
 [[noreturn]] void fail(const Value& value, const std::string& wanted) {
   throw ValueError(fmt::format("found {}; {}", quote(value), wanted));
@@ -21,17 +24,31 @@ std::string parse_text(const Value& value) {
   const auto* text = std::get_if<std::string>(&value.content);
   if (text == nullptr) fail(value, "a text in double quotes is wanted here");
   if (text->find_first_not_of(" \t\r\n") == std::string::npos) fail(value, "the text must not be empty");
+  if (text->size() > longest_text)
+    fail(value, fmt::format("a text of at most {} characters is wanted here, this one has {}", longest_text,
+                            text->size()));
+  if (std::any_of(text->begin(), text->end(), is_control))
+    fail(value, "the text has a line break or another control character; write it on one line");
   return *text;
+}
+
+// The items of a list that is not empty; `wanted` says which list.
+const std::vector<Value>& items_of(const Value& value, std::size_t most, const std::string& wanted) {
+  const auto* items = std::get_if<std::vector<Value>>(&value.content);
+  if (items == nullptr || items->empty()) fail(value, wanted);
+  if (items->size() > most) fail(value, fmt::format("it has {} items; allowed are 1 to {}", items->size(), most));
+  return *items;
 }
 
 // A single text is a list of one.
 std::vector<std::string> parse_texts(const Value& value) {
+  constexpr std::size_t most_texts = 200;
   if (std::holds_alternative<std::string>(value.content)) return {parse_text(value)};
-  const auto* items = std::get_if<std::vector<Value>>(&value.content);
-  if (items == nullptr || items->empty())
-    fail(value, "a text in double quotes, or a list of texts such as [\"S1\", \"S4\"], is wanted here");
   std::vector<std::string> texts;
-  for (const auto& item : *items) texts.push_back(parse_text(item));
+  for (const auto& item : items_of(value, most_texts,
+                                   "a text in double quotes, or a list of texts such as [\"S1\", \"S4\"], is "
+                                   "wanted here"))
+    texts.push_back(parse_text(item));
   return texts;
 }
 
@@ -44,7 +61,7 @@ std::string parse_choice(const Value& value, const std::vector<std::string>& cho
   throw ValueError(fmt::format("found {}{}; allowed: {}", quote(value), hint, join_or(quoted)));
 }
 
-double parse_number(const Value& value) {
+double finite_number(const Value& value) {
   double number = 0.0;
   if (const auto* whole = std::get_if<std::int64_t>(&value.content))
     number = static_cast<double>(*whole);
@@ -56,19 +73,41 @@ double parse_number(const Value& value) {
   return number;
 }
 
-int parse_count(const Value& value) {
+double bound(std::string_view text) {
+  double number = 0.0;
+  std::from_chars(text.data(), text.data() + text.size(), number);
+  return number;
+}
+
+std::string allowed(const Key& key) {
+  return fmt::format("allowed {} {}{}{}", dimension_of(key.kind) || key.kind == Kind::number ? "is" : "are",
+                     range_text(key), key.meaning.empty() ? "" : ": ", key.meaning);
+}
+
+void check_range(const Value& value, double number, const Key& key) {
+  if (has_range(key) && (number < bound(key.range.least) || number > bound(key.range.most)))
+    fail(value, allowed(key));
+}
+
+double parse_number(const Value& value, const Key& key) {
+  const double number = finite_number(value);
+  check_range(value, number, key);
+  return number;
+}
+
+int parse_count(const Value& value, const Key& key) {
   const auto* whole = std::get_if<std::int64_t>(&value.content);
   if (whole == nullptr) fail(value, "a whole number without quotes is wanted here");
-  if (*whole < 1 || *whole > largest_count) fail(value, fmt::format("allowed are 1 to {}", largest_count));
+  check_range(value, static_cast<double>(*whole), key);
   return static_cast<int>(*whole);
 }
 
-std::vector<int> parse_counts(const Value& value) {
-  const auto* items = std::get_if<std::vector<Value>>(&value.content);
-  if (items == nullptr || items->empty())
-    fail(value, "a list of whole numbers, such as [1, 2, 4], is wanted here");
+// Each number once: no more than there are.
+std::vector<int> parse_counts(const Value& value, const Key& key) {
   std::vector<int> counts;
-  for (const auto& item : *items) counts.push_back(parse_count(item));
+  for (const auto& item : items_of(value, static_cast<std::size_t>(bound(key.range.most)),
+                                   "a list of whole numbers, such as [1, 2, 4], is wanted here"))
+    counts.push_back(parse_count(item, key));
   return counts;
 }
 
@@ -79,17 +118,24 @@ Value parse_measure(const Value& value) {
   }
   if (!std::holds_alternative<double>(value.content) && !std::holds_alternative<std::int64_t>(value.content))
     fail(value, "a plain number, or a quantity as a text with its unit, is wanted here");
-  parse_number(value);
+  finite_number(value);
   return value;
 }
 
 std::vector<Value> parse_values(const Value& value) {
-  const auto* items = std::get_if<std::vector<Value>>(&value.content);
-  if (items == nullptr || items->empty()) fail(value, "a list of values in [square brackets] is wanted here");
-  return *items;
+  return items_of(value, longest_list, "a list of values in [square brackets] is wanted here");
 }
 
-double parse_dimensioned(const Value& value, Dimension dimension) {
+// The unit in which the same number would be allowed; nothing where there is none.
+std::optional<std::string> unit_that_fits(const Quantity& found, double least, double most) {
+  for (const auto& unit : units())
+    if (unit.dimension == found.unit.dimension && found.number * unit.factor >= least &&
+        found.number * unit.factor <= most)
+      return fmt::format("{} {}", found.number, unit.text);
+  return std::nullopt;
+}
+
+double parse_dimensioned(const Value& value, Dimension dimension, const Key& key) {
   const auto* text = std::get_if<std::string>(&value.content);
   const bool plain =
       std::holds_alternative<double>(value.content) || std::holds_alternative<std::int64_t>(value.content);
@@ -98,7 +144,14 @@ double parse_dimensioned(const Value& value, Dimension dimension) {
                             plain ? "a plain number has no unit: " : "", with_article(dimension),
                             units_of(dimension), example_of(dimension)));
   try {
-    return parse_quantity(*text, dimension);
+    const Quantity quantity = split_quantity(*text, dimension);
+    const double number = quantity.number * quantity.unit.factor;
+    if (!has_range(key)) return number;
+    const double least = parse_quantity(key.range.least, dimension);
+    const double most = parse_quantity(key.range.most, dimension);
+    if (number >= least && number <= most) return number;
+    const auto fitting = unit_that_fits(quantity, least, most);
+    fail(value, allowed(key) + (fitting ? fmt::format("; did you mean \"{}\"?", *fitting) : ""));
   } catch (const QuantityError& error) {
     throw ValueError(error.what());
   }
@@ -114,25 +167,32 @@ std::string quote(const Value& value) {
       const std::string text = fmt::format("{}", number);
       return text.find_first_not_of("-0123456789") == std::string::npos ? text + ".0" : text;
     }
-    std::string operator()(const std::string& text) const { return fmt::format("\"{}\"", text); }
+    std::string operator()(const std::string& text) const { return fmt::format("\"{}\"", visible(text)); }
     std::string operator()(DateOrTime) const { return "a date or time"; }
-    std::string operator()(const std::vector<Value>&) const { return "a list"; }
+    std::string operator()(const std::vector<Value>& items) const {
+      return items.empty() ? "an empty list" : "a list";
+    }
     std::string operator()(const Table&) const { return "a table"; }
   };
   return std::visit(Quoter{}, value.content);
 }
 
+std::optional<std::string> fault_of_number_of_tables(std::size_t number, const Key& key) {
+  if (static_cast<double>(number) <= bound(key.range.most)) return std::nullopt;
+  return fmt::format("found {} of them; allowed are {}", number, range_text(key));
+}
+
 ParsedValue parse_value(const Value& value, const Key& key) {
-  if (const auto dimension = dimension_of(key.kind)) return parse_dimensioned(value, *dimension);
+  if (const auto dimension = dimension_of(key.kind)) return parse_dimensioned(value, *dimension, key);
   switch (key.kind) {
     case Kind::choice:
       return parse_choice(value, key.choices);
     case Kind::number:
-      return parse_number(value);
+      return parse_number(value, key);
     case Kind::count:
-      return parse_count(value);
+      return parse_count(value, key);
     case Kind::counts:
-      return parse_counts(value);
+      return parse_counts(value, key);
     case Kind::texts:
       return parse_texts(value);
     case Kind::measure:

@@ -4,6 +4,7 @@
 #include "cases/reader/document.h"
 #include "cases/reader/key.h"
 
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <variant>
@@ -27,7 +28,10 @@ ParsedValue parse_value(const Value& value, const Key& key);
 // The literal default of a key; monostate for the other needs.
 ParsedValue parse_fallback(const Key& key);
 
-// As messages quote a value: 12, "3 mm", a list, a table.
+// What is wrong with so many repeated tables of a key; nothing when they are allowed. @pre has_range(key)
+std::optional<std::string> fault_of_number_of_tables(std::size_t number, const Key& key);
+
+// As messages quote a value: 12, "3 mm", a list, a table. What cannot be seen is spelt out, see `visible`.
 std::string quote(const Value& value);
 
 }  // namespace gapstrain::cases

@@ -17,7 +17,7 @@ struct CaseProblem {
   bool operator==(const CaseProblem&) const = default;
 };
 
-// By rising place. One line each: FILE:LINE:COLUMN: KEY: MESSAGE.
+// By rising place. One line each: FILE:LINE:COLUMN: KEY: MESSAGE. Of very many the first hundred.
 std::string format_problems(const std::string& file, std::vector<CaseProblem> problems);
 
 // The case file cannot be used. The message is the formatted list.

@@ -1,6 +1,7 @@
 // Quantities as they are written in a case file: "2.7 mm", "1.2 N m", "30 deg".
 #pragma once
 
+#include <span>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -33,6 +34,9 @@ std::string units_of(Dimension dimension);
 
 // A correct example for messages, such as "2.7 mm".
 std::string example_of(Dimension dimension);
+
+// All units, in the order of the messages.
+std::span<const Unit> units();
 
 // The unit of that name; null for an unknown one.
 const Unit* find_unit(std::string_view text);

@@ -1,24 +1,11 @@
 #include "cases/reader/read_parts.h"
 
-#include <fmt/format.h>
-
 namespace gapstrain::cases {
 
 namespace {
 
 const std::vector<std::string_view> moduli{"longitudinal_modulus", "transverse_modulus", "shear_modulus_lt",
                                            "shear_modulus_lr", "shear_modulus_tr"};
-
-// Checked here, because the construct's check no longer sees the two constants the moduli come from.
-double poissons_ratio(const Section& own) {
-  const auto ratio = own.find<double>("poissons_ratio");
-  if (ratio && (*ratio < 0.0 || *ratio >= 0.5))
-    own.complain("poissons_ratio",
-                 fmt::format("found {}; Poisson's ratio of isotropic bone is from 0 to below 0.5, "
-                             "mostly near 0.3",
-                             *ratio));
-  return ratio.value_or(0.0);
-}
 
 models::CorticalBone read_own_cortex(const Section& own, CasePlaces& places) {
   const std::string source = own.text("source").value_or("");
@@ -32,8 +19,8 @@ models::CorticalBone read_own_cortex(const Section& own, CasePlaces& places) {
     if (own.has("poissons_ratio_lt"))
       own.complain("poissons_ratio_lt",
                    "isotropic bone has youngs_modulus and poissons_ratio only; remove one kind");
-    auto cortex =
-        models::isotropic_cortex("own", own.get<models::Stress>("youngs_modulus"), poissons_ratio(own), source);
+    auto cortex = models::isotropic_cortex("own", own.get<models::Stress>("youngs_modulus"),
+                                           own.get<double>("poissons_ratio"), source);
     cortex.yield_strain = own.find<double>("yield_strain");
     return cortex;
   }
@@ -104,6 +91,8 @@ models::Bone read_bone(const Section& section, Reading& reading) {
   models::Bone bone;
   if (!section.present()) return bone;
   bone.name = section.text("name").value_or("");
+  if (const auto side = section.text("side"))
+    bone.side = *side == "left" ? models::Side::left : models::Side::right;
   bone.length = section.get<models::Length>("length");
   bone.cortex = read_cortex(section, reading.places);
   if (!section.has("station")) {

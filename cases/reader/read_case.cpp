@@ -4,6 +4,7 @@
 #include "cases/reader/case_keys.h"
 #include "cases/reader/read_parts.h"
 #include "cases/reader/text_file.h"
+#include "cases/reader/words.h"
 
 #include <fmt/format.h>
 
@@ -14,9 +15,22 @@ namespace gapstrain::cases {
 
 namespace {
 
+std::vector<models::Estimate> read_estimated(const Section& file) {
+  std::vector<models::Estimate> estimated;
+  const auto keys = file.texts("estimated");
+  for (std::size_t k = 0; k < keys.size(); ++k) {
+    const auto estimate = models::find_estimate(keys[k]);
+    if (!estimate)
+      file.complain("estimated", k,
+                    fmt::format("found \"{}\"{}; allowed: {}", keys[k],
+                                did_you_mean(keys[k], models::estimate_keys()), join_or(models::estimate_keys())));
+    else if (std::find(estimated.begin(), estimated.end(), *estimate) == estimated.end())
+      estimated.push_back(*estimate);
+  }
+  return estimated;
+}
+
 models::Construct read_construct(const Section& file, const std::string& name, Reading& reading) {
-  for (const auto* key : {"base", "without"})
-    if (file.has(key)) file.complain(key, "stands in a case file and cannot be varied; vary the keys that differ");
   models::Construct construct;
   construct.name = file.text("name").value_or(name);
   construct.body_mass = file.find<models::Mass>("body_mass");
@@ -32,6 +46,7 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   construct.loads = file.has("load") ? read_loads(file) : bench_loads();
   construct.layouts = read_layouts(file.section("layouts"), construct.screws);
   construct.healing = read_healing(file.section("healing"));
+  construct.estimated = read_estimated(file);
   construct.stock = read_stock(file.section("stock"));
   const Section mesh = file.section("mesh");
   construct.mesh.refinement = mesh.get<double>("refinement");

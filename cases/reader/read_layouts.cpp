@@ -49,7 +49,7 @@ std::vector<models::FigureWish> read_wishes(const Section& layouts, std::string_
 models::LayoutRules usual_layouts(const std::vector<models::Screw>& screws) {
   models::LayoutRules rules;
   rules.kinds = own_kinds(screws);
-  rules.rank_by = {{"peak_stress", false}, {"gap_strain", false}, {"screws", false}};
+  rules.rank_by = {{"margins_failing", false}, {"rules_broken", false}, {"margin", true}, {"screws", false}};
   rules.front = {models::FigureWish{"peak_stress", false}, models::FigureWish{"gap_strain", false}};
   return rules;
 }

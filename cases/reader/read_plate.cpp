@@ -8,8 +8,6 @@ namespace gapstrain::cases {
 
 namespace {
 
-constexpr int most_holes = 100;  // no plate has more; keeps a slip of the finger from filling the memory
-
 models::Metal read_metal(const Section& plate) {
   const Section own = plate.section("metal");
   if (plate.has("material") && plate.has("metal"))
@@ -73,10 +71,6 @@ std::vector<models::PlateHole> read_row_of_holes(const Section& plate, models::L
   }
   plate.require({"pitch", "hole_diameter"}, "a row of holes needs pitch and hole_diameter");
   const int count = plate.count("holes").value_or(0);
-  if (count > most_holes) {
-    plate.complain("holes", fmt::format("found {}; allowed are 1 to {}", count, most_holes));
-    return {};
-  }
   if (plate.has("middle_spacing") && count % 2 != 0)
     plate.complain("middle_spacing", fmt::format("there are no two middle holes among {}; give an even number of "
                                                  "`holes` or remove it",

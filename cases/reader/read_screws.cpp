@@ -1,3 +1,4 @@
+#include "cases/reader/case_keys.h"
 #include "cases/reader/read_parts.h"
 
 #include "models/parts/words.h"
@@ -119,6 +120,8 @@ std::vector<models::Screw> read_screws(const Section& file, const models::Plate&
       screws.push_back(screw);
     }
   }
+  if (const auto fault = fault_of_number_of_tables(screws.size(), *case_keys().find("", "screw")))
+    file.complain("screw", *fault);
   return screws;
 }
 

@@ -44,6 +44,8 @@ std::optional<std::string> table_fault(const KeyTable& keys, const Value& value,
     return fmt::format("found {}; a list of tables is wanted here: write {}", quote(value), header);
   if (key.kind == Kind::table && is_list)
     return fmt::format("found a list of tables, but there is only one: write {}", header);
+  if (is_list && has_range(key))
+    return fault_of_number_of_tables(std::get<std::vector<Value>>(value.content).size(), key);
   if (key.kind == Kind::table && !std::holds_alternative<Table>(value.content))
     return fmt::format("found {}; a table is wanted here: write {}", quote(value), header);
   return std::nullopt;
@@ -154,7 +156,7 @@ Section Section::section(std::string_view key) const {
 std::vector<Section> Section::sections(std::string_view key) const {
   std::vector<Section> all;
   const Value* value = written(key);
-  if (value == nullptr || !is_list_of_tables(*value)) return all;
+  if (value == nullptr || table_fault(*keys_, *value, *keys_->find(schema_, key))) return all;
   for (const auto& item : std::get<std::vector<Value>>(value->content))
     all.push_back({&std::get<Table>(item.content), fmt::format("{}[{}]", path_of(key), all.size()),
                    join_path(schema_, key), *keys_, *reading_});

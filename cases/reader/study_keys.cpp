@@ -19,9 +19,11 @@ std::vector<Key> make_keys() {
     {"", "case", Kind::text, required, "", "the case file that is varied, seen from this file's folder", {}},
     {"", "name", Kind::text, derived, "the file's name", "printed on tables and charts", {}},
     {"", "design", Kind::table, optional, "", "which combinations of values are analysed; absent: a grid", {}},
-    {"", "vary", Kind::tables, required, "", "what is varied, each [[vary]] independently of the others", {}},
-    {"", "limit", Kind::tables, optional, "", "bounds on findings, to sort out the rows that keep all of them", {}},
-    {"", "chart", Kind::tables, optional, "", "curves of findings", {}},
+    {"", "vary", Kind::tables, required, "", "what is varied, each [[vary]] independently of the others",
+     {}, {"1", "50"}},
+    {"", "limit", Kind::tables, optional, "", "bounds on findings, to sort out the rows that keep all of them",
+     {}, {"1", "50"}},
+    {"", "chart", Kind::tables, optional, "", "curves of findings", {}, {"1", "50"}},
 
     {"design", "kind", Kind::choice, literal, "grid",
      "grid: every combination of lists and ranges, the first [[vary]] varies slowest; the others take samples: "
@@ -29,8 +31,8 @@ std::vector<Key> make_keys() {
      designs},
     {"design", "points", Kind::count, optional, "",
      "number of samples, needed by all but a grid; powers of two suit sobol and saltelli; saltelli makes as many rows "
-     "for each as there are [[vary]], and two", {}},
-    {"design", "seed", Kind::count, literal, "1", "another one gives other samples", {}},
+     "for each as there are [[vary]], and two", {}, {"1", "1000000"}},
+    {"design", "seed", Kind::count, literal, "1", "another one gives other samples", {}, {"1", "1000000"}},
 
     {"vary", "key", Kind::text, optional, "",
      "path of a key of the case file, lists of tables counted from 0, such as \"plate.standoff\" or \"load[0].axial\"",
@@ -41,7 +43,8 @@ std::vector<Key> make_keys() {
      "one by one, each as the case file would write it; samples take them with equal chances", {}},
     {"vary", "from", Kind::measure, optional, "", "first value of a range", {}},
     {"vary", "to", Kind::measure, optional, "", "last value of a range", {}},
-    {"vary", "steps", Kind::count, optional, "", "number of values of a range, both ends among them", {}},
+    {"vary", "steps", Kind::count, optional, "", "number of values of a range, both ends among them",
+     {}, {"2", "1000000"}},
     {"vary", "spacing", Kind::choice, literal, "even", "of the values of a range", {"even", "logarithmic"}},
     {"vary", "distribution", Kind::choice, optional, "",
      "for samples; whole numbers are rounded", shapes},

@@ -1,6 +1,7 @@
 #include "cases/reader/text_file.h"
 
 #include "cases/reader/problems.h"
+#include "cases/reader/toml_limits.h"
 
 #include <fmt/format.h>
 
@@ -25,6 +26,8 @@ std::string read_text(const std::filesystem::path& path, const std::string& kind
 }
 
 Table parse_file(const std::string& file, const std::string& text) {
+  if (const auto fault = find_limit_fault(text))
+    throw CaseError(file, {{fault->place, fault->key, fault->message}});
   try {
     return parse_toml(text);
   } catch (const SyntaxError& error) {

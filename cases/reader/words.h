@@ -1,4 +1,4 @@
-// Words in messages: lists, and the nearest known word to a misspelt one.
+// Words in messages: lists, the nearest known word to a misspelt one, and texts that show all they hold.
 #pragma once
 
 #include <optional>
@@ -20,5 +20,12 @@ std::optional<std::string> nearest_word(std::string_view word, const std::vector
 
 // ` (did you mean "thickness"?)`, or nothing.
 std::string did_you_mean(std::string_view word, const std::vector<std::string>& known);
+
+// A line break, a tab and their like.
+bool is_control(char c);
+
+// The text as a message can show it: control characters and blanks other than the ordinary one as "\\u00a0", a
+// long text cut off.
+std::string visible(std::string_view text);
 
 }  // namespace gapstrain::cases

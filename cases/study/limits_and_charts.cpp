@@ -56,8 +56,11 @@ double bound_of(const Value& value, const std::string& unit) {
 std::optional<double> read_bound(const Section& limit, std::string_view key, const StudyFinding& finding) {
   const auto written = limit.measure(key);
   if (!written) return std::nullopt;
+  constexpr double largest = 1e12;  // in any unit; charts have the bound on their axis
   try {
-    return bound_of(*written, finding.unit);
+    const double bound = bound_of(*written, finding.unit);
+    if (std::abs(bound) <= largest) return bound;
+    throw ValueError(fmt::format("found {}; no finding comes near, allowed is -1e12 to 1e12", quote(*written)));
   } catch (const ValueError& error) {
     limit.complain(key, error.what());
     return std::nullopt;

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <fstream>
+#include <functional>
 #include <map>
 
 namespace gapstrain::cases {
@@ -65,8 +66,9 @@ std::string heading_of(const fs::path& rows) {
   return heading;
 }
 
-// Appends what is missing of one part, some rows at a time.
-void append_part(StudyFolder& merged, const FoundPart& part, const std::string& heading) {
+// Appends what is missing of one part, some rows at a time, and calls `appended` each time.
+void append_part(StudyFolder& merged, const FoundPart& part, const std::string& heading,
+                 const std::function<void()>& appended) {
   const fs::path path = part.folder / StudyFolder::final_name;
   std::ifstream stream(path, std::ios::binary);
   std::string line, lines;
@@ -78,6 +80,7 @@ void append_part(StudyFolder& merged, const FoundPart& part, const std::string& 
     merged.append(lines, held);
     lines.clear();
     held = 0;
+    appended();
   };
   for (; std::getline(stream, line); ++row) {
     if (row >= range.end || stream.eof()) {
@@ -97,7 +100,7 @@ void append_part(StudyFolder& merged, const FoundPart& part, const std::string& 
 
 }  // namespace
 
-void merge_rows(const std::vector<fs::path>& folders, const fs::path& out) {
+void merge_rows(const std::vector<fs::path>& folders, const fs::path& out, Progress& progress) {
   const auto parts = find_parts(folders);
   const FoundPart& first = parts.begin()->second;
   Study whole = first.study;
@@ -105,7 +108,12 @@ void merge_rows(const std::vector<fs::path>& folders, const fs::path& out) {
   const std::string heading = heading_of(first.folder / StudyFolder::final_name);
   StudyFolder merged(out, whole, heading);
   if (merged.complete()) return;
-  for (const auto& [number, part] : parts) append_part(merged, part, heading);
+  const std::size_t there = merged.rows();
+  const auto appended = [&] {
+    if (progress.interrupted()) throw Interrupted{};
+    progress.count(merged.rows(), whole.rows, merged.rows() - there, whole.rows - there);
+  };
+  for (const auto& [number, part] : parts) append_part(merged, part, heading, appended);
   merged.finish();
 }
 

@@ -13,6 +13,8 @@ namespace gapstrain::cases {
 
 namespace {
 
+constexpr std::size_t most_parts = 1'000'000;
+
 std::optional<std::size_t> parse_count(std::string_view text) {
   std::size_t count = 0;
   const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), count);
@@ -30,6 +32,9 @@ Part parse_part(const std::string& text) {
   if (!number || !of)
     throw OutputError(fmt::format("\"{}\" is no part; write --part 2/8 for the second of eight", text));
   if (*of == 0) throw OutputError(fmt::format("part {}: there is at least one part; write --part 1/1", text));
+  if (*of > most_parts)
+    throw OutputError(fmt::format("part {}: found {} parts; allowed are 1 to {}, as many as a study has rows",
+                                  text, *of, most_parts));
   if (*number == 0 || *number > *of)
     throw OutputError(fmt::format("part {}: parts are counted from 1 to {}", text, *of));
   return {*number, *of};

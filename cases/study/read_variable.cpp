@@ -33,7 +33,13 @@ std::vector<CasePath> read_paths(const Section& vary, const Table& tree) {
   std::vector<CasePath> paths;
   const auto add = [&](const std::string& text, const auto& complain) {
     try {
-      paths.push_back(find_case_path(text, case_keys(), tree));
+      const CasePath path = find_case_path(text, case_keys(), tree);
+      if (path.text == "base" || path.text == "without")
+        throw ValueError(
+            fmt::format("found \"{}\", which stands in a case file and cannot be varied; vary the keys "
+                        "that differ",
+                        path.text));
+      paths.push_back(path);
     } catch (const ValueError& error) {
       complain(std::string(error.what()));
     }
@@ -89,12 +95,13 @@ std::vector<Setting> read_list(const Section& vary, const Variable& variable) {
 }
 
 // A number in the variable's unit; nothing where there is none or it is reported. A whole number's mean need not
-// be whole.
+// be whole, and a standard deviation is a width rather than a value.
 std::optional<double> read_number(const Section& vary, std::string_view name, const Variable& variable) {
   const auto written = vary.measure(name);
   if (!written) return std::nullopt;
   Key key = variable.key();
   if (key.kind == Kind::count && name != "from" && name != "to") key.kind = Kind::number;
+  if (name == "sd") key.range = {};
   try {
     return number_of(*written, key, variable.unit);
   } catch (const ValueError& error) {
@@ -108,14 +115,13 @@ std::vector<Setting> read_range(const Section& vary, const Variable& variable) {
   const auto from = read_number(vary, "from", variable), to = read_number(vary, "to", variable);
   const auto steps = vary.count("steps");
   if (!from || !to || !steps) return {};
-  if (*steps < 2) vary.complain("steps", "found 1; a range has at least 2 values, its ends");
   if (*from == *to) vary.complain("to", "found the same as `from`; a range has two different ends");
   const bool logarithmic = vary.text("spacing") == "logarithmic";
   if (logarithmic && (*from <= 0.0 || *to <= 0.0)) {
     vary.complain("spacing", "\"logarithmic\" needs `from` and `to` above zero");
     return {};
   }
-  if (*steps < 2 || *from == *to) return {};
+  if (*from == *to) return {};
   std::vector<Setting> settings;
   for (int i = 0; i < *steps; ++i) {
     const double share = static_cast<double>(i) / (*steps - 1);
@@ -143,6 +149,17 @@ models::Distribution make_distribution(const std::string& word, std::map<std::st
   return distribution;
 }
 
+// One that lies mostly out of its key's range can only be a slip: each row would fail by itself.
+void check_quarters(const models::Distribution& distribution, const Section& vary, const Variable& variable) {
+  for (const double probability : {0.25, 0.75}) try {
+      parse_value(numeric(models::quantile(distribution, probability), variable.key(), variable.unit).value,
+                  variable.key());
+    } catch (const ValueError& error) {
+      vary.complain("distribution", fmt::format("a quarter of its values are out of range: {}", error.what()));
+      return;
+    }
+}
+
 std::optional<models::Distribution> read_distribution(const Section& vary, const Variable& variable) {
   const auto word = vary.text("distribution");
   if (!vary.has("distribution")) vary.complain("distribution", "missing; say which one the other keys belong to");
@@ -168,6 +185,7 @@ std::optional<models::Distribution> read_distribution(const Section& vary, const
   const auto distribution = make_distribution(*word, numbers);
   try {
     models::check_distribution(distribution);
+    check_quarters(distribution, vary, variable);
     return distribution;
   } catch (const std::invalid_argument& error) {
     vary.complain("distribution", error.what());

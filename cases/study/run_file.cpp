@@ -1,6 +1,6 @@
 #include "cases/study/run_file.h"
 
-#include "cases/version.h"
+#include "cases/outputs/program_json.h"
 
 #include <nlohmann/json.hpp>
 
@@ -9,11 +9,12 @@
 namespace gapstrain::cases {
 
 std::string run_text(const Study& study) {
-  const nlohmann::ordered_json run = {{"program", {{"name", "gapstrain"}, {"version", version}}},
-                                      {"command", study.command},
-                                      {"fingerprint", study.fingerprint},
-                                      {"rows", study.rows},
-                                      {"part", {study.part.number, study.part.of}}};
+  const Json run = {{"program", program_json()},
+                    {"command", study.command},
+                    {"fingerprint", study.fingerprint},
+                    {"rows", study.rows},
+                    {"part", {study.part.number, study.part.of}},
+                    {"estimated", study.estimated}};
   return run.dump(2) + '\n';
 }
 
@@ -24,7 +25,8 @@ std::optional<Study> read_run(const std::filesystem::path& folder) try {
   return Study{run.at("command").get<std::string>(),
                run.at("fingerprint").get<std::string>(),
                run.at("rows").get<std::size_t>(),
-               {run.at("part").at(0).get<std::size_t>(), run.at("part").at(1).get<std::size_t>()}};
+               {run.at("part").at(0).get<std::size_t>(), run.at("part").at(1).get<std::size_t>()},
+               run.value("estimated", std::vector<std::string>{})};
 } catch (const nlohmann::json::exception&) {
   return {};
 }

@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace gapstrain::cases {
 
@@ -16,6 +17,7 @@ struct Study {
   std::string fingerprint;  // of all that its rows depend on: inputs, options, the program's version
   std::size_t rows = 0;     // of all parts together
   Part part;
+  std::vector<std::string> estimated{};  // keys of the case that were not measured
   bool operator==(const Study&) const = default;
 };
 

@@ -19,6 +19,7 @@ using FindingsOf = std::function<std::vector<StudyFinding>(const models::Constru
 struct StudyFile {
   std::string file;  // as the user wrote it
   std::string text;
+  Table tree;  // of the text
   std::string name;
   CaseFile base;  // the case as it stands in its file
   Table base_tree;
@@ -36,8 +37,12 @@ struct StudyFile {
   // @throw CaseError for a wrong construct
   CaseFile at(std::size_t row) const;
 
-  // Of all that rows depend on: study, case and program, in 16 hexadecimal digits.
+  // Of all that rows depend on: study, case and program, in 16 hexadecimal digits. Where the case lies and what
+  // the study is called do not count.
   std::string fingerprint() const;
+
+  // The study as a file of its own beside its case, which is there called `case_file`.
+  std::string text_beside(const std::string& case_file) const;
 };
 
 // @throw CaseError with all problems of the study file. Those of its case are among them, at `case`; what depends

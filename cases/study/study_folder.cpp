@@ -1,5 +1,6 @@
 #include "cases/study/study_folder.h"
 
+#include "cases/outputs/leftovers.h"
 #include "viz/replace_file.h"
 
 #include <fmt/format.h>
@@ -49,6 +50,7 @@ StudyFolder::StudyFolder(const fs::path& target, const Study& study, const std::
   refuse_foreign(target_, study);
   open_file(heading);
   // From here on no other run changes the folder.
+  clear_leftovers_in(target_);
   if (const auto found = read_run(target_)) {
     refuse_other(target_, *found, study);
   } else if (file_->rows() > 0) {

@@ -44,7 +44,8 @@ Setting listed(const Value& value, const Key& key, const std::string& unit) {
 }
 
 Setting numeric(double number, const Key& key, const std::string& unit) {
-  if (key.kind == Kind::count) number = std::round(number);
+  constexpr double largest = 1e15;  // beyond any key's range, and a whole number still
+  if (key.kind == Kind::count) number = std::round(std::clamp(number, -largest, largest));
   Setting setting{{{}, number}, number, fmt::format("{}", number)};
   if (key.kind == Kind::count) setting.value.content = static_cast<std::int64_t>(number);
   if (dimension_of(key.kind)) setting.value.content = fmt::format("{} {}", number, unit);

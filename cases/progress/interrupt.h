@@ -5,6 +5,10 @@
 
 namespace gapstrain::cases {
 
+// Long work was asked to end and did so at its next stage. No std::exception, so that nothing takes it for a fault
+// of a construct.
+struct Interrupted {};
+
 // While it lives, the first SIGINT or SIGTERM is noted; a second one ends the process at once, as it would
 // without. One at a time.
 class Interrupt {

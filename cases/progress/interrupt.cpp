@@ -1,4 +1,4 @@
-#include "cases/study/interrupt.h"
+#include "cases/progress/interrupt.h"
 
 #include <atomic>
 
