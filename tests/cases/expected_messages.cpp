@@ -14,6 +14,28 @@ struct Expectation {
   std::vector<std::string> words;  // pieces of the message in their order
 };
 
+// "found ... mm" in pieces.
+std::vector<std::string> pieces_of(std::string words) {
+  const std::string dots = " ... ";
+  std::vector<std::string> pieces;
+  for (auto at = words.find(dots); at != std::string::npos; at = words.find(dots)) {
+    pieces.push_back(words.substr(0, at));
+    words = words.substr(at + dots.size());
+  }
+  pieces.push_back(words);
+  return pieces;
+}
+
+// Whether they stand in the text behind `at`, in their order.
+bool has_pieces(const std::string& text, std::size_t at, const std::vector<std::string>& pieces) {
+  for (const auto& piece : pieces) {
+    const auto next = text.find(piece, at);
+    if (next == std::string::npos) return false;
+    at = next + piece.size();
+  }
+  return true;
+}
+
 // From "7: plate.width: found ... mm".
 Expectation parse(const std::string& text) {
   const auto colon = text.find(':');
@@ -24,12 +46,7 @@ Expectation parse(const std::string& text) {
     result.key = fmt::format(" {}", rest.substr(0, key + 1));
     rest = rest.substr(key + 2);
   }
-  const std::string dots = " ... ";
-  for (auto at = rest.find(dots); at != std::string::npos; at = rest.find(dots)) {
-    result.words.push_back(rest.substr(0, at));
-    rest = rest.substr(at + dots.size());
-  }
-  result.words.push_back(rest);
+  result.words = pieces_of(rest);
   return result;
 }
 
@@ -50,19 +67,15 @@ std::vector<std::string> expectations(const std::string& text) {
   return found;
 }
 
+bool says(const std::string& text, const std::string& words) { return has_pieces(text, 0, pieces_of(words)); }
+
 bool answers(const std::string& message, const std::string& file, const std::string& expectation) {
   const auto [line, key, words] = parse(expectation);
   const std::string beginning = file + ":" + line + ":";
   if (!message.starts_with(beginning)) return false;
   auto at = message.find(':', beginning.size());
   if (at == std::string::npos || !message.substr(at + 1).starts_with(key)) return false;
-  at += 1 + key.size();
-  for (const auto& piece : words) {
-    const auto next = message.find(piece, at);
-    if (next == std::string::npos) return false;
-    at = next + piece.size();
-  }
-  return true;
+  return has_pieces(message, at + 1 + key.size(), words);
 }
 
 }  // namespace gapstrain::tests

@@ -13,6 +13,9 @@ std::vector<std::string> lines_of(const std::string& text);
 // What follows "# expect: ", in the order of the text.
 std::vector<std::string> expectations(const std::string& text);
 
+// Whether the pieces of "words ... more words" stand in the text in their order.
+bool says(const std::string& text, const std::string& words);
+
 // Whether a message is FILE:LINE:COLUMN: KEY: with the expected words.
 bool answers(const std::string& message, const std::string& file, const std::string& expectation);
 

@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <fstream>
 #include <iterator>
+#include <regex>
 #include <stdexcept>
 
 namespace gapstrain::tests {
@@ -28,13 +29,18 @@ std::string quote(const std::string& argument) {
 
 }  // namespace
 
+std::string without_progress(const std::string& err) {
+  static const std::regex line("after [0-9]+ min: [^\n]*\n");
+  return std::regex_replace(err, line, "");
+}
+
 Run run_program(const std::vector<std::string>& arguments, const fs::path& directory) {
   const ScratchFolder streams;
   const fs::path out = streams.path() / "out", err = streams.path() / "err";
   std::string command = "cd " + quote(directory) + " && " + quote(GAPSTRAIN_PROGRAM);
   for (const auto& argument : arguments) command.append(" ").append(quote(argument));
   const int code = std::system((command + " >" + quote(out) + " 2>" + quote(err) + " </dev/null").c_str());
-  return {WIFEXITED(code) ? WEXITSTATUS(code) : -1, read_file(out), read_file(err)};
+  return {WIFEXITED(code) ? WEXITSTATUS(code) : -1, read_file(out), without_progress(read_file(err))};
 }
 
 ScratchFolder::ScratchFolder() {

@@ -12,7 +12,10 @@ struct Run {
   std::string out, err;
 };
 
-// In the given working directory, without a terminal.
+// Without the lines of progress that a log gets once a minute, on a machine that is slow enough.
+std::string without_progress(const std::string& err);
+
+// In the given working directory, without a terminal. `err` is without progress.
 Run run_program(const std::vector<std::string>& arguments, const std::filesystem::path& directory);
 
 // A fresh empty folder, removed with this object.

@@ -49,7 +49,8 @@ CompressionFindings sample_compression() {
   compression.order = OrderAdvice{"S2", "S4", 143.0 * newton, 812.0 * newton, {"insert S1", "tighten S4"}};
   const PrebendPoint flat{0.0 * mm, 812.0 * newton, 9.4 * mpa, 0.0 * mpa, 0.36, 1.31};
   const PrebendPoint bent{1.2 * mm, 779.0 * newton, 3.9 * mpa, 3.6 * mpa, 0.98, 0.22};
-  compression.prebend = PrebendFindings{{flat, bent}, bent};
+  const PrebendPoint even{1.4 * mm, 771.0 * newton, 3.8 * mpa, 3.7 * mpa, 1.0, 0.21};
+  compression.prebend = PrebendFindings{{flat, bent}, even, bent};
   compression.limits = {"the slot of hole 4 is used up after 0.9 mm"};
   return compression;
 }
@@ -163,6 +164,9 @@ Assessment sample_assessment() {
       {"plate span ratio", "at least 8", "5.2", Verdict::broken, "from memory", "Take a longer plate."},
       {"screws in a fragment", "3 to 4", "3 and 3", Verdict::kept, "common practice, no source", ""}};
   Plan& plan = assessment.plan;
+  plan.bone = "radius";
+  plan.side = Side::left;
+  plan.fracture_position = 71.0 * mm;
   plan.plate_length = 86.0 * mm;
   plan.plate_width = 8.5 * mm;
   plan.plate_thickness = 2.6 * mm;
@@ -218,6 +222,10 @@ Assessment sample_assessment() {
   race.samples = 2048;
   assessment.race = race;
   assessment.history = sample_history();
+  assessment.state.fails = {
+      {"screw S4, fatigue at its head", "load 0", 0.83, "in week 2 to 5", "It is tired."}};
+  assessment.state.limits = {"the slot of hole 4 is used up after 0.9 mm"};
+  assessment.state.estimated = {Estimate::cortex, Estimate::gap};
   assessment.no_race = "Enter the weeks to union.";  // where there is no race; for its key
   return assessment;
 }

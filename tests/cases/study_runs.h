@@ -8,6 +8,7 @@
 #include <cstddef>
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,10 +21,17 @@ std::string coarse_tube(int plate_holes, const std::string& holes_with_screw);
 // The text with its only piece `from` replaced. @pre it is there once
 std::string replaced(std::string text, const std::string& from, const std::string& to);
 
+// The rows of a study are written up to so many bytes, and no further before the file `release` is there.
+struct RowHold {
+  std::size_t bytes = 0;
+  std::filesystem::path release;
+};
+
 // The real program beside the test, in the given working directory.
 class Started {
  public:
-  Started(const std::vector<std::string>& arguments, const std::filesystem::path& directory);
+  Started(const std::vector<std::string>& arguments, const std::filesystem::path& directory,
+          const std::optional<RowHold>& hold = {});
   // Ends what still runs.
   ~Started();
   Started(const Started&) = delete;
@@ -31,11 +39,14 @@ class Started {
 
   void send(int signal) const;
   bool is_running();
+  // Until the rows in the folder `out` are as far as they are let. @returns false if the program ended before
+  bool wait_for_hold(const std::filesystem::path& out);
   // Its end; status -1 when a signal ended it.
   Run wait();
 
  private:
   ScratchFolder streams_;
+  std::size_t held_ = 0;
   pid_t process_ = -1;
   int code_ = 0;
   bool has_ended_ = false;
@@ -45,11 +56,10 @@ class Started {
 bool mpirun_is_missing();
 Run run_under_mpirun(int ranks, const std::vector<std::string>& arguments, const std::filesystem::path& directory);
 
-// Starts the study twelve times and kills it each time, by turns at a random moment and just after it wrote rows.
-// @returns how many of the kills left rows.csv.part with some rows, but not all of `expected`
-// Requires each time that what is left of the rows is a beginning of `expected`.
-int kill_twelve_times(const std::vector<std::string>& arguments, const std::filesystem::path& directory,
-                      const std::filesystem::path& out, const std::string& expected);
+// Starts the study twelve times and kills it each time after a byte of its rows chosen at random. Requires each
+// time that the kill hit, and that what is left of the rows is a beginning of `expected`.
+void kill_twelve_times(const std::vector<std::string>& arguments, const std::filesystem::path& directory,
+                       const std::filesystem::path& out, const std::string& expected);
 
 // Checks all figures of a row of rows.csv that findings.json of an analysis has as well, to 1e-8.
 void check_row_is_analysis(const std::filesystem::path& rows, std::size_t row,

@@ -7,7 +7,7 @@
 #include "cases/outputs/digits.h"
 #include "cases/outputs/margins_text.h"
 #include "cases/outputs/race_csv.h"
-#include "cases/outputs/summary.h"
+#include "cases/outputs/state_lines.h"
 #include "tests/cases/expected_messages.h"
 #include "tests/cases/sample_findings.h"
 
@@ -73,6 +73,8 @@ models::Comparison sample_comparison() {
   return comparison;
 }
 
+const models::Preference preference{1, "Prefer \"construct B\": it alone holds.", {"\"construct A\" FAILS."}};
+
 std::string line_with(const std::string& text, const std::string& beginning) {
   for (const auto& line : lines_of(text))
     if (line.starts_with(beginning)) return line;
@@ -125,30 +127,59 @@ TEST_CASE("of the margins a sentence names the least four kinds", "[cases][outpu
   CHECK_THAT(sentence, !Contains("S5") && !Contains("pull-out"));  // S5 is of a kind that S4 is worse in
 }
 
-TEST_CASE("only parts that the model sees well enough are said to fail", "[cases][outputs]") {
-  CHECK(failure_sentences(sample_assessment()) ==
-        std::vector<std::string>{"screw S4, fatigue at its head: factor 0.83. It is tired."});
-  auto sound = sample_assessment();
-  sound.margins.erase(sound.margins.begin());
-  CHECK(failure_sentences(sound).empty());
-}
-
-TEST_CASE("an assessment comes to sentences on margins, healing and rules", "[cases][outputs]") {
+TEST_CASE("an assessment comes to a verdict and sentences on healing, margins and rules", "[cases][outputs]") {
   auto assessment = sample_assessment();
   assessment.no_race.reset();
+  assessment.race->hangs_on.clear();
   CHECK(assessment_sentences(assessment) ==
-        std::vector<std::string>{"Healing: The plate lasts.", margins_sentence(assessment.margins),
+        std::vector<std::string>{"Verdict: FAILS. The least margin is 0.83: screw S4, fatigue at its head, under "
+                                 "\"load 1\"; at 83 % of that load it would hold.",
+                                 "Healing: The plate lasts.", "The least margin rests on: a notch of 2.1.",
+                                 margins_sentence(assessment.margins),
                                  "Rules: 1 of 2 rules of the trade is broken: plate span ratio."});
   // That the plate lasts is not that the bone heals.
   assessment.race->held_up = "Half of the gap stays open.";
-  CHECK(assessment_sentences(assessment).front() == "Healing: The plate lasts. Half of the gap stays open.");
+  CHECK(assessment_sentences(assessment)[1] == "Healing: The plate lasts. Half of the gap stays open.");
   assessment.race.reset();
   assessment.no_race = "Enter the weeks to union.";
   assessment.margins.clear();
+  assessment.state = {};
   assessment.review.erase(assessment.review.begin());
   CHECK(assessment_sentences(assessment) ==
-        std::vector<std::string>{"Healing: Enter the weeks to union.",
+        std::vector<std::string>{"Verdict: none. No margin is known; margins.txt says why.",
+                                 "Healing: Enter the weeks to union.",
                                  "Rules: All 1 rules of the trade that apply are kept."});
+}
+
+TEST_CASE("a verdict that holds within the model's own error says so", "[cases][outputs]") {
+  auto assessment = sample_assessment();
+  assessment.state = {};
+  assessment.margins = {{models::MarginKind::plate_yield, "plate, yield", "fall", 1.04, "", "", ""}};
+  CHECK_THAT(
+      assessment_sentences(assessment).front(),
+      Contains("holds. The least margin is 1.04: plate, yield, under \"fall\"; that is within the model's own "
+               "error of 10 %"));
+  assessment.margins.front().factor = 1.4;
+  CHECK(assessment_sentences(assessment).front() ==
+        "Verdict: holds. The least margin is 1.4: plate, yield, under \"fall\".");
+}
+
+TEST_CASE("a state is told alike in lines, cells and JSON", "[cases][outputs]") {
+  models::ResultState state;
+  CHECK(alarms_of(state).empty());
+  CHECK(state_cell(state) == "holds");
+  CHECK_THAT(state_head(state, 80), Contains("HOLDS: no part that has a margin fails"));
+  state = sample_assessment().state;
+  CHECK(state.standing() == models::Standing::fails);
+  CHECK(state_cell(state) == "FAILS (screw S4, fatigue at its head); ESTIMATE (cortex, gap)");
+  state.not_trusted = {"energy balance: 0.3, limit 1e-08"};
+  CHECK(state.standing() == models::Standing::not_trusted);
+  CHECK(state_cell(state).starts_with("NOT TO BE TRUSTED (energy balance); FAILS ("));
+  CHECK(state_json(state)["standing"] == "NOT TO BE TRUSTED");
+  CHECK(state_json(state)["estimated"] == nlohmann::json{"bone.cortex", "fracture.gap"});
+  CHECK(state_head(state, 80).starts_with("NOT TO BE TRUSTED: energy balance"));
+  CHECK(with_result_column("a,b\r\n1,2\r\n3,4\r\n", models::ResultState{}) ==
+        "a,b,result\r\n1,2,holds\r\n3,4,holds\r\n");
 }
 
 TEST_CASE("the table of a race has a row a course and week, the gap between its moments", "[cases][outputs]") {
@@ -188,7 +219,7 @@ TEST_CASE("the table of a race has a row a course and week, the gap between its 
 
 TEST_CASE("the columns of a comparison stand in line whatever the figures' size", "[cases][outputs]") {
   const auto comparison = sample_comparison();
-  const std::string text = comparison_text(sample_cases(2), comparison);
+  const std::string text = comparison_text(sample_cases(2), comparison, preference);
   check_fits(text);
   const std::string heading = line_with(text, "Figure, worst of all loads");
   const auto right_edge = [&](const std::string& word) { return heading.rfind(word) + word.size(); };
@@ -230,36 +261,42 @@ TEST_CASE("four constructs with long names fit the screen", "[cases][outputs]") 
   comparison.figures = {
       figure("a figure " + std::string(80, 'x'), "N m/degree", true, {1.23456e7, 2e-5, 3.0, 4.0})};
   comparison.verdict = {std::string(80, 'v') + " " + std::string(80, 'w')};
-  const std::string text = comparison_text(cases, comparison);
+  const std::string text = comparison_text(cases, comparison, preference);
   check_fits(text);
   for (const auto* number : {" 1.23e+07 ", " 2e-05 ", "x >1000"}) CHECK_THAT(text, Contains(number));
-  CHECK_THAT(text, Contains("\n  D  construct D") && Contains("4 constructs for one patient"));
+  CHECK_THAT(text, Contains("\nD  construct D"));
 }
 
-TEST_CASE("a comparison begins with what cannot be trusted", "[cases][outputs]") {
+TEST_CASE("a comparison begins with which to prefer and why, then each construct's state", "[cases][outputs]") {
   auto cases = sample_cases(2);
-  cases[1].assessed.analysis.findings.trust.checks.push_back(
-      {"force balance", 0.02, 1e-8, false, "each body is in balance"});
-  const std::string text = comparison_text(cases, sample_comparison());
-  CHECK(text.starts_with("NOT TO BE TRUSTED: B: force balance: 0.02, limit 1e-08"));
-  const auto json = nlohmann::json::parse(comparison_json(cases, sample_comparison(), {"findings.json"}));
+  cases[1].assessed.assessment.state.not_trusted = {"force balance: 0.02, limit 1e-08"};
+  const auto lines = lines_of(comparison_text(cases, sample_comparison(), preference));
+  CHECK(lines[0] == "Prefer \"construct B\": it alone holds.");
+  CHECK(lines[1] == "- \"construct A\" FAILS.");
+  CHECK(lines[3] == "A  construct A (A.toml): FAILS");
+  CHECK_THAT(lines[7], Contains("B  construct B (B.toml): NOT TO BE TRUSTED"));
+  CHECK(lines[8] == "   NOT TO BE TRUSTED: force balance: 0.02, limit 1e-08.");
+  const auto json =
+      nlohmann::json::parse(comparison_json(cases, sample_comparison(), preference, {"findings.json"}));
   CHECK(json["constructs"][0]["trustworthy"] == true);
   CHECK(json["constructs"][1]["trustworthy"] == false);
 }
 
 TEST_CASE("table and JSON of a comparison leave out what there is not", "[cases][outputs]") {
-  const auto rows = lines_of(comparison_csv(sample_comparison()));
-  REQUIRE(rows.size() == 7);
+  const auto rows = lines_of(comparison_csv(sample_cases(2), sample_comparison()));
+  REQUIRE(rows.size() == 8);
   CHECK(rows[0] == "figure,unit,A,B,ratio,doubt,told_apart,best\r");
-  CHECK(rows[1] == "\"force\",N,0,17,,0.1,yes,B\r");
-  CHECK(rows[2].starts_with("\"life\",times,5.16e+11,30700,16807817.6,"));
-  CHECK(rows[5] == "\"stiffness\",N/mm,812,812,1,0.1,no,\r");
-  CHECK(rows[6] == "\"margin\",,,2.3,,0.1,no,\r");
+  CHECK(rows[1] == "force,N,0,17,,0.1,yes,B\r");
+  CHECK(rows[2].starts_with("life,times,5.16e+11,30700,16807817.6,"));
+  CHECK(rows[5] == "stiffness,N/mm,812,812,1,0.1,no,\r");
+  CHECK(rows[6] == "margin,,,2.3,,0.1,no,\r");
+  CHECK(rows[7].starts_with("result,,"));
 
   auto cases = sample_cases(2);
   cases[0].assessed.assessment.no_race.reset();
   cases[1].assessed.assessment.race.reset();
-  const auto json = nlohmann::json::parse(comparison_json(cases, sample_comparison(), {"findings.json"}));
+  const auto json =
+      nlohmann::json::parse(comparison_json(cases, sample_comparison(), preference, {"findings.json"}));
   CHECK(json["figures"][0]["values"] == nlohmann::json::parse("[0.0, 17.0]"));
   CHECK_FALSE(json["figures"][0].contains("ratio"));  // all against nothing
   CHECK(json["figures"][0]["best"] == "B");

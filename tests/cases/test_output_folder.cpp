@@ -1,6 +1,9 @@
+#include "cases/outputs/output_file.h"
 #include "cases/outputs/output_folder.h"
 #include "tests/cases/run_program.h"
 
+#include <fmt/format.h>
+#include <unistd.h>
 #include <catch2/catch.hpp>
 
 namespace fs = std::filesystem;
@@ -38,6 +41,41 @@ TEST_CASE("an output folder appears complete or not at all", "[cases][outputs]")
   }
   CHECK(read_file(target / "sub/table.csv") == "1,2");
   CHECK(std::distance(fs::directory_iterator(scratch.path()), fs::directory_iterator()) == 1);
+}
+
+TEST_CASE("what a killed run left is cleared, and what a living one is writing is not", "[cases][outputs]") {
+  const ScratchFolder scratch;
+  const auto target = scratch.path() / "out";
+  const auto dead = scratch.path() / ".out.unfinished-999999999";  // above any process number
+  const auto alive = scratch.path() / fmt::format(".out.unfinished-{}", getppid());
+  const auto another = scratch.path() / ".other.unfinished-999999999";
+  for (const auto& folder : {dead, alive, another}) fs::create_directories(folder / "tables");
+  publish_own(target, "new");
+  CHECK_FALSE(fs::exists(dead));
+  CHECK(fs::exists(alive));
+  CHECK(fs::exists(another));
+}
+
+TEST_CASE("a folder that a killed run had moved away comes back, unless there is a newer one",
+          "[cases][outputs]") {
+  const ScratchFolder scratch;
+  const auto target = scratch.path() / "out", moved = scratch.path() / ".out.unfinished-999999999.old";
+  publish_own(target, "old");
+  fs::rename(target, moved);
+  { OutputFolder(target).workspace(); }
+  CHECK(read_file(target / "table.csv") == "old");
+  fs::create_directories(moved);
+  { OutputFolder(target).workspace(); }
+  CHECK_FALSE(fs::exists(moved));
+  CHECK(read_file(target / "table.csv") == "old");
+}
+
+TEST_CASE("a file that a killed run was writing is cleared by the next", "[cases][outputs]") {
+  const ScratchFolder scratch;
+  const auto half = scratch.path() / "case.toml.999999999.part";
+  write_file(half, "na");
+  write_file_whole(scratch.path() / "case.toml", "name = \"x\"\n");
+  CHECK_FALSE(fs::exists(half));
 }
 
 TEST_CASE("a folder of an earlier analysis is replaced as a whole", "[cases][outputs]") {

@@ -22,7 +22,7 @@ fs::path make_part(const fs::path& scratch, const Part& part) {
   Ranks alone;
   const auto out = folder_of(scratch, part);
   StudyFolder folder(out, toy_study(rows, part), toy_heading);
-  REQUIRE(make_missing_rows(&folder, toy_work(2), alone).complete);
+  REQUIRE(make_rows_silently(&folder, toy_work(2), alone).complete);
   return out;
 }
 
@@ -30,6 +30,11 @@ std::vector<fs::path> make_parts(const fs::path& scratch, std::size_t of) {
   std::vector<fs::path> folders;
   for (std::size_t number = 1; number <= of; ++number) folders.push_back(make_part(scratch, {number, of}));
   return folders;
+}
+
+void merge_silently(const std::vector<fs::path>& folders, const fs::path& out) {
+  Progress progress({}, true);
+  merge_rows(folders, out, progress);
 }
 
 }  // namespace
@@ -65,10 +70,10 @@ TEST_CASE("parts merged in any order are the undivided study, bit for bit", "[ca
     auto folders = make_parts(scratch.path(), of);
     std::reverse(folders.begin(), folders.end());
     const auto out = scratch.path() / ("merged-" + std::to_string(of));
-    merge_rows(folders, out);
+    merge_silently(folders, out);
     CHECK(read_file(out / "rows.csv") == toy_file(rows));
     CHECK(read_run(out) == toy_study(rows));
-    merge_rows(folders, out);  // again: nothing to do
+    merge_silently(folders, out);  // again: nothing to do
     CHECK(StudyFolder(out, toy_study(rows), toy_heading).complete());
   }
 }
@@ -80,9 +85,9 @@ TEST_CASE("a study with more parts than rows has empty parts, and merges", "[cas
   for (std::size_t number = 1; number <= 5; ++number) {
     folders.push_back(scratch.path() / std::to_string(number));
     StudyFolder folder(folders.back(), toy_study(3, {number, 5}), toy_heading);
-    CHECK(make_missing_rows(&folder, toy_work(2), alone).complete);
+    CHECK(make_rows_silently(&folder, toy_work(2), alone).complete);
   }
-  merge_rows(folders, scratch.path() / "merged");
+  merge_silently(folders, scratch.path() / "merged");
   CHECK(read_file(scratch.path() / "merged/rows.csv") == toy_file(3));
 }
 
@@ -94,7 +99,7 @@ TEST_CASE("a merge that was ended goes on", "[cases][study]") {
     StudyFolder begun(out, toy_study(rows), toy_heading);
     for (std::size_t row = 0; row < 1'800; ++row) begun.append(toy_line(row), 1);
   }
-  merge_rows(folders, out);
+  merge_silently(folders, out);
   CHECK(read_file(out / "rows.csv") == toy_file(rows));
 }
 
@@ -102,13 +107,13 @@ TEST_CASE("parts missing, there twice, not complete or of another study are refu
   const ScratchFolder scratch;
   const auto out = scratch.path() / "merged";
   const auto folders = make_parts(scratch.path(), 3);
-  CHECK_THROWS_WITH(merge_rows({}, out), Catch::Contains("no parts"));
-  CHECK_THROWS_WITH(merge_rows({folders[0], folders[2]}, out), Catch::Contains("part 2/3 is missing"));
-  CHECK_THROWS_WITH(merge_rows({folders[0], folders[1], folders[2], folders[1]}, out),
+  CHECK_THROWS_WITH(merge_silently({}, out), Catch::Contains("no parts"));
+  CHECK_THROWS_WITH(merge_silently({folders[0], folders[2]}, out), Catch::Contains("part 2/3 is missing"));
+  CHECK_THROWS_WITH(merge_silently({folders[0], folders[1], folders[2], folders[1]}, out),
                     Catch::Contains("part 2/3 is there twice") && Catch::Contains(folders[1].string()));
-  CHECK_THROWS_WITH(merge_rows({folders[0], make_part(scratch.path(), {2, 4})}, out),
+  CHECK_THROWS_WITH(merge_silently({folders[0], make_part(scratch.path(), {2, 4})}, out),
                     Catch::Contains("different studies"));
-  CHECK_THROWS_WITH(merge_rows({folders[0], scratch.path()}, out), Catch::Contains(scratch.path().string()));
+  CHECK_THROWS_WITH(merge_silently({folders[0], scratch.path()}, out), Catch::Contains(scratch.path().string()));
 
   auto other = toy_study(rows, {3, 3});
   other.fingerprint = "beef";
@@ -116,10 +121,10 @@ TEST_CASE("parts missing, there twice, not complete or of another study are refu
   const auto begun = scratch.path() / "begun";
   { StudyFolder(foreign, other, toy_heading); }
   { StudyFolder(begun, toy_study(rows, {3, 3}), toy_heading).append(toy_line(3'334), 1); }
-  CHECK_THROWS_WITH(merge_rows({folders[0], folders[1], begun}, out),
+  CHECK_THROWS_WITH(merge_silently({folders[0], folders[1], begun}, out),
                     Catch::Contains(begun.string()) && Catch::Contains("not complete"));
   fs::rename(foreign / "rows.csv.part", foreign / "rows.csv");
-  CHECK_THROWS_WITH(merge_rows({folders[0], folders[1], foreign}, out), Catch::Contains("different studies"));
+  CHECK_THROWS_WITH(merge_silently({folders[0], folders[1], foreign}, out), Catch::Contains("different studies"));
   CHECK_FALSE(fs::exists(out));
 }
 
@@ -133,7 +138,7 @@ TEST_CASE("a part that lost or gained rows is not merged as complete", "[cases][
                                   "other,heading" + whole.substr(toy_heading.size())}) {
     write_file(table, text);
     const auto out = scratch.path() / ("merged" + std::to_string(attempt++));
-    CHECK_THROWS_WITH(merge_rows(folders, out), Catch::Contains(table.string()));
+    CHECK_THROWS_WITH(merge_silently(folders, out), Catch::Contains(table.string()));
     CHECK_FALSE(fs::exists(out / "rows.csv"));
   }
 }

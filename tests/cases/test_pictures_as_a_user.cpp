@@ -46,6 +46,34 @@ TEST_CASE("an analysis draws the plan, the margins and its only load", "[cases][
   CHECK(pictures(scratch.path() / "out" / "pictures") ==
         std::vector<std::string>{"1_push_along_plate.png", "1_push_construct.png", "1_push_hottest_hole.png",
                                  "gap_strain.png", "margins.png", "plan.png"});
+  CHECK(read_file(scratch.path() / "out" / "pictures" / "plan.pdf").starts_with("%PDF"));
+}
+
+TEST_CASE("pictures come in the format and width that are asked for", "[cases][as-a-user][pictures]") {
+  const ScratchFolder scratch;
+  write_file(scratch.path() / "case.toml", coarse(""));
+  const Run vectors = run_program({"analyse", "case.toml", "--out", "vectors", "--format", "svg"}, scratch.path());
+  INFO(vectors.out << vectors.err);
+  std::size_t svg = 0;
+  for (const auto& entry : fs::directory_iterator(scratch.path() / "vectors" / "pictures")) {
+    const std::string extension = entry.path().extension();
+    CHECK((extension == ".svg" || entry.path().filename() == "plan.pdf"));
+    if (extension != ".svg") continue;
+    ++svg;
+    CHECK(read_file(entry.path()).find("not a medical device") != std::string::npos);
+  }
+  CHECK(svg == 6);
+  const Run small = run_program({"analyse", "case.toml", "--out", "small", "--size", "800"}, scratch.path());
+  INFO(small.out << small.err);
+  CHECK(read_picture(scratch.path() / "small" / "pictures" / "plan.png").width == 800);
+  for (const std::vector<std::string>& wrong :
+       {std::vector<std::string>{"--format", "gif"}, {"--size", "12"}, {"--size", "wide"}}) {
+    std::vector<std::string> arguments{"analyse", "case.toml", "--out", "wrong"};
+    arguments.insert(arguments.end(), wrong.begin(), wrong.end());
+    const Run run = run_program(arguments, scratch.path());
+    CHECK(run.status == 2);
+    CHECK_FALSE(fs::exists(scratch.path() / "wrong"));
+  }
 }
 
 TEST_CASE("an analysis of a fracture that heals draws the race and the gap's windows",

@@ -4,7 +4,6 @@
 #include "cases/outputs/plan_text.h"
 #include "cases/outputs/review_json.h"
 #include "cases/outputs/review_text.h"
-#include "cases/outputs/summary.h"
 #include "tests/models/constructs.h"
 
 #include <catch2/catch.hpp>
@@ -49,13 +48,37 @@ void check_page(const std::string& text) {
 TEST_CASE("a plan is one page that names case, plate, every screw, the order and the cautions",
           "[cases][outputs]") {
   const auto plan = models::make_plan(tests::plated_tube());
-  const std::string text = plan_text(plan, "Rex, left radius", "rex.toml");
+  const std::string text = plan_text(plan, {}, "Rex, left radius", {"rex.toml", "", {}, "2026-01-31"});
   check_page(text);
   CHECK(says(text, "Rex, left radius"));
   CHECK(says(text, "112 mm long, 10 round holes"));
   for (const auto& screw : plan.screws) CHECK(says(text, "\n" + screw.label + " "));
   CHECK(says(text, "18.0    20"));  // measured, to order
   CHECK(says(text, "6. lock S10"));
+}
+
+TEST_CASE("a plan says what the analysis said, and orders nothing by an estimate", "[cases][outputs]") {
+  auto construct = tests::plated_tube();
+  construct.bone.side = models::Side::left;
+  construct.estimated = {models::Estimate::cortex, models::Estimate::fracture_position};
+  models::ResultState state;
+  state.not_trusted = {"force balance: 0.02, limit 1e-08"};
+  state.fails = {{"screw S4, fatigue", "trot", 0.62, "in week 2 to 5", ""}};
+  state.estimated = construct.estimated;
+  const auto plan = models::make_plan(construct);
+  const std::string text = plan_text(plan, state, "Rex", {"rex.toml", "", {}, "2026-01-31"});
+  check_page(text);
+  CHECK(text.starts_with("NOT TO BE TRUSTED: force balance: 0.02, limit 1e-08.\nFAILS: screw S4, fatigue"));
+  CHECK(says(flat(text), "ESTIMATE, not measured: cortex, place of the fracture. Order nothing by them."));
+  CHECK(says(text, "Side: left."));
+  CHECK(says(text, "2026-01-31"));
+  CHECK(says(text, "mm from the bone's proximal end (ESTIMATE)"));
+  CHECK(says(text, "ESTIMATE ORDER"));
+  for (const auto& screw : plan.screws) CHECK_FALSE(screw.length.has_value());
+  CHECK(says(text, "~18.0     -"));
+  CHECK_FALSE(says(text, " 20 "));
+  CHECK_FALSE(plan_json(plan)["screws"][0].contains("length_mm"));
+  CHECK(plan_json(plan)["side"] == "left");
 }
 
 TEST_CASE("a plan with many screws and notes is still one page", "[cases][outputs]") {
@@ -67,7 +90,7 @@ TEST_CASE("a plan with many screws and notes is still one page", "[cases][output
   sizes.screws = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11};
   sizes.tilt = 3.0;
   const auto plan = models::make_plan(tests::plated_tube(sizes));
-  const std::string text = plan_text(plan, std::string(300, 'x'), std::string(300, 'y'));
+  const std::string text = plan_text(plan, {}, std::string(300, 'x'), {std::string(300, 'y'), "", {}, ""});
   check_page(text);
   for (const auto& screw : plan.screws) CHECK(says(text, "\n" + screw.label + " "));
   CHECK(says(text, "more notes in findings.json"));

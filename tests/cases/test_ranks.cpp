@@ -25,9 +25,7 @@ bool mpirun_is_missing() {
 Run run(const std::string& command) {
   const ScratchFolder streams;
   const auto out = streams.path() / "out", err = streams.path() / "err";
-  // What hangs is ended, and is seen from the status: 124.
-  const int code =
-      std::system(("timeout 120 " + command + " >" + out.string() + " 2>" + err.string() + " </dev/null").c_str());
+  const int code = std::system((command + " >" + out.string() + " 2>" + err.string() + " </dev/null").c_str());
   return {WIFEXITED(code) ? WEXITSTATUS(code) : -1, read_file(out), read_file(err)};
 }
 
@@ -110,7 +108,6 @@ TEST_CASE("a rank that is killed ends the whole job, and the study goes on", "[c
     const auto out = scratch.path() / rank;
     const Run killed = run(mpirun(2) + toy(out, "2 50 kill " + rank + " 500"));
     CHECK(killed.status != 0);
-    CHECK(killed.status != 124);
     REQUIRE(fs::exists(out / "rows.csv.part"));
     CHECK(run(mpirun(3) + toy(out, "1 0")).status == 0);
     CHECK(read_file(out / "rows.csv") == toy_file(rows));

@@ -5,14 +5,10 @@
 
 #include <catch2/catch.hpp>
 
-#include <algorithm>
-#include <chrono>
 #include <csignal>
-#include <thread>
 
 namespace fs = std::filesystem;
 using namespace gapstrain::tests;
-using namespace std::chrono_literals;
 
 namespace {
 
@@ -43,12 +39,17 @@ class StudyToRun {
   ScratchFolder scratch_;
 };
 
-// Until the run wrote more rows than there were `before`, in bytes.
-void wait_for_rows(const fs::path& out, std::size_t before = 0) {
-  const fs::path rows = out / "rows.csv.part";
-  for (int i = 0; i < 60'000 && (!fs::exists(rows) || fs::file_size(rows) <= std::max<std::size_t>(before, 2'000));
-       ++i)
-    std::this_thread::sleep_for(1ms);
+// Interrupts the study once it has written so many bytes of its rows into `out`.
+Run interrupted_after(std::size_t bytes, const std::vector<std::string>& arguments, const fs::path& directory,
+                      const fs::path& out, int signal) {
+  const RowHold hold{bytes, directory / "release"};
+  Started study(arguments, directory, hold);
+  REQUIRE(study.wait_for_hold(out));
+  study.send(signal);
+  write_file(hold.release, "");  // without the signal it would now go on to its end
+  const Run end = study.wait();
+  fs::remove(hold.release);
+  return end;
 }
 
 void refuses(const Run& run, const std::string& message) {
@@ -64,10 +65,8 @@ TEST_CASE("an interrupted sweep says that it goes on, and does", "[cases][as-a-u
   const fs::path out = study.path() / "out";
   std::size_t before = 0;
   for (const int signal : {SIGINT, SIGTERM}) {
-    Started started(StudyToRun::arguments("out"), study.path());
-    wait_for_rows(out, before);
-    started.send(signal);
-    const Run interrupted = started.wait();
+    const Run interrupted =
+        interrupted_after(before + 2'000, StudyToRun::arguments("out"), study.path(), out, signal);
     CHECK(interrupted.status == 3);
     CHECK(interrupted.err == "interrupted; the same command goes on where it stopped, in out\n");
     CHECK_FALSE(fs::exists(out / "rows.csv"));
@@ -89,10 +88,7 @@ TEST_CASE("interrupted layouts say that they go on, and do", "[cases][as-a-user]
              coarse_tube(10, "[1, 3, 8, 10]") + "\n[layouts]\nleast_per_fragment = 1\n");
   const std::vector<std::string> layouts{"layouts",   "tube.toml", "--no-pictures", "--quiet", "--out", "out",
                                          "--threads", "1",         "--part",        "1/2"};
-  Started started(layouts, scratch.path());
-  wait_for_rows(scratch.path() / "out");
-  started.send(SIGINT);
-  const Run interrupted = started.wait();
+  const Run interrupted = interrupted_after(2'000, layouts, scratch.path(), scratch.path() / "out", SIGINT);
   CHECK(interrupted.status == 3);
   CHECK(interrupted.err == "interrupted; the same command goes on where it stopped, in out\n");
   CHECK(run_program(layouts, scratch.path()).status == 0);
@@ -135,13 +131,11 @@ TEST_CASE("a study that is complete is not worked out again", "[cases][as-a-user
 }
 
 TEST_CASE("a second run in the same folder is refused while the first is at work", "[cases][as-a-user]") {
-  const StudyToRun study(200);
-  Started first(StudyToRun::arguments("out"), study.path());
-  wait_for_rows(study.path() / "out");
+  const StudyToRun study(40);
+  Started first(StudyToRun::arguments("out"), study.path(), RowHold{2'000, study.path() / "never"});
+  REQUIRE(first.wait_for_hold(study.path() / "out"));
   refuses(study.run("out"), "another run");
   CHECK(first.is_running());  // it was at work all the while
-  first.send(SIGINT);
-  CHECK(first.wait().status == 3);
 }
 
 TEST_CASE("a full disk is said, and the study goes on once there is room", "[cases][as-a-user]") {

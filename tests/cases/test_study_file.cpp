@@ -176,7 +176,7 @@ TEST_CASE("samples follow their distributions, and lists in equal shares", "[cas
 
 TEST_CASE("a sampled row can be asked for alone, and another seed gives other rows", "[cases][study]") {
   const std::string body = vary("fracture.gap", "distribution = \"uniform\"\nlow = \"2 mm\"\nhigh = \"20 mm\"") +
-                           vary("screw[0].cortices", "distribution = \"uniform\"\nlow = 0.6\nhigh = 2.4");
+                           vary("screw[0].cortices", "distribution = \"uniform\"\nlow = 1\nhigh = 2");
   const auto file = study("[design]\nkind = \"sobol\"\npoints = 64\n" + body);
   const auto again = study("[design]\nkind = \"sobol\"\npoints = 64\nseed = 1\n" + body);
   const auto other = study("[design]\nkind = \"sobol\"\npoints = 64\nseed = 2\n" + body);
@@ -204,9 +204,9 @@ TEST_CASE("Saltelli rows of one base point differ in one variable from the first
 
 TEST_CASE("a row that makes a wrong construct says why, and the other rows go on", "[cases][study]") {
   const auto file = study(vary("screw[0].holes", "values = [[1, 2, 4], [1, 2, 44]]") +
-                          vary("plate.standoff", "values = [\"1 mm\", \"-1 mm\"]"));
+                          vary("plate.hole_diameter", "values = [\"3.6 mm\", \"25 mm\"]"));
   CHECK_NOTHROW(file.at(0));
-  CHECK_THROWS_WITH(file.at(1), Catch::Contains("plate.standoff"));
+  CHECK_THROWS_WITH(file.at(1), Catch::Contains("plate.hole_diameter"));
   CHECK_THROWS_AS(file.at(2), CaseError);
   try {
     file.at(2);
@@ -270,9 +270,10 @@ TEST_CASE("the fingerprint changes with the study and with the case", "[cases][s
   const std::string first = fingerprint(text, "");
   CHECK(first.size() == 16);
   CHECK(fingerprint(text, "") == first);
-  CHECK(fingerprint(text + "\n", "") != first);
+  CHECK(fingerprint(text + "\n", "") == first);  // how it is laid out makes no other rows
   CHECK(fingerprint(text, "\n") != first);
-  CHECK(fingerprint(text, "\n") != fingerprint(text + "\n", ""));
+  const std::string other = "case = \"small.toml\"\n" + vary("plate.standoff", "values = [\"2 mm\"]");
+  CHECK(fingerprint(other, "") != first);
 }
 
 TEST_CASE("the help lists every key of a study with its meaning", "[cases][study]") {

@@ -15,7 +15,7 @@ namespace {
 void make_whole(const fs::path& out, std::size_t rows) {
   Ranks alone;
   StudyFolder folder(out, toy_study(rows), toy_heading);
-  REQUIRE(make_missing_rows(&folder, toy_work(2), alone).complete);
+  REQUIRE(make_rows_silently(&folder, toy_work(2), alone).complete);
 }
 
 }  // namespace
@@ -30,7 +30,7 @@ TEST_CASE("a study's folder says what it holds before its first row, and is comp
   CHECK(read_run(folder.target()) == toy_study(100));
   CHECK_FALSE(folder.complete());
   CHECK(folder.missing().end == 100);
-  CHECK(make_missing_rows(&folder, toy_work(1), alone).rows == 100);
+  CHECK(make_rows_silently(&folder, toy_work(1), alone).rows == 100);
   CHECK(folder.complete());
   folder.write("charts/summary.txt", "one hundred");
   CHECK(read_file(out / "rows.csv") == toy_file(100));
@@ -53,7 +53,7 @@ TEST_CASE("a study that is complete makes no row again", "[cases][study]") {
     ++hired;
     return std::make_unique<ToyWorker>();
   };
-  const auto outcome = make_missing_rows(&again, work, alone);
+  const auto outcome = make_rows_silently(&again, work, alone);
   CHECK(outcome.complete);
   CHECK(outcome.rows == 0);
   CHECK(hired == 0);
@@ -110,7 +110,7 @@ TEST_CASE("a second run is refused while one is at work in the folder", "[cases]
     CHECK_THROWS_WITH(StudyFolder(out, toy_study(50), toy_heading), Catch::Contains("another run"));
     first.append(toy_line(0), 1);
     CHECK_THROWS_WITH(StudyFolder(out, toy_study(50), toy_heading), Catch::Contains("another run"));
-    CHECK(make_missing_rows(&first, toy_work(1), alone).rows == 49);
+    CHECK(make_rows_silently(&first, toy_work(1), alone).rows == 49);
     CHECK_THROWS_WITH(StudyFolder(out, toy_study(50), toy_heading), Catch::Contains("another run"));
   }
   CHECK(StudyFolder(out, toy_study(50), toy_heading).complete());

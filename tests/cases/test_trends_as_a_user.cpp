@@ -49,7 +49,7 @@ TEST_CASE("trends says what it cannot do before it works", "[cases][as-a-user]")
     CHECK(run.err.find(words) != std::string::npos);
   };
   fault({"trends", "--only", "zebra"}, "topics are: cortices, number of screws");
-  fault({"trends", "--csv", "nowhere/t.csv"}, "there is no folder \"nowhere\"");
+  fault({"trends", "--csv", "nowhere/t.csv"}, "nowhere; make it or choose another file with --csv");
   fault({"trends", "--csv", "."}, "is a folder");
   fault({"trends", "--refinement", "9"}, "--refinement");
   CHECK(fs::is_empty(scratch.path()));

@@ -40,10 +40,10 @@ int run(const std::vector<std::string>& arguments, cases::Ranks& ranks) {
     breakdown = {arguments[4], number(6)};
   auto work = tests::toy_work(number(2), cost);
   work.hire = [=] { return std::make_unique<BreakingWorker>(cost, breakdown); };
-  work.quiet = false;
+  cases::Progress progress({}, ranks.rank() != 0);
   std::optional<cases::StudyFolder> folder;
   if (ranks.rank() == 0) folder.emplace(arguments.at(0), tests::toy_study(number(1)), tests::toy_heading);
-  const auto outcome = cases::make_missing_rows(folder ? &*folder : nullptr, work, ranks);
+  const auto outcome = cases::make_missing_rows(folder ? &*folder : nullptr, work, ranks, progress);
   fmt::print("rank {} of {}: {} rows, {}\n", ranks.rank(), ranks.size(), outcome.rows,
              outcome.complete ? "complete" : "stopped");
   return outcome.complete ? 0 : 3;

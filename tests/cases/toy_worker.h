@@ -53,7 +53,14 @@ struct ToyWorker : cases::Worker {
 inline std::size_t toy_block(std::size_t row) { return 1 + scrambled(row) % 23; }
 
 inline cases::LongWork toy_work(std::size_t threads, std::chrono::microseconds cost = {}) {
-  return {toy_block, [cost] { return std::make_unique<ToyWorker>(cost); }, threads, true};
+  return {toy_block, [cost] { return std::make_unique<ToyWorker>(cost); }, threads};
+}
+
+// As a command makes them that nobody watches.
+inline cases::Outcome make_rows_silently(cases::StudyFolder* folder, const cases::LongWork& work,
+                                         cases::Ranks& ranks) {
+  cases::Progress progress({}, true);
+  return cases::make_missing_rows(folder, work, ranks, progress);
 }
 
 inline cases::Study toy_study(std::size_t rows, cases::Part part = {}) { return {"toy", "f00d", rows, part}; }

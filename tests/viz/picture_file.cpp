@@ -9,6 +9,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <fstream>
+#include <iterator>
 #include <stdexcept>
 #include <string>
 
@@ -59,6 +61,11 @@ bool PictureFile::has_white_border(int border) const {
       if (outside && pixels[static_cast<std::size_t>(row * width + column)] != white) return false;
     }
   return true;
+}
+
+std::string bytes_of(const std::filesystem::path& file) {
+  std::ifstream stream(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(stream), {}};
 }
 
 // Rows from the bottom up, as VTK has them.

@@ -7,6 +7,7 @@
 #include <array>
 #include <filesystem>
 #include <functional>
+#include <string>
 #include <vector>
 
 namespace gapstrain::tests {
@@ -33,6 +34,9 @@ struct PictureFile {
   // Whether the outermost `border` pixels are white all round: nothing is cut off.
   bool has_white_border(int border) const;
 };
+
+// All bytes of a file.
+std::string bytes_of(const std::filesystem::path& file);
 
 PictureFile read_picture(const std::filesystem::path& png);
 

@@ -132,7 +132,7 @@ PrebendFindings sample_prebend() {
     point.unevenness = 0.19 + 0.9 * std::abs(1.23 - height);
     prebend.curve.push_back(point);
   }
-  prebend.best = prebend.curve[3];
+  prebend.most_even = prebend.sufficient = prebend.curve[3];
   return prebend;
 }
 

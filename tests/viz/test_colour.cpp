@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace gapstrain::viz;
@@ -37,4 +38,13 @@ TEST_CASE("luminance knows white, black and the green share of sRGB", "[viz][col
   CHECK(luminance({1.0, 1.0, 1.0}) == Approx(1.0));
   CHECK(luminance({0.0, 0.0, 0.0}) == 0.0);
   CHECK(luminance({0.0, 1.0, 0.0}) == Approx(0.7152));  // ITU-R BT.709
+}
+
+TEST_CASE("no curve has the colour of what holds, fails or is not to be trusted", "[viz][colour]") {
+  const auto apart = [](const Colour& a, const Colour& b) {
+    return std::max({std::abs(a.red - b.red), std::abs(a.green - b.green), std::abs(a.blue - b.blue)});
+  };
+  for (const auto meaning : {Meaning::holds, Meaning::fails, Meaning::not_trusted})
+    for (const auto& curve : curve_colours) CHECK(apart(colour_of(meaning), curve) > 0.2);
+  CHECK(apart(colour_of(Meaning::holds), colour_of(Meaning::fails)) > 0.5);
 }

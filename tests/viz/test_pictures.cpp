@@ -190,6 +190,21 @@ TEST_CASE("steps are drawn with what is new, what is held and the force on one s
   CHECK(ink_of(other, 0) < ink_of(picture, 0));
 }
 
+TEST_CASE("labels of a step that crowd get room under the steps' titles", "[viz][pictures]") {
+  const auto findings = tests::sample_compression();
+  auto steps = tests::sample_step_fields();
+  const auto draw = [&] {
+    return drawn([&](const fs::path& png) { viz::draw_steps(display(), findings, steps, png); });
+  };
+  const int before = draw().height;
+  const auto step = std::find_if(steps.begin(), steps.end(), [](const auto& s) { return !s.holds.empty(); });
+  REQUIRE(step != steps.end());
+  step->holds.resize(1);
+  step->holds.front().label = "a clamp with a long name";
+  for (int more = 0; more < 4; ++more) step->holds.push_back(step->holds.front());
+  CHECK(draw().height >= before + 3 * 28);  // each moved up by a row at the least
+}
+
 TEST_CASE("steps are drawn whatever their number and however little of them is known", "[viz][pictures]") {
   const auto one = tests::sample_step_fields()[2];
   for (const std::size_t count : {1U, 2U, 7U, 30U}) {
@@ -210,7 +225,7 @@ TEST_CASE("steps are drawn whatever their number and however little of them is k
   CHECK_THROWS_AS(viz::draw_steps(display(), findings, steps, "unused.png"), std::invalid_argument);
 }
 
-TEST_CASE("prebend is drawn with both cortices and the most even height", "[viz][pictures]") {
+TEST_CASE("prebend is drawn with both cortices and the sufficient height", "[viz][pictures]") {
   auto prebend = tests::sample_prebend();
   const auto picture = drawn([&](const fs::path& png) { viz::draw_prebend(display(), prebend, png); });
   CHECK(picture.width == 2000);
@@ -218,7 +233,7 @@ TEST_CASE("prebend is drawn with both cortices and the most even height", "[viz]
   for (std::size_t curve = 0; curve < 3; ++curve)
     CHECK(picture.share_near(viz::curve_colours[curve], 0.02) > 1e-3);
   prebend.curve.resize(1);
-  prebend.best = prebend.curve[0];
+  prebend.sufficient = prebend.curve[0];
   CHECK_NOTHROW(drawn([&](const fs::path& png) { viz::draw_prebend(display(), prebend, png); }));
 }
 

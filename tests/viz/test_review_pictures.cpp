@@ -7,6 +7,7 @@
 
 #include <limits>
 #include <stdexcept>
+#include <string>
 
 using namespace gapstrain;
 namespace fs = std::filesystem;
@@ -16,18 +17,31 @@ namespace {
 using tests::display;
 using tests::drawn;
 
-tests::PictureFile margins(const std::vector<viz::MarginBar>& bars) {
-  return drawn([&](const fs::path& png) {
-    viz::draw_margins(display(), {"Radius", "What each part has in hand", bars}, png);
-  });
+// A margin of one construct.
+struct Bar {
+  std::string name;
+  double factor = 0.0;
+  bool indicative = false;
+};
+
+tests::PictureFile margins(const std::vector<Bar>& bars) {
+  viz::MarginChart chart{"Margins", "What each part has in hand", {}, {}};
+  for (const auto& [name, factor, indicative] : bars) chart.rows.push_back({name, {factor}, indicative});
+  return drawn([&](const fs::path& png) { viz::draw_margins(display(), chart, png); });
 }
+
+const viz::PlanFacts facts{{"Side", "left"}, {"Drawn", "2026-01-31"}};
 
 tests::PictureFile plan_page(const tests::SamplePlan& sample) {
-  return drawn([&](const fs::path& png) { viz::draw_plan(display(), sample.construct, sample.plan, png); });
+  return drawn([&](const fs::path& png) { viz::draw_plan(display(), sample.construct, sample.plan, facts, png); });
 }
 
-double share_enough(const tests::PictureFile& picture) { return picture.share_near(viz::curve_colours[0], 0.02); }
-double share_failing(const tests::PictureFile& picture) { return picture.share_near(viz::curve_colours[1], 0.02); }
+double share_enough(const tests::PictureFile& picture) {
+  return picture.share_near(viz::colour_of(viz::Meaning::holds), 0.02);
+}
+double share_failing(const tests::PictureFile& picture) {
+  return picture.share_near(viz::colour_of(viz::Meaning::fails), 0.02);
+}
 
 std::size_t differing(const tests::PictureFile& one, const tests::PictureFile& other) {
   REQUIRE(one.pixels.size() == other.pixels.size());
@@ -68,7 +82,7 @@ TEST_CASE("margins are drawn worst first, whatever their order", "[viz][review]"
 }
 
 TEST_CASE("of many margins the worst fifteen are drawn", "[viz][review]") {
-  std::vector<viz::MarginBar> bars;
+  std::vector<Bar> bars;
   for (int k = 0; k < 15; ++k)
     bars.push_back({"screw with a name that needs two lines to be written", 1.2 + 0.3 * k});
   const auto fifteen = margins(bars);
@@ -89,6 +103,19 @@ TEST_CASE("margins without end, of nothing and without a value are drawn too", "
   CHECK(share_enough(picture) > 5e-3);
   CHECK(picture.height == margins({{"endless", infinite}, {"none at all", 0.0}}).height);
   CHECK(margins({}).has_white_border(8));
+}
+
+TEST_CASE("margins of several constructs stand in their own colours at the same line", "[viz][review]") {
+  const viz::MarginChart chart{
+      "Margins", "", {{"plate, yield", {1.4, 0.7}}, {"bone", {6.3, 2.0}}}, {"A: bridged", "B: compressed"}};
+  const auto picture = drawn([&](const fs::path& png) { viz::draw_margins(display(), chart, png); });
+  CHECK(picture.has_white_border(8));
+  for (std::size_t construct = 0; construct < 2; ++construct)
+    CHECK(picture.share_near(viz::curve_colours[construct], 0.02) > 1e-3);
+  CHECK(share_failing(picture) == 0.0);
+  auto uneven = chart;
+  uneven.rows[0].factors.pop_back();
+  CHECK_THROWS_AS(viz::draw_margins(display(), uneven, "unused.png"), std::invalid_argument);
 }
 
 TEST_CASE("a plan is an A4 page with plate, bone and screws on it", "[viz][review]") {
@@ -118,7 +145,7 @@ TEST_CASE("a longer screw is drawn longer, a bend the other way the other way ro
   auto sample = tests::sample_plan({.lag_beside = false});
   const auto before = plan_page(sample);
   auto longer = sample;
-  longer.plan.screws[1].length += 3.0 * models::mm;
+  longer.plan.screws[1].length = *longer.plan.screws[1].length + 3.0 * models::mm;
   const viz::Colour shaft{0.30, 0.31, 0.34};
   CHECK(plan_page(longer).share_near(shaft, 0.02) > 1.01 * before.share_near(shaft, 0.02));
   auto bent = sample;
@@ -138,5 +165,6 @@ TEST_CASE("the prebend is told above the bends", "[viz][review]") {
 TEST_CASE("a plan that orders a screw the construct has not is refused in words", "[viz][review]") {
   auto sample = tests::sample_plan();
   sample.plan.screws[0].label = "another";
-  CHECK_THROWS_AS(viz::draw_plan(display(), sample.construct, sample.plan, "unused.png"), std::invalid_argument);
+  CHECK_THROWS_AS(viz::draw_plan(display(), sample.construct, sample.plan, facts, "unused.png"),
+                  std::invalid_argument);
 }

@@ -1,23 +1,19 @@
 #include "viz/text_fit.h"
 
-#include "tests/viz/picture_file.h"
-#include "viz/window.h"
+#include "viz/ruler.h"
 
 #include <catch2/catch.hpp>
+
+#include <functional>
 
 using namespace gapstrain;
 using namespace gapstrain::viz;
 
 namespace {
 
-// Letters have a width only where there is something to draw on.
 void on_canvas(const std::function<void(Canvas&)>& look) {
-  tests::drawn([&](const std::filesystem::path& png) {
-    tests::display();
-    Window window(600, 200);
-    window.draw(look);
-    window.write(png);
-  });
+  Ruler ruler;
+  look(ruler.canvas());
 }
 
 }  // namespace
@@ -34,7 +30,8 @@ TEST_CASE("a text that fits stays as it is", "[viz][text_fit]") {
 TEST_CASE("a text that is too long is shortened to its room, between letters of any alphabet", "[viz][text_fit]") {
   on_canvas([](Canvas& canvas) {
     for (const std::string text :
-         {"largest stress of the plate", "ÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄ", "\u2212\u2212\u2212\u2212\u2212\u2212\u2212\u2212"})
+         {"largest stress of the plate", "ÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄÄ",
+          "\u2212\u2212\u2212\u2212\u2212\u2212\u2212\u2212\u2212\u2212\u2212\u2212\u2212\u2212\u2212\u2212"})
       for (const double width : {70.0, 100.0, 160.0}) {
         const std::string kept = shortened(canvas, text, {}, width);
         CAPTURE(text, width, kept);

@@ -6,6 +6,7 @@
 #include <vtkCellData.h>
 #include <vtkCellType.h>
 #include <vtkDataArray.h>
+#include <vtkFieldData.h>
 #include <vtkIdList.h>
 #include <vtkNew.h>
 #include <vtkPointData.h>
@@ -50,7 +51,7 @@ TEST_CASE("the bodies' files give back every node, cell and value", "[viz][write
   mesh.thickness.array() += 0.01 * mesh.nodes.col(0).array();
   fields.shells[0].mesh = std::make_shared<mesh::ShellMesh>(mesh);
 
-  const auto files = viz::write_fields(fields, folder.path, "2_axial");
+  const auto files = viz::write_fields(fields, {}, folder.path, "2_axial");
   REQUIRE(files.size() == 4);
   CHECK(files[0] == folder.path / "2_axial_plate.vtu");
   CHECK(files[1] == folder.path / "2_axial_proximal_fragment.vtu");
@@ -98,7 +99,7 @@ TEST_CASE("the bodies' files give back every node, cell and value", "[viz][write
 TEST_CASE("the screws' file gives back every axis with its values and labels", "[viz][write_fields]") {
   const tests::OwnFolder folder;
   const auto fields = tests::sample_fields();
-  const auto files = viz::write_fields(fields, folder.path, "load");
+  const auto files = viz::write_fields(fields, {}, folder.path, "load");
   vtkNew<vtkXMLPolyDataReader> reader;
   reader->SetFileName(files.back().c_str());
   reader->Update();
@@ -131,7 +132,7 @@ TEST_CASE("the screws' file gives back every axis with its values and labels", "
 
 TEST_CASE("field files are appended, raw and compressed", "[viz][write_fields]") {
   const tests::OwnFolder folder;
-  const auto files = viz::write_fields(tests::sample_fields(), folder.path, "load");
+  const auto files = viz::write_fields(tests::sample_fields(), {}, folder.path, "load");
   for (const auto& file : files) {
     std::ifstream stream(file, std::ios::binary);
     const std::string text((std::istreambuf_iterator<char>(stream)), {});
@@ -142,6 +143,34 @@ TEST_CASE("field files are appended, raw and compressed", "[viz][write_fields]")
 
 TEST_CASE("a folder that is not there is a fault that names the file", "[viz][write_fields]") {
   const fs::path folder = "/nowhere/at all";
-  CHECK_THROWS_WITH(viz::write_fields(tests::sample_fields(), folder, "load"),
+  CHECK_THROWS_WITH(viz::write_fields(tests::sample_fields(), {}, folder, "load"),
                     Catch::Contains("/nowhere/at all/load_plate.vtu"));
+}
+
+TEST_CASE("every field file says where it comes from and what is wrong with it", "[viz][write_fields]") {
+  const tests::OwnFolder folder;
+  const viz::Metadata metadata{
+      {"Title", "Größe"}, {"Warning", "FAILS: screw S1"}, {"Warning", "ESTIMATE: bone.cortex"}};
+  const auto files = viz::write_fields(tests::sample_fields(), metadata, folder.path, "load");
+  const auto check = [](vtkDataSet* data) {
+    auto* title = vtkStringArray::SafeDownCast(data->GetFieldData()->GetAbstractArray("Title"));
+    auto* warning = vtkStringArray::SafeDownCast(data->GetFieldData()->GetAbstractArray("Warning"));
+    REQUIRE(title != nullptr);
+    REQUIRE(warning != nullptr);
+    CHECK(title->GetValue(0) == "Größe");
+    REQUIRE(warning->GetNumberOfValues() == 2);
+    CHECK(warning->GetValue(0) == "FAILS: screw S1");
+    CHECK(warning->GetValue(1) == "ESTIMATE: bone.cortex");
+  };
+  REQUIRE(files.size() == 4);
+  for (std::size_t f = 0; f < 3; ++f) {
+    vtkNew<vtkXMLUnstructuredGridReader> reader;
+    reader->SetFileName(files[f].c_str());
+    reader->Update();
+    check(reader->GetOutput());
+  }
+  vtkNew<vtkXMLPolyDataReader> reader;
+  reader->SetFileName(files[3].c_str());
+  reader->Update();
+  check(reader->GetOutput());
 }

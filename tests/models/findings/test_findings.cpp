@@ -145,19 +145,49 @@ TEST_CASE("the construct's ratios follow their definitions", "[models][findings]
   CHECK(figures.cortices_proximal == 6);
 }
 
+namespace {
+
+std::vector<int> holes_of(const models::ScrewVariant& variant) {
+  std::vector<int> result;
+  for (const auto& screw : variant.screws) result.push_back(screw.hole);
+  std::sort(result.begin(), result.end());
+  return result;
+}
+
+// Both innermost screws are taken out again.
+models::Construct without_innermost(models::Construct construct) {
+  models::Step all, out;
+  for (const auto& screw : construct.screws) all.insert.push_back(screw.label);
+  out.remove = {"S4", "S7"};
+  construct.steps = {all, out};
+  return construct;
+}
+
+}  // namespace
+
 TEST_CASE("working-length variants move both innermost screws to the next free hole", "[models][findings]") {
   const auto variants = models::working_length_variants(tests::plated_tube());
   REQUIRE(variants.size() == 2);
-  const auto holes = [](const models::ScrewVariant& variant) {
-    std::vector<int> result;
-    for (const auto& screw : variant.screws) result.push_back(screw.hole);
-    std::sort(result.begin(), result.end());
-    return result;
-  };
   CHECK(variants[0].further_out);
-  CHECK(holes(variants[0]) == std::vector<int>{1, 2, 3, 8, 9, 10});
+  CHECK(holes_of(variants[0]) == std::vector<int>{1, 2, 3, 8, 9, 10});
   CHECK_FALSE(variants[1].further_out);
-  CHECK(holes(variants[1]) == std::vector<int>{1, 3, 5, 6, 8, 10});
+  CHECK(holes_of(variants[1]) == std::vector<int>{1, 3, 5, 6, 8, 10});
+}
+
+TEST_CASE("working-length variants move the screws that the steps leave in place", "[models][findings]") {
+  const auto construct = without_innermost(tests::plated_tube());
+  CHECK(models::measure_figures(construct).working_length.value() == Approx(55.0));
+  CHECK(models::measure_figures(construct).screws_proximal == 2);
+  const auto variants = models::working_length_variants(construct);
+  CHECK(holes_of(variants[0]) == std::vector<int>{1, 2, 4, 7, 9, 10});
+  CHECK(holes_of(variants[1]) == std::vector<int>{1, 4, 5, 6, 7, 10});
+
+  const auto effects = models::analyse(without_innermost(coarse_tube())).findings.loads[0].working_length_effect;
+  REQUIRE(effects.size() == 2);
+  CHECK(effects[0].working_length.value() == Approx(77.0));
+  CHECK(effects[0].stiffness < -0.01);
+  CHECK(effects[1].working_length.value() == Approx(11.0));
+  CHECK(effects[1].stiffness > 0.01);
 }
 
 TEST_CASE("a shorter working length over an open gap is stiffer", "[models][findings]") {

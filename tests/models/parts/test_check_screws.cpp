@@ -25,6 +25,10 @@ TEST_CASE("a screw goes in a hole of its own that suits it", "[models][parts]") 
     check_construct_error("screw[2].hole", "holes 1 to 8", [&](Construct& c) { c.screws[2].hole = hole; });
   check_construct_error("screw[3].hole", "\"S3\" and \"S6\" are both in hole 3",
                         [](Construct& c) { c.screws[3].hole = 3; });
+  check_construct_error("screw[3].hole", "Two screws are in hole 3", [](Construct& c) {
+    c.screws[3].hole = 3;
+    c.screws[3].label = c.screws[2].label;
+  });
   check_construct_error("screw[4].hole", "slot without thread", [](Construct& c) {
     c.plate.holes[6].shape = HoleShape::slot;
     c.plate.holes[6].slot_length = 5.0 * mm;

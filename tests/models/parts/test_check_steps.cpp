@@ -58,13 +58,17 @@ TEST_CASE("steps call parts by labels that must be known", "[models][parts]") {
 }
 
 TEST_CASE("labels that steps call parts by are there and different", "[models][parts]") {
-  check_error("screw[5].label", "\"S7\" is given twice", [](Construct& c) { c.screws[5].label = "S7"; });
+  check_error("screw[5].label", "\"S7\" is given twice, to the part in hole 7 and to the one in hole 8",
+              [](Construct& c) { c.screws[5].label = "S7"; });
   check_error("temporary[0].label", "\"S1\" is given twice", [](Construct& c) { c.temporary[0].label = "S1"; });
   check_error("screw[4].label", "has none", [](Construct& c) { c.screws[4].label.clear(); });
   check_error("temporary[0].label", "has none", [](Construct& c) { c.temporary[0].label.clear(); });
-  // Without steps nothing is called by its label.
+}
+
+TEST_CASE("without steps a label may be absent, but not be there twice", "[models][parts]") {
+  check_construct_error("screw[5].label", "\"S7\" is given twice", [](Construct& c) { c.screws[5].label = "S7"; });
   Construct construct = sound_construct();
-  construct.screws[5].label = "S7";
+  for (auto& screw : construct.screws) screw.label.clear();
   CHECK(check(construct).empty());
 }
 

@@ -111,7 +111,7 @@ TEST_CASE("what cannot be plated by these rules is refused with the reason", "[m
   refuse(sound, fracture(sound, 120.0, FracturePattern::comminuted), Treatment::bridging, "clear of the fracture");
   refuse(sound, fracture(sound, 5.0, FracturePattern::comminuted), Treatment::compression, "bridge it");
   refuse(sound, fracture(sound, 2.0), Treatment::neutralisation, "lag screws");
-  refuse(sound, fracture(sound, 0.8), Treatment::compression, "allowed is up to 0.75 mm");
+  refuse(sound, fracture(sound, 3.0), Treatment::compression, "Reduce the fragments by hand or with a clamp");
   Fracture oblique = fracture(sound, 0.5);
   oblique.obliquity = 31.0 * degree;
   refuse(sound, oblique, Treatment::compression, "up to 30 deg");
@@ -119,6 +119,16 @@ TEST_CASE("what cannot be plated by these rules is refused with the reason", "[m
          "needs 4.55 mm");
   refuse(round_bone(40.0, 9.0, 1.5), fracture(round_bone(40.0, 9.0, 1.5), 0.5), Treatment::bridging,
          "shortest plate");
+}
+
+TEST_CASE("a gap beyond a compression screw's travel is advised on, not refused alone", "[models][patient]") {
+  const Bone bone = estimated(LongBone::radius, 18.0);
+  const StartingPlate pressed = choose(LongBone::radius, bone, fracture(bone, 0.7), Treatment::compression);
+  CHECK(pressed.cautions.empty());
+  const StartingPlate open = choose(LongBone::radius, bone, fracture(bone, 1.0), Treatment::compression);
+  REQUIRE_FALSE(open.cautions.empty());
+  CHECK_THAT(open.cautions.back(),
+             Catch::StartsWith("NOTHING IS PRESSED here.") && Catch::Contains("0.75 mm or less"));
 }
 
 TEST_CASE("a heavier patient on the same bone gets a stronger plate, then a warning", "[models][patient]") {

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <random>
 
 namespace gapstrain {
 
@@ -130,6 +131,39 @@ TEST_CASE("with its mean a load may grow until Goodman's amplitude reaches the l
   const std::vector<RepeatedCycle> cycles{{{80.0 * mpa, 60.0 * mpa}, 3e5}, {{60.0 * mpa, 0.0 * mpa}, 2e6}};
   CHECK(fatigue_damage(steel, cycles, fatigue_load_factor(steel, cycles)) == Approx(1.0));
   CHECK(fatigue_damage(steel, {{cycles[0].cycle, 6e5}}) == Approx(2.0 * fatigue_damage(steel, {cycles[0]})));
+}
+
+TEST_CASE("at the factor of one load, or of several, the damage is 1", "[models][review]") {
+  std::mt19937 random(3);
+  const auto between = [&](double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(random);
+  };
+  int yields = 0, rests_pressed = 0;
+  for (int k = 0; k < 400; ++k) {
+    const Endurance steel =
+        endurance_of(find_metal("stainless-steel-cold-worked").value(), between(0.5, 1.0), between(1.0, 3.8))
+            .middle;
+    std::vector<RepeatedCycle> cycles;
+    for (int load = 0; load < 1 + k % 3; ++load) {
+      const double at_rest = k % 2 == 0 ? 0.0 : between(-300.0, 600.0);
+      cycles.push_back({{between(5.0, 400.0) * mpa, (at_rest + between(-400.0, 400.0)) * mpa, at_rest * mpa},
+                        std::pow(10.0, between(3.0, 7.5))});
+      rests_pressed += at_rest < 0.0 ? 1 : 0;
+    }
+    const double factor = fatigue_load_factor(steel, cycles);
+    CAPTURE(k, factor);
+    REQUIRE(factor > 0.0);
+    REQUIRE(std::isfinite(factor));
+    CHECK(fatigue_damage(steel, cycles, factor) == Approx(1.0).epsilon(1e-6));
+    const StressCycle larger = with_larger_load(cycles.front().cycle, factor);
+    yields += larger.mean + larger.amplitude > *steel.yield ? 1 : 0;
+    double least = fatigue_load_factor(steel, {cycles.front()});
+    for (const auto& one : cycles) least = std::min(least, fatigue_load_factor(steel, {one}));
+    CHECK(least_fatigue_factor(steel, cycles, false) == least);
+    CHECK(factor <= least * (1.0 + 1e-12));
+  }
+  CHECK(yields > 20);
+  CHECK(rests_pressed > 20);
 }
 
 TEST_CASE("loads of the patient's day are asked for their own cycles, alone and together", "[models][review]") {

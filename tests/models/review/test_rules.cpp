@@ -1,5 +1,6 @@
 // Each rule at its bound, just inside and just outside. The bounds' sources stand with the rules and are asked for
 // here.
+#include "models/review/layout_review.h"
 #include "models/review/rules.h"
 #include "tests/models/constructs.h"
 #include "tests/models/review/review_help.h"
@@ -8,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <random>
 
 using namespace gapstrain::models;
 using namespace gapstrain::tests;  // NOLINT: helpers of these tests
@@ -275,4 +277,38 @@ TEST_CASE("a review begins with what is broken and tells every rule with bound, 
       CHECK(finding.advice.empty() == (finding.verdict != Verdict::broken));
     }
   }
+}
+
+TEST_CASE("one choice of screws after another breaks the rules that its own review finds broken",
+          "[models][review]") {
+  std::mt19937 random(12);
+  std::vector<int> times_broken(rule_names().size(), 0);
+  for (Construct construct : {bridged(3.0, with_screws({0, 1, 2, 3, 4})), pressed(0.5, {0, 1, 2, 3, 4})}) {
+    for (const auto pattern : {FracturePattern::simple, FracturePattern::comminuted}) {
+      construct.fracture.pattern = pattern;
+      construct.screws.front().cortices = 1;
+      LayoutReview layouts(construct, construct.screws);
+      for (int k = 0; k < 40; ++k) {
+        std::vector<int> chosen;
+        Construct alone = construct;
+        alone.screws.clear();
+        for (std::size_t screw = 0; screw < construct.screws.size(); ++screw) {
+          if (std::uniform_int_distribution<int>(0, 2)(random) == 0) continue;
+          chosen.push_back(static_cast<int>(screw));
+          alone.screws.push_back(construct.screws[screw]);
+        }
+        const auto broken = layouts.broken(chosen);
+        const auto findings = review(alone);
+        REQUIRE(broken.size() == findings.size());
+        for (std::size_t rule = 0; rule < broken.size(); ++rule) {
+          CAPTURE(chosen, rule_names()[rule]);
+          CHECK(broken[rule] == (verdict_of(alone, rule_names()[rule]) == Verdict::broken));
+          times_broken[rule] += broken[rule] ? 1 : 0;
+        }
+      }
+    }
+  }
+  // Of the rules that screws decide, many are broken by some and kept by others.
+  CHECK(std::count_if(times_broken.begin(), times_broken.end(),
+                      [](int times) { return times > 5 && times < 155; }) > 5);
 }

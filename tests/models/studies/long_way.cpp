@@ -2,13 +2,17 @@
 
 #include "models/build/insertion.h"
 #include "models/findings/body_stress.h"
+#include "models/findings/compression.h"
 #include "models/findings/face_pressure.h"
 #include "models/findings/figures.h"
 #include "models/findings/gap_strain.h"
+#include "models/findings/plate_fatigue.h"
 #include "models/findings/plate_stress.h"
 #include "models/findings/screw_forces.h"
 #include "models/findings/solve.h"
 #include "models/findings/stiffness.h"
+#include "models/review/margins.h"
+#include "models/review/rules.h"
 
 #include <fmt/format.h>
 
@@ -61,6 +65,30 @@ LoadOutcome outcome_of(const LoadFindings& findings, const std::vector<Screw>& s
   return out;
 }
 
+// Of the margins with their words, the least of each kind.
+MarginFactors factors_of(const std::vector<Margin>& margins) {
+  MarginFactors factors;
+  const auto least = [&](MarginKind kind, MarginKind or_kind) -> std::optional<double> {
+    for (const auto& margin : margins)  // worst first
+      if ((margin.kind == kind || margin.kind == or_kind) && !margin.indicative) return margin.factor;
+    return std::nullopt;
+  };
+  factors.plate_yield = least(MarginKind::plate_yield, MarginKind::plate_yield);
+  factors.plate_fatigue = least(MarginKind::plate_fatigue, MarginKind::plate_fatigue_of_all_loads);
+  factors.screw_yield = least(MarginKind::screw_yield, MarginKind::screw_yield);
+  factors.screw_fatigue = least(MarginKind::screw_fatigue, MarginKind::screw_fatigue_of_all_loads);
+  factors.screw_hold = least(MarginKind::screw_hold, MarginKind::screw_hold);
+  return factors;
+}
+
+std::vector<bool> broken_of(const Construct& construct) {
+  const auto broken = broken_rules(review(construct));
+  std::vector<bool> each;
+  for (const auto& name : rule_names())
+    each.push_back(std::find(broken.begin(), broken.end(), name) != broken.end());
+  return each;
+}
+
 double work_of(const AssembledLoad& load, const ConstructState& made, const ConstructState& loaded) {
   double work = 0.0;
   for (std::size_t b = 0; b < load.forces.size(); ++b)
@@ -76,8 +104,13 @@ Outcome long_way(const Assembly& assembly, const std::vector<int>& chosen) {
   construct.screws.clear();
   for (const int index : chosen)
     construct.screws.push_back(assembly.screws[static_cast<std::size_t>(index)].planned.screw);
-  const StepState made = carry_out(assembly, procedure_of(construct, chosen)).back();
+  const Procedure procedure = procedure_of(construct, chosen);
+  const auto steps = carry_out(assembly, procedure);
+  const StepState& made = steps.back();
+  const auto stress_at_rest = read_stress(assembly.bodies[plate_body].body->shell(),
+                                          recover_displacements(assembly, {made.pressed.solution})[plate_body]);
   Findings findings;
+  findings.compression.steps = measure_steps(assembly, procedure, steps);
   findings.figures = measure_figures(construct);
   findings.stiffness = measure_stiffness(assembly, made);
   std::vector<double> work;
@@ -93,7 +126,10 @@ Outcome long_way(const Assembly& assembly, const std::vector<int>& chosen) {
     entry.plate_clearance = underside.clearance;
     entry.plate_pressure = underside.pressure;
     entry.plate = measure_plate(assembly, chosen, solution, stress.front());
+    entry.plate.fatigue = measure_plate_fatigue(assembly, stress_at_rest.front(), stress.front());
     entry.screws = measure_screws(assembly, chosen, solution);
+    const auto cycles = measure_head_cycles(assembly, chosen, made.pressed.solution, solution);
+    for (std::size_t k = 0; k < cycles.size(); ++k) entry.screws[k].head_cycle = cycles[k];
     findings.loads.push_back(std::move(entry));
     work.push_back(work_of(load, made, loaded));
   }
@@ -108,6 +144,8 @@ Outcome outcome_of(const Findings& findings, const Construct& construct) {
   outcome.stiffness = findings.stiffness;
   for (const auto& load : findings.loads)
     outcome.loads.push_back(outcome_of(load, construct.screws, construct.plate.material.yield_strength));
+  outcome.margins = factors_of(find_margins(construct, findings));
+  outcome.broken_rules = broken_of(construct);
   return outcome;
 }
 
@@ -130,6 +168,14 @@ std::vector<ScaledFigure> all_figures(const Outcome& outcome) {
   add("stiffness about y", outcome.stiffness.bending_y.value());
   add("stiffness about z", outcome.stiffness.bending_z.value());
   add("stiffness in torsion", outcome.stiffness.torsion.value());
+  const MarginFactors& margins = outcome.margins;
+  add("margin of the plate, yield", margins.plate_yield.value_or(missing));
+  add("margin of the plate, fatigue", margins.plate_fatigue.value_or(missing));
+  add("margin of screws, yield", margins.screw_yield.value_or(missing));
+  add("margin of screws, fatigue", margins.screw_fatigue.value_or(missing));
+  add("margin of screws, pull-out", margins.screw_hold.value_or(missing));
+  for (std::size_t k = 0; k < outcome.broken_rules.size(); ++k)
+    add(fmt::format("rule {} broken", k + 1), outcome.broken_rules[k] ? 1.0 : 0.0);
   for (std::size_t k = 0; k < outcome.loads.size(); ++k) {
     const LoadOutcome& load = outcome.loads[k];
     const auto add_of_load = [&](const char* name, double value, double scale = 0.0) {

@@ -25,22 +25,22 @@ TEST_CASE("a statement agrees when every bound holds, the bounds themselves amon
   const auto verdict = [&](std::vector<Measure> measures) {
     return judge(trend, std::move(measures), {}).verdict;
   };
-  CHECK(verdict({{"a", 1.6, 1.6, 2.2}, {"b", 0.9, {}, 0.9}, {"free", 100.0}}) == Verdict::agrees);
-  CHECK(verdict({{"a", 1.6, 1.6, 2.2}, {"b", 0.91, {}, 0.9}}) == Verdict::disagrees);
-  CHECK(verdict({{"a", 1.59, 1.6, 2.2}}) == Verdict::disagrees);
-  CHECK(verdict({{"a", 2.21, 1.6, 2.2}}) == Verdict::disagrees);
+  CHECK(verdict({{"a", 1.6, 1.6, 2.2}, {"b", 0.9, {}, 0.9}, {"free", 100.0}}) == Agreement::agrees);
+  CHECK(verdict({{"a", 1.6, 1.6, 2.2}, {"b", 0.91, {}, 0.9}}) == Agreement::disagrees);
+  CHECK(verdict({{"a", 1.59, 1.6, 2.2}}) == Agreement::disagrees);
+  CHECK(verdict({{"a", 2.21, 1.6, 2.2}}) == Agreement::disagrees);
   CHECK(judge(trend, {{"a", 1.0, 0.9, {}}}, {}).why == "as expected");
   CHECK(judge(trend, {{"a", 0.8, 0.9, {}}}, {}).why == "not as expected");
   CHECK(judge(trend, {{"a", std::numeric_limits<double>::quiet_NaN(), 0.9, 1.1}}, {}).verdict ==
-        Verdict::disagrees);
+        Agreement::disagrees);
 }
 
 TEST_CASE("without a bound, or with an outcome in doubt, nothing is compared", "[trends]") {
   const Trend trend = bounded_trend();
-  CHECK(judge(trend, {}, {}).verdict == Verdict::not_comparable);
-  CHECK(judge(trend, {{"free", 1.0}}, {}).verdict == Verdict::not_comparable);
+  CHECK(judge(trend, {}, {}).verdict == Agreement::not_comparable);
+  CHECK(judge(trend, {{"free", 1.0}}, {}).verdict == Agreement::not_comparable);
   const TrendFinding doubtful = judge(trend, {{"a", 1.0, 0.9, 1.1}}, {"it turns too far"});
-  CHECK(doubtful.verdict == Verdict::not_comparable);
+  CHECK(doubtful.verdict == Agreement::not_comparable);
   CHECK(doubtful.why.find("it turns too far") != std::string::npos);
 }
 

@@ -1,4 +1,9 @@
-#include "viz/display.h"
+#include "viz/virtual_display.h"
+
+#include "tests/viz/picture_file.h"
+#include "tests/viz/sample.h"
+#include "viz/pictures.h"
+#include "viz/review_pictures.h"
 
 #include <signal.h>
 #include <sys/wait.h>
@@ -55,13 +60,9 @@ std::vector<pid_t> servers_of(pid_t parent) {
   return servers;
 }
 
-bool ends_within(pid_t pid, std::chrono::seconds limit) {
-  const auto until = std::chrono::steady_clock::now() + limit;
-  while (runs(pid)) {
-    if (std::chrono::steady_clock::now() > until) return false;
-    std::this_thread::sleep_for(std::chrono::milliseconds(20));
-  }
-  return true;
+// One that never ends fails as a test that never ends.
+void wait_for_end(pid_t pid) {
+  while (runs(pid)) std::this_thread::sleep_for(std::chrono::milliseconds(20));
 }
 
 // Sets or, when empty, clears a variable of the environment for as long as it lives.
@@ -93,7 +94,7 @@ TEST_CASE("without DISPLAY a display is started, and ended with its object", "[v
   const auto before = servers_of(::getpid());
   pid_t server = 0;
   {
-    const viz::Display display;
+    const viz::VirtualDisplay display;
     REQUIRE(std::getenv("DISPLAY") != nullptr);
     const auto now = servers_of(::getpid());
     REQUIRE(now.size() == before.size() + 1);
@@ -106,10 +107,10 @@ TEST_CASE("without DISPLAY a display is started, and ended with its object", "[v
 
 TEST_CASE("a display that answers is used as it is", "[viz][display]") {
   const Variable none("DISPLAY", std::nullopt);
-  const viz::Display first;
+  const viz::VirtualDisplay first;
   const std::string name = std::getenv("DISPLAY");
   const auto before = servers_of(::getpid());
-  const viz::Display second;
+  const viz::VirtualDisplay second;
   CHECK(servers_of(::getpid()).size() == before.size());
   CHECK(std::getenv("DISPLAY") == name);
 }
@@ -117,7 +118,7 @@ TEST_CASE("a display that answers is used as it is", "[viz][display]") {
 TEST_CASE("a DISPLAY that does not answer is set aside meanwhile", "[viz][display]") {
   const Variable dead("DISPLAY", ":63917");
   {
-    const viz::Display display;
+    const viz::VirtualDisplay display;
     CHECK(std::string(std::getenv("DISPLAY")) != ":63917");
   }
   CHECK(std::string(std::getenv("DISPLAY")) == ":63917");
@@ -125,8 +126,20 @@ TEST_CASE("a DISPLAY that does not answer is set aside meanwhile", "[viz][displa
 
 TEST_CASE("without DISPLAY and without a virtual server there is a fault in words", "[viz][display]") {
   const Variable none("DISPLAY", std::nullopt), no_programs("PATH", "/nowhere");
-  CHECK_THROWS_WITH(viz::Display{}, Catch::Contains("Xvfb"));
-  CHECK_THROWS_AS(viz::Display{}, viz::DisplayError);
+  CHECK_THROWS_WITH(viz::VirtualDisplay{}, Catch::Contains("Xvfb"));
+  CHECK_THROWS_AS(viz::VirtualDisplay{}, viz::DisplayError);
+}
+
+TEST_CASE("charts need no display, views of bodies do", "[viz][display]") {
+  const Variable none("DISPLAY", std::nullopt), no_programs("PATH", "/nowhere");
+  const tests::OwnFolder folder;
+  const viz::Display display;
+  viz::draw_margins(display, {"Margins", "", {{"plate", {1.7}}}, {}}, folder.path / "margins.png");
+  CHECK(tests::read_picture(folder.path / "margins.png").width == 2000);
+  const auto fields = tests::sample_fields();
+  CHECK_THROWS_AS(viz::draw_construct(display, fields, tests::sample_load_findings(fields), folder.path / "c.png"),
+                  viz::DisplayError);
+  CHECK_FALSE(std::filesystem::exists(folder.path / "c.png"));
 }
 
 TEST_CASE("the server ends with a process that is killed", "[viz][display]") {
@@ -139,7 +152,7 @@ TEST_CASE("the server ends with a process that is killed", "[viz][display]") {
   if (child == 0) {
     ::signal(SIGTERM, SIG_DFL);  // Catch2 has handlers of its own
     ::signal(SIGINT, SIG_DFL);
-    const viz::Display display;
+    const viz::VirtualDisplay display;
     const char mark = '!';
     if (::write(ready[1], &mark, 1) != 1) ::_exit(1);
     for (;;) ::pause();
@@ -150,7 +163,7 @@ TEST_CASE("the server ends with a process that is killed", "[viz][display]") {
   CHECK(servers.size() == 1);
   ::kill(child, signal);
   ::waitpid(child, nullptr, 0);
-  for (const pid_t server : servers) CHECK(ends_within(server, std::chrono::seconds(10)));
+  for (const pid_t server : servers) wait_for_end(server);
   ::close(ready[0]);
   ::close(ready[1]);
 }
