@@ -15,17 +15,12 @@ namespace gapstrain::mesh {
 
 namespace {
 
-void require_positive(double value, const char* name) {
-  if (!(std::isfinite(value) && value > 0.0))
-    throw MeshError(fmt::format("The tube's {} has to be positive and finite, not {}.", name, value));
-}
-
 void check(const UnrolledTube& tube) {
-  require_positive(tube.perimeter, "perimeter");
-  require_positive(tube.length, "length");
-  require_positive(tube.size_max, "edge length size_max");
-  require_positive(tube.size_cut, "edge length size_cut");
-  require_positive(tube.growth, "growth");
+  require_positive("tube", tube.perimeter, "perimeter");
+  require_positive("tube", tube.length, "length");
+  require_positive("tube", tube.size_max, "edge length size_max");
+  require_positive("tube", tube.size_cut, "edge length size_cut");
+  require_positive("tube", tube.growth, "growth");
   if (tube.ring_elements < 8 || tube.ring_elements % 2 != 0)
     throw MeshError(fmt::format("A ring has an even number of elements, 8 or more, not {}.", tube.ring_elements));
   for (const double x : tube.section_lines)
@@ -36,8 +31,8 @@ void check(const UnrolledTube& tube) {
   for (const Spot& spot : tube.spots) {
     if (!std::isfinite(spot.s) || !std::isfinite(spot.x))
       throw MeshError(fmt::format("The place of the spot \"{}\" is not finite.", spot.name));
-    require_positive(spot.radius_s, "spot radius round it");
-    require_positive(spot.radius_x, "spot radius along it");
+    require_positive("tube", spot.radius_s, "spot radius round it");
+    require_positive("tube", spot.radius_x, "spot radius along it");
     if (2.0 * spot.radius_s >= tube.perimeter)
       throw MeshError(fmt::format("The spot \"{}\" is wider than the tube's perimeter.", spot.name));
     if (!names.insert(spot.name).second) throw MeshError(fmt::format("Two spots are named \"{}\".", spot.name));

@@ -12,21 +12,16 @@ namespace gapstrain::mesh {
 
 namespace {
 
-void require_positive(double value, const char* name) {
-  if (!(std::isfinite(value) && value > 0.0))
-    throw MeshError(fmt::format("The plate's {} has to be positive and finite, not {}.", name, value));
-}
-
 void check(const PerforatedPlate& plate) {
-  require_positive(plate.length, "length");
-  require_positive(plate.size_max, "edge length size_max");
-  require_positive(plate.growth, "growth");
+  require_positive("plate", plate.length, "length");
+  require_positive("plate", plate.size_max, "edge length size_max");
+  require_positive("plate", plate.growth, "growth");
   if (plate.rim_elements < 8 || plate.rim_elements % 2 != 0)
     throw MeshError(fmt::format("A rim has an even number of elements, 8 or more, not {}.", plate.rim_elements));
 
   if (plate.widths.empty()) throw MeshError("The plate has no width.");
   for (std::size_t i = 0; i < plate.widths.size(); ++i) {
-    require_positive(plate.widths[i].width, "width");
+    require_positive("plate", plate.widths[i].width, "width");
     if (!std::isfinite(plate.widths[i].position)) throw MeshError("The place of a width is not finite.");
     if (i > 0 && plate.widths[i].position <= plate.widths[i - 1].position)
       throw MeshError(fmt::format("The places of the widths have to rise: {} mm follows {} mm.",
@@ -34,8 +29,8 @@ void check(const PerforatedPlate& plate) {
   }
   for (const Hole& hole : plate.holes) {
     if (!std::isfinite(hole.centre)) throw MeshError("The place of a hole is not finite.");
-    require_positive(hole.diameter, "hole diameter");
-    require_positive(hole.slot_length, "slot length");
+    require_positive("plate", hole.diameter, "hole diameter");
+    require_positive("plate", hole.slot_length, "slot length");
     if (hole.slot_length < hole.diameter)
       throw MeshError(fmt::format("The slot at {} mm is shorter ({} mm) than it is wide ({} mm).", hole.centre,
                                   hole.slot_length, hole.diameter));

@@ -13,9 +13,9 @@ namespace gapstrain::mesh {
 
 namespace {
 
-class OutlineBuilder {
+class PlateOutlineBuilder {
  public:
-  explicit OutlineBuilder(const PerforatedPlate& plate)
+  explicit PlateOutlineBuilder(const PerforatedPlate& plate)
       : plate_(plate), outline_{{}, SizeField(plate.size_max, plate.growth), {}} {
     for (const Hole& hole : plate.holes) rims_.emplace_back(hole, plate.rim_elements);
     set_stations();
@@ -229,6 +229,6 @@ class OutlineBuilder {
 
 }  // namespace
 
-PlateOutline outline_plate(const PerforatedPlate& plate) { return OutlineBuilder(plate).result(); }
+PlateOutline outline_plate(const PerforatedPlate& plate) { return PlateOutlineBuilder(plate).result(); }
 
 }  // namespace gapstrain::mesh

@@ -12,9 +12,9 @@ namespace gapstrain::mesh {
 
 namespace {
 
-class OutlineBuilder {
+class TubeOutlineBuilder {
  public:
-  OutlineBuilder(const UnrolledTube& tube, double seam)
+  TubeOutlineBuilder(const UnrolledTube& tube, double seam)
       : tube_(tube), seam_(seam), outline_{{}, SizeField(tube.size_max, tube.growth), {}, {}, {}, {}, {}} {
     add_level_curves();
     add_rings();
@@ -227,6 +227,6 @@ class OutlineBuilder {
 
 }  // namespace
 
-TubeOutline outline_tube(const UnrolledTube& tube, double seam) { return OutlineBuilder(tube, seam).result(); }
+TubeOutline outline_tube(const UnrolledTube& tube, double seam) { return TubeOutlineBuilder(tube, seam).result(); }
 
 }  // namespace gapstrain::mesh

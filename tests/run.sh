@@ -22,5 +22,5 @@ case "$mode" in
   *) echo "usage: tests/run.sh [--slow | --sanitized]" >&2; exit 2 ;;
 esac
 cmake -S . -B "$build" -G Ninja -DGAPSTRAIN_TESTS=ON "${options[@]}" >/dev/null
-cmake --build "$build" --target "${targets[@]}"
+cmake --build "$build" --parallel "$(nproc)" --target "${targets[@]}"
 ctest --test-dir "$build" --output-on-failure --parallel "$(nproc)" "${select[@]}"

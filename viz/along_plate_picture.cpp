@@ -15,8 +15,8 @@ namespace gapstrain::viz {
 
 namespace {
 
-constexpr int picture_height = 1500;
-constexpr double left_edge = 190.0, right_edge = 1560.0;
+constexpr int along_height = 1500;
+constexpr double along_left = 190.0, along_right = 1560.0;
 constexpr double strip_height = 180.0;
 
 struct Curve {
@@ -84,8 +84,8 @@ void draw_quantity(Canvas& canvas, const Panel& panel, const Quantity& quantity,
     draw_curve(canvas, panel, along, quantity.curves[c].values, styles[c]);
   double y = panel.area.top - 30.0;
   for (std::size_t c = 0; c < quantity.curves.size(); ++c, y -= 52.0) {
-    draw_sample(canvas, {right_edge + 30.0, y}, 90.0, styles[c]);
-    canvas.text({right_edge + 136.0, y}, quantity.curves[c].name, {.upright = Upright::centre});
+    draw_sample(canvas, {along_right + 30.0, y}, 90.0, styles[c]);
+    canvas.text({along_right + 136.0, y}, quantity.curves[c].name, {.upright = Upright::centre});
   }
 }
 
@@ -100,7 +100,7 @@ void draw_strip(Canvas& canvas, const Panel& panel, double top, const models::Lo
   const Rect bar{panel.at(panel.x.low, 0.0).x(), top - 68.0, panel.at(panel.x.high, 0.0).x(), top};
   canvas.fill(bar, {0.93, 0.93, 0.94});
   canvas.frame(bar, {.colour = ink::leader, .width = 2.0});
-  canvas.text({right_edge + 30.0, bar.centre().y()}, "holes and screws",
+  canvas.text({along_right + 30.0, bar.centre().y()}, "holes and screws",
               {.size = letter::small, .colour = ink::quiet_text, .upright = Upright::centre});
   const int number_size = radius >= 20.0 ? letter::small : static_cast<int>(1.3 * radius);
   std::vector<Label> labels;
@@ -138,16 +138,16 @@ void draw_along_plate(const Display& display, const models::LoadFindings& findin
 
   constexpr double bottom = sheet::caution_height + strip_height + 110.0;
   constexpr double gap = 74.0;  // room for a panel's name
-  constexpr double each = (picture_height - sheet::head_height - bottom) / 3.0 - gap;
+  constexpr double each = (along_height - sheet::head_height - bottom) / 3.0 - gap;
   std::array<Panel, 3> panels;
   for (std::size_t p = 0; p < panels.size(); ++p) {
     const double low = bottom + static_cast<double>(panels.size() - 1 - p) * (each + gap);
-    panels[p] = {{left_edge, low, right_edge, low + each}, x, axis_of(all[p])};
+    panels[p] = {{along_left, low, along_right, low + each}, x, axis_of(all[p])};
   }
 
-  Window window(display, picture_height);
+  Window window(display, along_height);
   window.draw([&](Canvas& canvas) {
-    draw_head(canvas, picture_height, findings.load,
+    draw_head(canvas, along_height, findings.load,
               fmt::format("Section forces and surface stress along the plate; largest von Mises stress {}",
                           peak_text(findings.plate.peak)));
     for (std::size_t p = 0; p < panels.size(); ++p) draw_quantity(canvas, panels[p], all[p], along);

@@ -11,7 +11,7 @@ namespace gapstrain::viz {
 
 namespace {
 
-constexpr std::size_t most_rows = 20;
+constexpr std::size_t most_bars = 20;
 
 constexpr double values_room = 0.12;  // share of the axis on either side for the numbers beside the bars
 
@@ -46,7 +46,7 @@ void draw_swings(const Display& display, const SwingChart& chart, const std::fil
     return std::abs(a.at_high - a.at_low) > std::abs(b.at_high - b.at_low);
   });
   const std::size_t all = swings.size();
-  swings.resize(std::min(all, most_rows));
+  swings.resize(std::min(all, most_bars));
   std::vector<std::string> names;
   range.add(chart.base);
   for (const auto& swing : swings) {
@@ -82,7 +82,7 @@ void draw_bars(const Display& display, const BarChart& chart, const std::filesys
   const std::size_t series = chart.series.size();
   if (series == 0 || series > curve_colours.size())
     throw std::invalid_argument("a chart of bars has one to four series");
-  const std::size_t shown = std::min(chart.rows.size(), most_rows);
+  const std::size_t shown = std::min(chart.rows.size(), most_bars);
   Range range{chart.value.logarithmic};
   if (!range.logarithmic) range.add(0.0);
   std::vector<std::string> names;

@@ -16,7 +16,7 @@ namespace gapstrain::viz {
 namespace {
 
 // The part of a segment between two levels of y.
-std::optional<std::pair<Pixel, Pixel>> between(Pixel from, Pixel to, double low, double high) {
+std::optional<std::pair<Pixel, Pixel>> piece_between(Pixel from, Pixel to, double low, double high) {
   const auto cut = [&](double level) {
     return Pixel(from + (to - from) * ((level - from.y()) / (to.y() - from.y())));
   };
@@ -26,7 +26,7 @@ std::optional<std::pair<Pixel, Pixel>> between(Pixel from, Pixel to, double low,
   return std::pair(a, b);
 }
 
-const LineStyle grid{.colour = ink::grid, .width = 2.0};
+const LineStyle grid_style{.colour = ink::grid, .width = 2.0};
 
 // Round limits in at most `parts` steps. @pre low < high
 Axis covering(double low, double high, int parts) {
@@ -119,14 +119,14 @@ CurveStyle style_of(Meaning meaning) {
 void draw_upright_grid(Canvas& canvas, const Panel& panel) {
   for (const double tick : panel.x.ticks()) {
     const double x = panel.at(tick, panel.y.low).x();
-    canvas.line({x, panel.area.bottom}, {x, panel.area.top}, grid);
+    canvas.line({x, panel.area.bottom}, {x, panel.area.top}, grid_style);
   }
 }
 
 void draw_level_grid(Canvas& canvas, const Panel& panel, bool numbers) {
   for (const double tick : panel.y.ticks()) {
     const double y = panel.at(panel.x.low, tick).y();
-    canvas.line({panel.area.left, y}, {panel.area.right, y}, grid);
+    canvas.line({panel.area.left, y}, {panel.area.right, y}, grid_style);
     if (numbers)
       canvas.text({panel.area.left - 14.0, y}, panel.y.text(tick),
                   {.size = letter::small, .across = Across::right, .upright = Upright::centre});
@@ -161,7 +161,8 @@ void draw_curve(Canvas& canvas, const Panel& panel, const std::vector<double>& x
   std::vector<Pixel> run;
   for (std::size_t i = 1; i < points.size(); ++i) {
     const bool known = points[i - 1].allFinite() && points[i].allFinite();
-    const auto piece = known ? between(points[i - 1], points[i], panel.area.bottom, panel.area.top) : std::nullopt;
+    const auto piece =
+        known ? piece_between(points[i - 1], points[i], panel.area.bottom, panel.area.top) : std::nullopt;
     if (piece) {
       if (run.empty()) run.push_back(piece->first);
       run.push_back(piece->second);

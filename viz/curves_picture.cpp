@@ -15,7 +15,7 @@ namespace gapstrain::viz {
 namespace {
 
 constexpr std::size_t most_panels = 3;
-constexpr double between = 80.0;  // panels, with room for a name
+constexpr double between_panels = 80.0;  // panels, with room for a name
 
 // Behind the curves, in pieces where both of its edges are known.
 void draw_band(Canvas& canvas, const Panel& panel, const StudyCurve& curve, Colour colour) {
@@ -136,9 +136,9 @@ void draw_curves(const Display& display, const CurveChart& chart, const std::fil
     }
     const double bottom = sheet::caution_height + study::under_panel;
     const auto count = static_cast<double>(sheets.size());
-    const double each = (height - sheet::head_height - 60.0 - bottom - between * (count - 1.0)) / count;
+    const double each = (height - sheet::head_height - 60.0 - bottom - between_panels * (count - 1.0)) / count;
     double top = height - sheet::head_height - 60.0;
-    for (std::size_t p = 0; p < sheets.size(); ++p, top -= each + between) {
+    for (std::size_t p = 0; p < sheets.size(); ++p, top -= each + between_panels) {
       Panel panel{{left, top - each, picture_width - names_room, top}, x.axis(10), sheets[p].y};
       draw_content(canvas, panel, sheets[p]);
       if (p + 1 == sheets.size()) draw_x_numbers(canvas, panel, chart.x.name);

@@ -14,9 +14,9 @@ namespace gapstrain::viz {
 namespace {
 
 constexpr std::size_t most_factors = 8, most_in_a_row = 4;
-constexpr double between = 28.0;       // panels side by side
-constexpr double under_panel = 150.0;  // two lines of level, the factor's name
-constexpr CurveStyle style{.colour = curve_colours[0], .marker = Marker::circle};
+constexpr double between_factors = 28.0;  // panels side by side
+constexpr double under_panel = 150.0;     // two lines of level, the factor's name
+constexpr CurveStyle mean_style{.colour = curve_colours[0], .marker = Marker::circle};
 
 double spread_of(const Factor& factor) {
   Range range;
@@ -51,7 +51,7 @@ void draw_factor(Canvas& canvas, const Panel& panel, const Factor& factor, bool 
     const auto& [value, low, high] = factor.levels[l].mean;
     draw_interval(canvas, panel.at(places[l], low), panel.at(places[l], high), 10.0);
   }
-  draw_curve(canvas, panel, places, means, style);
+  draw_curve(canvas, panel, places, means, mean_style);
   const TextStyle name_style{.across = Across::centre, .bold = true};
   const auto [name, own] = fitted_lines(canvas, factor.name, name_style, area.width(), 1, 26);
   draw_lines(canvas, {area.centre().x(), area.bottom - 104.0}, name, own);
@@ -91,12 +91,12 @@ void draw_effects(const Display& display, const EffectsChart& chart, const std::
     Panel panel;
     panel.y = y.axis(rows == 1 ? 7 : 5);
     const double left = numbers_room(canvas, panel.y), right = picture_width - sheet::margin;
-    const double width = (right - left + between) / static_cast<double>(columns) - between;
+    const double width = (right - left + between_factors) / static_cast<double>(columns) - between_factors;
     const double top = height - sheet::head_height - 60.0;
     const double each = (top - sheet::caution_height) / static_cast<double>(rows) - under_panel;
     canvas.text({left, top + 12.0}, chart.y.name, fitted(canvas, chart.y.name, {.bold = true}, right - left));
     for (std::size_t f = 0; f < factors.size(); ++f) {
-      const double x = left + (width + between) * static_cast<double>(f % columns);
+      const double x = left + (width + between_factors) * static_cast<double>(f % columns);
       const double panel_top = top - (each + under_panel) * static_cast<double>(f / columns);
       panel.area = {x, panel_top - each, x + width, panel_top};
       panel.x = {0.0, static_cast<double>(std::max<std::size_t>(factors[f].levels.size(), 1)), 1.0};

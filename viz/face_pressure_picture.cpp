@@ -14,7 +14,6 @@ namespace gapstrain::viz {
 
 namespace {
 
-constexpr double legend_row = 50.0;
 constexpr double mean_over = 30.0;  // degrees each side, as models::FaceFindings' near and far
 constexpr Colour mean_tint{0.91, 0.92, 0.94};
 
@@ -77,7 +76,7 @@ std::vector<State> states_of(const models::Findings& findings) {
 void draw_legend(Canvas& canvas, double top, const std::vector<State>& states) {
   for (std::size_t s = 0; s < states.size(); ++s) {
     const auto& face = *states[s].face;
-    const double y = top - legend_row * (static_cast<double>(s) + 0.5);
+    const double y = top - sheet::legend_row * (static_cast<double>(s) + 0.5);
     const TextStyle style{.upright = Upright::centre};
     canvas.text({sheet::margin, y}, states[s].name, fitted(canvas, states[s].name, style, 480.0));
     draw_sample(canvas, {560.0, y}, 110.0, states[s].style);
@@ -109,7 +108,7 @@ void draw_face_pressure(const Display& display, const models::Findings& findings
   const bool opens = opening > 0.0;
   constexpr double between = 80.0, opening_height = 260.0;
   constexpr int height = 1400;
-  const double legend_top = sheet::caution_height + 20.0 + legend_row * static_cast<double>(states.size());
+  const double legend_top = sheet::caution_height + 20.0 + sheet::legend_row * static_cast<double>(states.size());
   const double bottom = legend_top + 140.0;
   constexpr double right_edge = picture_width - 120.0;
   const Panel lower{

@@ -15,8 +15,6 @@ namespace gapstrain::viz {
 
 namespace {
 
-constexpr double legend_row = 50.0;
-
 RoundCurve axial_motion_curve(const models::GapFindings& gap) {
   std::vector<double> around, motion;
   for (const auto& point : gap.edge) {
@@ -49,7 +47,7 @@ std::string figures(const models::GapFindings& gap) {
 void draw_legend(Canvas& canvas, double top, const std::vector<ComparedConstruct>& constructs, bool with_load) {
   constexpr double names_width = 900.0, sample_left = 990.0, sample_width = 110.0, figures_left = 1126.0;
   for (std::size_t c = 0; c < constructs.size(); ++c) {
-    const double y = top - legend_row * (static_cast<double>(c) + 0.5);
+    const double y = top - sheet::legend_row * (static_cast<double>(c) + 0.5);
     const auto& findings = *constructs[c].findings;
     const std::string name = with_load ? constructs[c].name + ", " + findings.load : constructs[c].name;
     const TextStyle style = fitted(canvas, name, {.upright = Upright::centre}, names_width, letter::small);
@@ -78,7 +76,8 @@ void draw_gap_strain_compared(const Display& display, const std::vector<Compared
       std::count_if(curves.begin(), curves.end(), [](const auto& curve) { return !curve.missing.empty(); });
 
   constexpr int height = 1330;
-  const double legend_top = sheet::caution_height + 20.0 + legend_row * static_cast<double>(constructs.size());
+  const double legend_top =
+      sheet::caution_height + 20.0 + sheet::legend_row * static_cast<double>(constructs.size());
   const Panel panel{{150.0, legend_top + 140.0 + closed_row * static_cast<double>(closed),
                      strained ? 1650.0 : picture_width - 120.0, height - sheet::head_height - 60.0},
                     round_bone_axis(),

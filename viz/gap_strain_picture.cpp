@@ -15,8 +15,6 @@ namespace gapstrain::viz {
 
 namespace {
 
-constexpr double legend_row = 50.0;
-
 struct LoadCurves {
   RoundCurve axial, shear;  // %
   std::size_t places = 0;
@@ -42,7 +40,7 @@ std::string percent(double share) { return tick_text(100.0 * share, 0.01); }
 void draw_legend(Canvas& canvas, double top, const models::Findings& findings, std::size_t count) {
   for (std::size_t l = 0; l < count; ++l) {
     const auto& load = findings.loads[l];
-    const double y = top - legend_row * (static_cast<double>(l) + 0.5);
+    const double y = top - sheet::legend_row * (static_cast<double>(l) + 0.5);
     const TextStyle style{.upright = Upright::centre};
     canvas.text({sheet::margin, y}, load.load, fitted(canvas, load.load, style, 640.0));
     const auto& axial = load.gap.axial_strain;
@@ -75,7 +73,7 @@ void draw_gap_strain(const Display& display, const models::Findings& findings, c
   std::vector<LoadCurves> loads;
   for (std::size_t l = 0; l < count; ++l) loads.push_back(curves_of(findings.loads[l].gap));
 
-  const double legend_top = sheet::caution_height + 20.0 + legend_row * static_cast<double>(count);
+  const double legend_top = sheet::caution_height + 20.0 + sheet::legend_row * static_cast<double>(count);
   constexpr int height = 1330;
   Panel panel;
   const auto rows = std::count_if(loads.begin(), loads.end(), [](const auto& l) { return l.closed_somewhere(); });

@@ -15,7 +15,7 @@ namespace gapstrain::viz {
 
 namespace {
 
-constexpr std::size_t most_rows = 15;
+constexpr std::size_t most_margins = 15;
 constexpr double least_factor = 0.1, most_factor = 100.0;  // of the axis
 
 double worst(const MarginRow& row) {
@@ -96,7 +96,7 @@ void draw_margins(const Display& display, const MarginChart& chart, const std::f
   const std::size_t all = rows.size();
   std::stable_sort(rows.begin(), rows.end(),
                    [](const MarginRow& a, const MarginRow& b) { return worst(a) < worst(b); });
-  rows.resize(std::min(all, most_rows));
+  rows.resize(std::min(all, most_margins));
   std::vector<std::string> names;
   for (const auto& row : rows) names.push_back(row.name);
 

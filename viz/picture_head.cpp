@@ -15,8 +15,8 @@ namespace {
 constexpr std::size_t most_alarms = 8, most_lines = 2;  // lines of each
 constexpr double above_subject = 28.0, subject_height = 40.0;
 constexpr double above_banner = 16.0, frame_width = 8.0, padding = 20.0, line_height = 42.0, after_kind = 18.0;
-constexpr double width = picture_width - 2.0 * sheet::margin;
-constexpr double inner_width = width - 2.0 * (frame_width + padding);
+constexpr double text_width = picture_width - 2.0 * sheet::margin;
+constexpr double inner_width = text_width - 2.0 * (frame_width + padding);
 constexpr TextStyle subject_style{.upright = Upright::top, .bold = true};
 constexpr TextStyle kind_style{.upright = Upright::top, .bold = true}, text_style{.upright = Upright::top};
 
@@ -25,8 +25,8 @@ constexpr TextStyle kind_style{.upright = Upright::top, .bold = true}, text_styl
 PictureHead::PictureHead(const PictureFrame& frame) {
   Ruler measure;
   Canvas& ruler = measure.canvas();
-  subject_ =
-      shortened(ruler, frame.subject, fitted(ruler, frame.subject, subject_style, width, letter::small), width);
+  subject_ = shortened(ruler, frame.subject,
+                       fitted(ruler, frame.subject, subject_style, text_width, letter::small), text_width);
   const std::size_t shown = frame.alarms.size() > most_alarms ? most_alarms - 1 : frame.alarms.size();
   for (std::size_t a = 0; a < shown; ++a) {
     const std::string& alarm = frame.alarms[a];
@@ -56,7 +56,7 @@ void PictureHead::draw(Canvas& canvas, double top) const {
   double y = top;
   if (!subject_.empty()) {
     y -= above_subject;
-    canvas.text({sheet::margin, y}, subject_, fitted(canvas, subject_, subject_style, width, letter::small));
+    canvas.text({sheet::margin, y}, subject_, fitted(canvas, subject_, subject_style, text_width, letter::small));
     y -= subject_height;
   }
   if (alarms_.empty()) return;

@@ -30,7 +30,7 @@ struct Item {
   std::string mark, text;
 };
 
-double line_height(int size) { return 1.28 * size; }
+double line_height_of(int size) { return 1.28 * size; }
 
 // Each item in as many lines as it takes at a size.
 std::vector<std::vector<std::string>> lines_of(Canvas& canvas, const std::vector<Item>& items, int size,
@@ -52,25 +52,25 @@ double draw_list(Canvas& canvas, const Rect& room, const std::string& name, cons
   const auto needed = [&] {
     std::size_t count = 0;
     for (const auto& item : lines) count += item.size();
-    return line_height(size) * static_cast<double>(count);
+    return line_height_of(size) * static_cast<double>(count);
   };
   while (size > smallest && needed() > most) {
     size -= 2;
     lines = lines_of(canvas, items, size, room.width() - indent);
   }
   const bool all_fit = needed() <= most;
-  const double low = room.bottom + (all_fit ? 0.0 : line_height(size));
+  const double low = room.bottom + (all_fit ? 0.0 : line_height_of(size));
   double y = room.top - name_height;
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (y - line_height(size) * static_cast<double>(lines[i].size()) < low - 1e-6) {
+    if (y - line_height_of(size) * static_cast<double>(lines[i].size()) < low - 1e-6) {
       canvas.text({room.left + indent, y}, fmt::format("and {} more", lines.size() - i),
                   {.size = size, .colour = ink::quiet_text, .upright = Upright::top});
-      return y - line_height(size);
+      return y - line_height_of(size);
     }
     canvas.text({room.left, y}, items[i].mark, {.size = size, .colour = ink::quiet_text, .upright = Upright::top});
     for (const auto& line : lines[i]) {
       canvas.text({room.left + indent, y}, line, {.size = size, .upright = Upright::top});
-      y -= line_height(size);
+      y -= line_height_of(size);
     }
   }
   return y;

@@ -19,7 +19,7 @@ namespace {
 
 constexpr double names_right = 210.0;  // of the rows' names at the left
 constexpr double scene_left = 240.0, scene_right = picture_width - sheet::margin;
-constexpr double most_scene_height = 560.0;
+constexpr double most_view_height = 560.0;
 constexpr double beside_plate = 0.06;  // shown beyond either end, of its length
 constexpr double prebend_row = 46.0, bend_row = 84.0, hole_row = 40.0, ring_row = 56.0, heads_room = 34.0;
 constexpr double above_columns = 30.0, column_row = 40.0, column_spacing = 64.0;
@@ -302,7 +302,7 @@ PlanSideView plan_side_view(const models::Construct& construct, const models::Pl
     }
   }
   view.pixels_per_mm = std::min((scene_right - scene_left) / (view.high_x - view.low_x),
-                                most_scene_height / (view.high_z - view.low_z));
+                                most_view_height / (view.high_z - view.low_z));
   return view;
 }
 

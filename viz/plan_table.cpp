@@ -17,8 +17,8 @@ namespace gapstrain::viz {
 
 namespace {
 
-constexpr std::size_t most_rows = 24;
-constexpr double head_row = 84.0, row = 48.0;
+constexpr std::size_t most_screws = 24;
+constexpr double head_row = 84.0, row_height = 48.0;
 
 struct Column {
   const char* name;
@@ -83,7 +83,8 @@ void draw_row(Canvas& canvas, double y, const PlannedScrew& planned) {
 }  // namespace
 
 double plan_table_height(std::size_t screws) {
-  return head_row + row * static_cast<double>(std::min(screws, most_rows) + (screws > most_rows ? 1 : 0)) + 10.0;
+  return head_row +
+         row_height * static_cast<double>(std::min(screws, most_screws) + (screws > most_screws ? 1 : 0)) + 10.0;
 }
 
 void draw_plan_table(Canvas& canvas, double top, const std::vector<PlannedScrew>& screws) {
@@ -96,15 +97,17 @@ void draw_plan_table(Canvas& canvas, double top, const std::vector<PlannedScrew>
   }
   double y = top - head_row;
   canvas.line({sheet::margin, y + 4.0}, {picture_width - sheet::margin, y + 4.0}, {.width = 3.0});
-  const std::size_t shown = std::min(screws.size(), most_rows);
+  const std::size_t shown = std::min(screws.size(), most_screws);
   for (std::size_t s = 0; s < shown; ++s) {
     if (s % 2 == 1)
-      canvas.fill({sheet::margin - 8.0, y - row, picture_width - sheet::margin + 8.0, y}, {0.94, 0.95, 0.96});
-    draw_row(canvas, y - 0.5 * row, screws[s]);
-    y -= row;
+      canvas.fill({sheet::margin - 8.0, y - row_height, picture_width - sheet::margin + 8.0, y},
+                  {0.94, 0.95, 0.96});
+    draw_row(canvas, y - 0.5 * row_height, screws[s]);
+    y -= row_height;
   }
   if (shown < screws.size())
-    canvas.text({sheet::margin, y - 0.5 * row}, fmt::format("and {} more screws", screws.size() - shown), quiet);
+    canvas.text({sheet::margin, y - 0.5 * row_height}, fmt::format("and {} more screws", screws.size() - shown),
+                quiet);
 }
 
 }  // namespace gapstrain::viz

@@ -14,8 +14,8 @@ namespace gapstrain::viz {
 
 namespace {
 
-constexpr int picture_height = 1330;
-constexpr double left_edge = 150.0, right_edge = 1580.0;
+constexpr int prebend_height = 1330;
+constexpr double prebend_left = 150.0, prebend_right = 1580.0;
 
 constexpr CurveStyle near_style{.colour = curve_colours[0], .dash = Dash::solid, .marker = Marker::circle};
 constexpr CurveStyle far_style{.colour = curve_colours[1], .dash = Dash::dashed, .marker = Marker::square};
@@ -56,16 +56,17 @@ void draw_prebend(const Display& display, const models::PrebendFindings& finding
   x.step = round_step(x.high - x.low, 10);
   constexpr double bottom = sheet::caution_height + 120.0, between = 90.0, lower_height = 330.0;
   const Panel lower{
-      {left_edge, bottom, right_edge, bottom + lower_height}, x, round_axis(0.0, largest(unevenness), 5)};
-  const Panel upper{{left_edge, lower.area.top + between, right_edge, picture_height - sheet::head_height - 60.0},
-                    x,
-                    round_axis(0.0, std::max(largest(near), largest(far)), 8)};
+      {prebend_left, bottom, prebend_right, bottom + lower_height}, x, round_axis(0.0, largest(unevenness), 5)};
+  const Panel upper{
+      {prebend_left, lower.area.top + between, prebend_right, prebend_height - sheet::head_height - 60.0},
+      x,
+      round_axis(0.0, std::max(largest(near), largest(far)), 8)};
   const auto& enough = findings.sufficient;
 
-  Window window(display, picture_height);
+  Window window(display, prebend_height);
   window.draw([&](Canvas& canvas) {
     draw_head(
-        canvas, picture_height, "Prebend of the plate over the fracture",
+        canvas, prebend_height, "Prebend of the plate over the fracture",
         fmt::format("Sufficient: {:.2g} mm, with near {:.2g} MPa, far {:.2g} MPa, {:.0f} % of the face touching, "
                     "{:.0f} N across; most even: {:.2g} mm",
                     enough.height.value(), enough.near.value(), enough.far.value(), 100.0 * enough.touching,

@@ -11,7 +11,7 @@ namespace gapstrain::viz {
 
 namespace {
 
-constexpr double full_turn = 360.0;
+constexpr double once_round = 360.0;
 
 }  // namespace
 
@@ -33,15 +33,15 @@ RoundCurve round_curve(const std::vector<double>& degrees, const std::vector<dou
   RoundCurve curve;
   if (degrees.empty()) return curve;
   // Once round with the neighbours from across the seam.
-  std::vector<double> around{degrees.back() - full_turn}, value{values.back()};
+  std::vector<double> around{degrees.back() - once_round}, value{values.back()};
   around.insert(around.end(), degrees.begin(), degrees.end());
   value.insert(value.end(), values.begin(), values.end());
-  around.push_back(degrees.front() + full_turn);
+  around.push_back(degrees.front() + once_round);
   value.push_back(values.front());
 
   bool open = false;
   const auto add = [&](double at, double height) {
-    if (at < 0.0 || at > full_turn) return;
+    if (at < 0.0 || at > once_round) return;
     if (!open) curve.pieces.emplace_back();
     open = true;
     curve.pieces.back().around.push_back(at);
@@ -49,7 +49,7 @@ RoundCurve round_curve(const std::vector<double>& degrees, const std::vector<dou
   };
   const auto miss = [&](double from, double to) {
     from = std::max(from, 0.0);
-    to = std::min(to, full_turn);
+    to = std::min(to, once_round);
     if (to <= from) return;
     if (!curve.missing.empty() && curve.missing.back().second >= from)
       curve.missing.back().second = to;
@@ -63,7 +63,7 @@ RoundCurve round_curve(const std::vector<double>& degrees, const std::vector<dou
       return value[i] + (value[i + 1] - value[i]) * (at - here) / std::max(next - here, 1e-12);
     };
     if (here_known) add(here, value[i]);
-    for (const double seam : {0.0, full_turn})
+    for (const double seam : {0.0, once_round})
       if (here_known && next_known && here < seam && next >= seam) add(seam, between(seam));
     if (!here_known) miss(here, middle);
     if (!next_known) miss(middle, next);
@@ -89,7 +89,7 @@ double draw_closed(Canvas& canvas, const Panel& panel, const std::vector<const R
   return panel.area.bottom - top;
 }
 
-Axis round_bone_axis() { return {0.0, full_turn, 45.0}; }
+Axis round_bone_axis() { return {0.0, once_round, 45.0}; }
 
 void draw_places_round(Canvas& canvas, const Panel& panel, double below) {
   constexpr std::array<const char*, 5> words{"near cortex", "+y side", "far cortex", "\u2212y side",

@@ -17,7 +17,7 @@ constexpr double names_width = 520.0;
 RowSheet row_sheet(const Axis& x, std::size_t rows, double row_height) {
   const double most = std::max<double>(static_cast<double>(rows), 1.0);
   RowSheet sheet;
-  sheet.legend_top = sheet::caution_height + 16.0 + study::legend_row;
+  sheet.legend_top = sheet::caution_height + 16.0 + sheet::legend_row;
   const double bottom = sheet.legend_top + study::under_panel;
   const double rows_height = std::clamp(most * row_height, 260.0, 1500.0);
   sheet.height = static_cast<int>(bottom + rows_height + 40.0 + sheet::head_height);
@@ -44,7 +44,7 @@ void draw_row_legend(Canvas& canvas, const RowSheet& sheet, std::vector<LegendEn
   constexpr double sample_and_gaps = 170.0;
   const double each =
       (picture_width - 2.0 * sheet::margin) / static_cast<double>(entries.size()) - sample_and_gaps;
-  if (legend_height(canvas, entries) > study::legend_row)
+  if (legend_height(canvas, entries) > sheet::legend_row)
     for (auto& entry : entries) entry.text = shortened(canvas, entry.text, {}, each);
   draw_legend(canvas, sheet.legend_top, entries);
 }

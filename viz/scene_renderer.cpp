@@ -17,14 +17,14 @@ namespace {
 
 // A view is rendered in strips of so many of its rows, so that memory does not grow with the picture: VTK and the
 // driver hold some ten buffers of the window's size.
-constexpr int strip_height = 128;
+constexpr int strip_rows = 128;
 
 // As many rows as the image has. Those of `fine` run from below, those of `image` from `last_row` upward.
 void average_down(const unsigned char* fine, int width, cairo_surface_t* image, int last_row) {
   constexpr unsigned samples = fineness * fineness;
   const std::ptrdiff_t stride = cairo_image_surface_get_stride(image), fine_stride = 3 * fineness * width;
   unsigned char* pixels = cairo_image_surface_get_data(image);
-  for (int row = 0; row < std::min(strip_height, last_row + 1); ++row) {
+  for (int row = 0; row < std::min(strip_rows, last_row + 1); ++row) {
     auto* to = reinterpret_cast<std::uint32_t*>(pixels + (last_row - row) * stride);
     const unsigned char* from = fine + row * fineness * fine_stride;
     for (int column = 0; column < width; ++column, from += 3 * fineness) {
@@ -68,17 +68,17 @@ Surface SceneRenderer::render(const View& view) {
   camera->ParallelProjectionOn();
   camera->SetViewUp(view.up.data());
   vtkNew<vtkUnsignedCharArray> pixels;
-  window_->SetSize(fineness * view.width, fineness * strip_height);
-  camera->SetParallelScale(0.5 * strip_height / view.pixels_per_mm);
+  window_->SetSize(fineness * view.width, fineness * strip_rows);
+  camera->SetParallelScale(0.5 * strip_rows / view.pixels_per_mm);
   // Rows from below; the last strip may reach beyond the view.
-  for (int from = 0; from < view.height; from += strip_height) {
-    const double above = (from + 0.5 * (strip_height - view.height)) / view.pixels_per_mm;
+  for (int from = 0; from < view.height; from += strip_rows) {
+    const double above = (from + 0.5 * (strip_rows - view.height)) / view.pixels_per_mm;
     const Eigen::Vector3d middle = view.middle + above * view.up, eye = middle + 1000.0 * view.towards_viewer;
     camera->SetFocalPoint(middle.data());
     camera->SetPosition(eye.data());
     renderer->ResetCameraClippingRange();
     window_->Render();
-    window_->GetPixelData(0, 0, fineness * view.width - 1, fineness * strip_height - 1, 0, pixels);
+    window_->GetPixelData(0, 0, fineness * view.width - 1, fineness * strip_rows - 1, 0, pixels);
     average_down(pixels->GetPointer(0), view.width, image.get(), view.height - 1 - from);
   }
   window_->RemoveRenderer(renderer);

@@ -14,6 +14,7 @@ inline constexpr double margin = 60.0;
 inline constexpr double head_height = 150.0;  // title and subtitle
 inline constexpr double caution_height = 64.0;
 inline constexpr double legend_height = 148.0;  // colour legend
+inline constexpr double legend_row = 50.0;      // one entry of a legend of lines
 }  // namespace sheet
 
 void draw_head(Canvas& canvas, double picture_height, const std::string& title, const std::string& subtitle);

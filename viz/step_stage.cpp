@@ -15,7 +15,7 @@ namespace gapstrain::viz {
 
 namespace {
 
-constexpr double wanted_share = 0.03;  // largest shown motion or gap, of the shown length
+constexpr double shown_share = 0.03;   // largest shown motion or gap, of the shown length
 constexpr double beyond_plate = 0.06;  // of the plate's length, shown at each of its ends
 constexpr double rod_radius = 0.7;     // mm
 
@@ -44,7 +44,7 @@ StepStage set_stage(const std::vector<models::StepFields>& steps, const std::vec
   const double low = plate.mesh->nodes.col(0).minCoeff(), high = plate.mesh->nodes.col(0).maxCoeff();
   const double length = (1.0 + 2.0 * beyond_plate) * (high - low);
   const double motion = std::max(largest_motion(steps), gap_at_rest(steps.front().shells));
-  if (motion > 0.0) stage.factor = std::max(1.0, round_below(1.3 * wanted_share * length / motion));
+  if (motion > 0.0) stage.factor = std::max(1.0, round_below(1.3 * shown_share * length / motion));
 
   stage.view = level_view(Eigen::Vector3d(0.0, -0.97, 0.24), Eigen::Vector3d::UnitX());
   stage.view.pixels_per_mm = width / length;

@@ -109,18 +109,18 @@ std::string with_remarks(std::string subtitle, const std::vector<std::string>& r
 
 namespace {
 
-constexpr double before_text = 16.0, between_entries = 60.0;
+constexpr double after_sample = 16.0, between_entries = 60.0;
 
-double sample_width(Sample sample) { return sample == Sample::none ? 0.0 : sample == Sample::dot ? 26.0 : 90.0; }
+double width_of(Sample sample) { return sample == Sample::none ? 0.0 : sample == Sample::dot ? 26.0 : 90.0; }
 
 // Left ends of the entries, y downward from the legend's top.
 std::vector<Pixel> legend_places(Canvas& canvas, const std::vector<LegendEntry>& entries) {
   std::vector<Pixel> places;
-  Pixel next(sheet::margin, -0.5 * study::legend_row);
+  Pixel next(sheet::margin, -0.5 * sheet::legend_row);
   for (const auto& entry : entries) {
-    const double width = sample_width(entry.sample) + before_text + canvas.text_size(entry.text).x();
+    const double width = width_of(entry.sample) + after_sample + canvas.text_size(entry.text).x();
     if (next.x() > sheet::margin && next.x() + width > picture_width - sheet::margin)
-      next = {sheet::margin, next.y() - study::legend_row};
+      next = {sheet::margin, next.y() - sheet::legend_row};
     places.push_back(next);
     next.x() += width + between_entries;
   }
@@ -130,19 +130,19 @@ std::vector<Pixel> legend_places(Canvas& canvas, const std::vector<LegendEntry>&
 }  // namespace
 
 double legend_height(Canvas& canvas, const std::vector<LegendEntry>& entries) {
-  return entries.empty() ? 0.0 : 0.5 * study::legend_row - legend_places(canvas, entries).back().y();
+  return entries.empty() ? 0.0 : 0.5 * sheet::legend_row - legend_places(canvas, entries).back().y();
 }
 
 void draw_legend(Canvas& canvas, double top, const std::vector<LegendEntry>& entries) {
   const auto places = legend_places(canvas, entries);
   for (std::size_t e = 0; e < entries.size(); ++e) {
     const auto& [text, style, sample] = entries[e];
-    const Pixel left = places[e] + Pixel(0.0, top), middle_place = left + Pixel(0.5 * sample_width(sample), 0.0);
-    if (sample == Sample::curve) draw_sample(canvas, left, sample_width(sample), style);
+    const Pixel left = places[e] + Pixel(0.0, top), middle_place = left + Pixel(0.5 * width_of(sample), 0.0);
+    if (sample == Sample::curve) draw_sample(canvas, left, width_of(sample), style);
     if (sample == Sample::dot) canvas.marker(middle_place, style.marker, 11.0, style.colour, style.hollow);
     if (sample == Sample::bar)
-      draw_bar(canvas, {left.x(), left.y() - 15.0, left.x() + sample_width(sample), left.y() + 15.0}, style);
-    const double x = left.x() + sample_width(sample) + before_text;
+      draw_bar(canvas, {left.x(), left.y() - 15.0, left.x() + width_of(sample), left.y() + 15.0}, style);
+    const double x = left.x() + width_of(sample) + after_sample;
     canvas.text({x, left.y()}, shortened(canvas, text, {}, picture_width - sheet::margin - x),
                 {.upright = Upright::centre});
   }

@@ -11,7 +11,6 @@ namespace gapstrain::viz {
 
 namespace study {
 inline constexpr int height = 1330;
-inline constexpr double legend_row = 50.0;
 inline constexpr double under_panel = 110.0;  // numbers and the axis' name
 }  // namespace study
 

@@ -36,16 +36,16 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr std::size_t rows_a_block = 64;  // some 20 ms
-constexpr const char* solving = "solving layouts";
-const Stage charts{"drawing charts", 2.0}, best{"looking at the best", 10.0};
+constexpr const char* solving_layouts = "solving layouts";
+const Stage charts{"drawing charts", 2.0}, looking_at_best{"looking at the best", 10.0};
 
 std::vector<Stage> plan_of(const models::Layouts& layouts, const models::Construct& construct,
                            bool with_pictures) {
   constexpr double a_layout = 2e-4;  // s, one load, gap open; then the rows' own rate counts
   auto plan = bodies_plan(construct);
-  plan.push_back({solving, a_layout * static_cast<double>(layouts.size() * construct.loads.size())});
+  plan.push_back({solving_layouts, a_layout * static_cast<double>(layouts.size() * construct.loads.size())});
   if (with_pictures) plan.push_back(charts);
-  plan.push_back(best);
+  plan.push_back(looking_at_best);
   return plan;
 }
 
@@ -134,7 +134,7 @@ std::string look_at_best(StudyFolder& folder, const models::Layouts& layouts, La
   if (display != nullptr) fs::create_directories(pictures);
   std::string text = "\nLooked at all over (all margins, the whole plate, all checks, the rules of the trade):\n";
   for (std::size_t k = 0; k < report.best.size(); ++k) {
-    progress.begin(fmt::format("{}, {} of {}", best.name, k + 1, report.best.size()));
+    progress.begin(fmt::format("{}, {} of {}", looking_at_best.name, k + 1, report.best.size()));
     const auto analysis = bodies.analyse(layouts, report.best[k]);
     text += layout_verdict(fmt::format("{:>6}", k + 1), bodies.construct(), analysis.findings);
     if (display == nullptr) continue;
@@ -195,7 +195,7 @@ models::Layouts find_layouts(const CaseFile& file) try {
   throw CaseError(file.file, {{Place{}, "layouts", error.what()}});
 }
 
-Status run(const std::string& case_file, const StudyOptions& options, Ranks& ranks) {
+Status run_layouts(const std::string& case_file, const StudyOptions& options, Ranks& ranks) {
   CaseFile file = read_case(case_file);
   models::Construct& construct = file.construct;
   if (!construct.layouts) construct.layouts = usual_layouts(construct.screws);
@@ -210,7 +210,7 @@ Status run(const std::string& case_file, const StudyOptions& options, Ranks& ran
     std::call_once(made, [&] {
       // Told only: whoever waits for rows hears an interrupt.
       bodies.emplace(construct, layouts, [&](const std::string& stage) { progress.tell(stage); });
-      progress.tell(solving);
+      progress.tell(solving_layouts);
     });
     return *bodies;
   };
@@ -243,7 +243,7 @@ void add_layouts(CLI::App& program, Job& job, Ranks& ranks) {
       "Several processes: mpirun -n N gapstrain layouts CASE.toml.\n"
       "Exit status: 0 done; 1 no layout has a result that holds; 2 bad input; 3 interrupted.");
   command->callback([&job, &ranks, options, case_file] {
-    job = [&ranks, options, case_file] { return run(*case_file, *options, ranks); };
+    job = [&ranks, options, case_file] { return run_layouts(*case_file, *options, ranks); };
   });
 }
 

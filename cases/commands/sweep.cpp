@@ -17,7 +17,7 @@ namespace gapstrain::cases {
 
 namespace {
 
-const Stage solving{"solving", 2.0}, charts{"drawing charts", 2.0};
+const Stage solving_rows{"solving", 2.0}, drawing{"drawing charts", 2.0};
 
 // What the rows say, in words and charts.
 Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOptions& options, Progress& progress) {
@@ -26,7 +26,7 @@ Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOpti
   folder.write("study.toml", study.text_beside("case.toml"));  // the folder can be run again as it stands
   folder.write("case.toml", study.base.text);
   if (const auto style = options.pictures.wanted()) {
-    progress.begin(charts.name);
+    progress.begin(drawing.name);
     draw_sweep_charts(*style, folder.target(), study);
   }
   progress.end();
@@ -37,13 +37,13 @@ Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOpti
   return report.states.failed + report.states.doubtful < report.states.rows ? Status::done : Status::does_not_hold;
 }
 
-Status run(const std::string& study_file, const StudyOptions& options, Ranks& ranks) {
+Status run_sweep(const std::string& study_file, const StudyOptions& options, Ranks& ranks) {
   const StudyFile study = read_study(study_file, [](const models::Construct&) { return known_findings(); });
   SweepRows rows(study);
-  std::vector<Stage> plan{solving};
-  if (options.pictures.wanted().has_value()) plan.push_back(charts);
+  std::vector<Stage> plan{solving_rows};
+  if (options.pictures.wanted().has_value()) plan.push_back(drawing);
   Progress progress(plan, options.quiet || ranks.rank() != 0);
-  progress.begin(solving.name);
+  progress.begin(solving_rows.name);
   const StudyRun sweep{"sweep",
                        study.fingerprint(),
                        study.rows(),
@@ -72,7 +72,7 @@ void add_sweep(CLI::App& program, Job& job, Ranks& ranks) {
       "STUDY.toml.\n"
       "Exit status: 0 done; 1 no construct has a result that holds; 2 bad input; 3 interrupted.");
   command->callback([&job, &ranks, options, study_file] {
-    job = [&ranks, options, study_file] { return run(*study_file, *options, ranks); };
+    job = [&ranks, options, study_file] { return run_sweep(*study_file, *options, ranks); };
   });
 }
 

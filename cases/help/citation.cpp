@@ -15,7 +15,7 @@ namespace gapstrain::cases {
 
 namespace {
 
-constexpr std::string_view title = "gapstrain: finite-element analysis of plated long bones";
+constexpr std::string_view program_title = "gapstrain: finite-element analysis of plated long bones";
 constexpr std::string_view authors = "The gapstrain authors";
 constexpr std::string_view licence = "GPL-3.0-or-later";
 
@@ -60,8 +60,8 @@ std::string tex(std::string_view text) {
 std::string citation_text() {
   const std::string when = date().empty() ? "" : fmt::format(", {}", date());
   std::string text = "To cite the program:\n";
-  for (const auto& line : wrap(fmt::format("{}. {}, version {}, commit {}{}. Free software, {}.", authors, title,
-                                           version(), commit(), when, licence),
+  for (const auto& line : wrap(fmt::format("{}. {}, version {}, commit {}{}. Free software, {}.", authors,
+                                           program_title, version(), commit(), when, licence),
                                screen_columns, 2))
     text += line + '\n';
   text +=
@@ -79,7 +79,7 @@ std::string citation_text() {
 std::string citation_bibtex() {
   std::string text =
       fmt::format("@software{{gapstrain,\n  author = {{{{{}}}}},\n  title = {{{}}},\n  version = {{{}}},\n",
-                  authors, title, version());
+                  authors, program_title, version());
   if (!date().empty()) text += fmt::format("  year = {{{}}},\n  date = {{{}}},\n", date().substr(0, 4), date());
   text += fmt::format("  license = {{{}}},\n  note = {{Commit {}}}\n}}\n", licence, commit());
   std::set<std::string> taken;
@@ -102,7 +102,7 @@ std::string citation_cff() {
       "  - name: \"{}\"\n"
       "version: \"{}\"\n"
       "commit: \"{}\"\n",
-      title, authors, version(), commit());
+      program_title, authors, version(), commit());
   if (!date().empty()) text += fmt::format("date-released: \"{}\"\n", date());
   return text + fmt::format("license: {}\n", licence);
 }

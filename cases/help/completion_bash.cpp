@@ -7,7 +7,7 @@ namespace gapstrain::cases {
 namespace {
 
 // The call of `_gapstrain_offer` for a value.
-std::string offer(const OptionHelp& option) {
+std::string bash_offer(const OptionHelp& option) {
   switch (option.kind) {
     case ValueKind::toml_file:
       return "toml";
@@ -33,9 +33,9 @@ std::string case_of(const CommandHelp& command) {
   std::string values, argument = "nothing";
   for (const auto& option : command.options) {
     if (option.is_argument)
-      argument = offer(option);
+      argument = bash_offer(option);
     else if (option.kind != ValueKind::none)
-      values += fmt::format("        {}) _gapstrain_offer {}; return ;;\n", option.name, offer(option));
+      values += fmt::format("        {}) _gapstrain_offer {}; return ;;\n", option.name, bash_offer(option));
   }
   return fmt::format(
       "    {}){}\n"

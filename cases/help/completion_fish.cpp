@@ -6,7 +6,7 @@ namespace gapstrain::cases {
 
 namespace {
 
-std::string quoted(const std::string& text) {
+std::string fish_quoted(const std::string& text) {
   std::string safe = "'";
   for (const char c : text) {
     if (c == '\'' || c == '\\') safe += '\\';
@@ -16,7 +16,7 @@ std::string quoted(const std::string& text) {
 }
 
 // What is offered for a value; empty: nothing.
-std::string offer(const OptionHelp& option) {
+std::string fish_offer(const OptionHelp& option) {
   switch (option.kind) {
     case ValueKind::toml_file:
       return " -a '(__fish_complete_suffix .toml)'";
@@ -34,9 +34,9 @@ std::string offer(const OptionHelp& option) {
 // @param when the condition under which it is offered
 std::string line(const ProgramHelp& program, const std::string& when, const OptionHelp& option) {
   const std::string start = fmt::format("complete -c {} -n '{}'", program.name, when);
-  if (option.is_argument) return fmt::format("{}{}\n", start, offer(option));
+  if (option.is_argument) return fmt::format("{}{}\n", start, fish_offer(option));
   return fmt::format("{} -l {}{}{} -d {}\n", start, option.name.substr(2),
-                     option.kind == ValueKind::none ? "" : " -r", offer(option), quoted(option.meaning));
+                     option.kind == ValueKind::none ? "" : " -r", fish_offer(option), fish_quoted(option.meaning));
 }
 
 }  // namespace
@@ -50,7 +50,7 @@ std::string fish_completion(const ProgramHelp& program) {
   for (const auto& option : program.options) script += line(program, no_command, option);
   for (const auto& command : program.commands) {
     script += fmt::format("complete -c {} -n {} -a {} -d {}\n", program.name, no_command, command.name,
-                          quoted(command.meaning));
+                          fish_quoted(command.meaning));
     for (const auto& option : command.options)
       script += line(program, "__fish_seen_subcommand_from " + command.name, option);
   }

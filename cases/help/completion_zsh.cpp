@@ -7,7 +7,7 @@ namespace gapstrain::cases {
 namespace {
 
 // Inside single quotes, and without what _arguments and _describe read as signs of their own.
-std::string quoted(const std::string& text) {
+std::string zsh_quoted(const std::string& text) {
   std::string safe;
   for (const char c : text) {
     if (c == '\'')
@@ -36,9 +36,9 @@ std::string action(const OptionHelp& option) {
 }
 
 std::string specification(const OptionHelp& option) {
-  const std::string value = fmt::format(":{}:{}", quoted(option.value), action(option));
+  const std::string value = fmt::format(":{}:{}", zsh_quoted(option.value), action(option));
   if (option.is_argument) return fmt::format("'{}{}'", option.is_repeated ? "*" : "", value);
-  return fmt::format("'{}{}[{}]{}'", option.is_repeated ? "*" : "", option.name, quoted(option.meaning),
+  return fmt::format("'{}{}[{}]{}'", option.is_repeated ? "*" : "", option.name, zsh_quoted(option.meaning),
                      option.kind == ValueKind::none ? "" : value);
 }
 
@@ -53,7 +53,7 @@ std::string specifications(const std::vector<OptionHelp>& options) {
 std::string zsh_completion(const ProgramHelp& program) {
   std::string names, cases;
   for (const auto& command : program.commands) {
-    names += fmt::format("    '{}:{}'\n", command.name, quoted(command.meaning));
+    names += fmt::format("    '{}:{}'\n", command.name, zsh_quoted(command.meaning));
     cases += fmt::format("    {})\n      _arguments \\\n        {} ;;\n", command.name,
                          specifications(command.options));
   }

@@ -69,7 +69,7 @@ struct File {
   std::string_view name, meaning;
 };
 
-constexpr std::array<File, 5> files{{
+constexpr std::array<File, 5> told_files{{
     {"CASE.toml", "A case: bone, plate, screws, fracture, loads. Its keys: gapstrain keys."},
     {"STUDY.toml", "A study: a case and what is varied in it. Its keys: gapstrain keys --study."},
     {"findings.json",
@@ -102,7 +102,7 @@ std::string manual_page(const ProgramHelp& program) {
   for (const auto& [status, meaning] : exit_statuses)
     page += entry(bold(fmt::to_string(static_cast<int>(status))), meaning);
   page += heading("FILES");
-  for (const auto& file : files) page += entry(italic(file.name), file.meaning);
+  for (const auto& file : told_files) page += entry(italic(file.name), file.meaning);
   page += heading("CAUTIONS");
   for (const auto& caution : cautions) page += roff(caution) + "\n.PP\n";
   page += heading("SEE ALSO") +

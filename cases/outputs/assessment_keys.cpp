@@ -8,7 +8,7 @@ namespace {
 
 using Keys = std::vector<FindingsKey>;
 
-const Keys margins_and_rules{
+const Keys of_margins_and_rules{
     {"margins[].part", "what may fail, and how; worst first"},
     {"margins[].load", "under which it is nearest to it"},
     {"margins[].factor", "strength over demand: below 1 it fails; of fatigue on the load, at the cycles asked"},
@@ -25,7 +25,7 @@ const Keys margins_and_rules{
     {"review[].advice", "what to change; left out unless broken"},
 };
 
-const Keys plan{
+const Keys of_plan{
     {"plan.bone", "as the case names it"},
     {"plan.side", "of the limb: left or right; absent where the case does not say"},
     {"plan.fracture_position_mm", "of the gap's middle, from the bone's proximal end"},
@@ -66,8 +66,8 @@ const Keys plan{
 }  // namespace
 
 std::vector<FindingsKey> assessment_keys() {
-  Keys keys = margins_and_rules;
-  keys.insert(keys.end(), plan.begin(), plan.end());
+  Keys keys = of_margins_and_rules;
+  keys.insert(keys.end(), of_plan.begin(), of_plan.end());
   const Keys race = race_keys();
   keys.insert(keys.end(), race.begin(), race.end());
   keys.push_back({"no_race", "why bone and plate are not raced, and what to enter; left out when they are"});

@@ -12,10 +12,10 @@ namespace gapstrain::cases {
 
 namespace {
 
-constexpr std::size_t longest_text = 50;  // of a step or a load within a sentence
+constexpr std::size_t longest_quote = 50;  // of a step or a load within a sentence
 
 std::string number_of(const std::vector<models::StepFindings>& steps, std::size_t step) {
-  return fmt::format("{} {} {:.0f} N", step + 1, clip(steps[step].text, longest_text),
+  return fmt::format("{} {} {:.0f} N", step + 1, clip(steps[step].text, longest_quote),
                      steps[step].face.force.value());
 }
 
@@ -52,7 +52,7 @@ std::string left_sentence(const models::Findings& findings, std::size_t most_col
   for (const auto& load : findings.loads) {
     if (!load.force_left) continue;
     const std::string more =
-        fmt::format("{}\"{}\" {:.0f} N ({:.0f} %{})", text.empty() ? "" : ", ", clip(load.load, longest_text),
+        fmt::format("{}\"{}\" {:.0f} N ({:.0f} %{})", text.empty() ? "" : ", ", clip(load.load, longest_quote),
                     load.face.force.value(), 100 * *load.force_left, load.gapes ? ", GAPES" : "");
     if (!text.empty() && columns(text + more) > most_columns) break;
     text += more;
@@ -73,7 +73,7 @@ std::vector<std::string> order_sentences(const models::Findings& findings) {
   if (!order->better_order.empty()) better = fmt::format(": {}", fmt::join(order->better_order, ", "));
   return {
       fmt::format("{} was in before {} pressed: {:.0f} N press the fracture; the better order gives {:.0f} N{}.",
-                  clip(order->early, longest_text), clip(order->pressing, longest_text), order->reached.value(),
+                  clip(order->early, longest_quote), clip(order->pressing, longest_quote), order->reached.value(),
                   order->possible.value(), clip(better, 160))};
 }
 

@@ -10,7 +10,7 @@ namespace {
 
 using Keys = std::vector<FindingsKey>;
 
-const Keys top{
+const Keys of_top{
     {"program.name", "gapstrain"},
     {"program.version", "of the program that wrote this"},
     {"program.commit", "of the sources it was built from; -modified: files differed from that commit"},
@@ -58,7 +58,7 @@ const Keys top{
      "wrong with the calculation"},
 };
 
-const Keys gap_point{
+const Keys of_gap_point{
     {"around_deg", "place on the fracture edge round the bone: 0 is the plate's side, 180 the far cortex"},
     {"axial_motion_mm", "distal minus proximal edge along the bone at mid-cortex; negative closes the gap"},
     {"motion_y_mm", "likewise across the plate"},
@@ -69,7 +69,7 @@ const Keys gap_point{
     {"shear_strain", "shear motion / that gap; left out where the faces touch"},
 };
 
-const Keys gap{
+const Keys of_gap{
     {"largest_motion_mm",
      "of any place of the edge, magnitude, against the unloaded construct after the last step"},
     {"axial_strain.min",
@@ -86,7 +86,7 @@ const Keys gap{
     {"share_of_edge.closed", "share where the faces touch: no strain, see face"},
 };
 
-const Keys face{
+const Keys of_face{
     {"force_n", "force across the fracture, square to the cut"},
     {"friction_n", "resultant in the cut's plane, what the proximal face does to the distal one"},
     {"touching", "share of the faces' area that carries pressure"},
@@ -101,7 +101,7 @@ const Keys face{
     {"points[].slip_mm", "sideways, since the faces met there; 0 where they do not touch"},
 };
 
-const Keys step{
+const Keys of_step{
     {"text", "what was done"},
     {"by_hand", "a part is still free and stays where the hand holds it"},
     {"travel_mm", "of the distal fragment's face along the bone in this step; negative closes the gap"},
@@ -114,7 +114,7 @@ const Keys step{
     {"held[].of_yield", "force / tension at which the core yields; left out for clamps"},
 };
 
-const Keys prebend_point{
+const Keys of_prebend_point{
     {"height_mm",
      "of the plate's bend over the fracture, made before the first step; most_even has least unevenness, "
      "sufficient "
@@ -126,7 +126,7 @@ const Keys prebend_point{
     {"unevenness", "standard deviation of the pressure over the face / its mean"},
 };
 
-const Keys compression{
+const Keys of_compression{
     {"limits[]", "plain sentences on limits that were passed, worst first"},
     {"frictionless_n",
      "force across the fracture after the last step if surfaces slid freely; left out when nothing presses"},
@@ -138,7 +138,7 @@ const Keys compression{
     {"order.better_order[]", "the steps of the better order"},
 };
 
-const Keys peak{
+const Keys of_peak{
     {"peak_von_mises_mpa", "largest von Mises stress"},
     {"along_mm", "its place along the plate from the proximal end"},
     {"across_mm", "its place from the plate's centre line, towards +y"},
@@ -146,17 +146,17 @@ const Keys peak{
     {"hole", "number of the hole whose rim it is on; left out elsewhere"},
 };
 
-const Keys plate{
+const Keys of_plate{
     {"factor_to_yield", "yield strength / peak; left out for a metal without yield strength"},
     {"share_over_yield", "share of the plate's area over its yield strength"},
 };
 
-const Keys cycle{
+const Keys of_cycle{
     {"amplitude_mpa", "von Mises stress of half the range between the unloaded construct and the load"},
     {"mean_mpa", "trace of the mean stress, tension positive"},
 };
 
-const Keys plate_fatigue{
+const Keys of_plate_fatigue{
     {"reversed_mpa", "amplitude of fully reversed stress that tires alike (Goodman)"},
     {"along_mm", "place where the load tires the plate most, from the proximal end"},
     {"across_mm", "likewise, from the plate's centre line"},
@@ -164,14 +164,14 @@ const Keys plate_fatigue{
     {"hole", "number of the hole whose rim it is on; left out elsewhere"},
 };
 
-const Keys hole{
+const Keys of_hole{
     {"hole", "number of the hole, 1 is the most proximal"},
     {"filled", "whether it holds a screw"},
     {"centre_mm", "of its centre, along the plate from the proximal end"},
     {"peak_solid_mpa", "empty round hole: peak after the three-dimensional factors; left out for the others"},
 };
 
-const Keys screw{
+const Keys of_screw{
     {"label", "as in the case"},
     {"hole", "number of its plate hole; 0 for a screw beside the plate"},
     {"axial_n", "force in the shaft at the plate's underside, tension positive"},
@@ -188,13 +188,13 @@ const Keys screw{
     {"cortices[].shear_n", "likewise, across the screw"},
 };
 
-const Keys bone{
+const Keys of_bone{
     {"peak_strain", "largest principal strain on the surface, clear of screws by a wall's thickness"},
     {"peak_strain_at_screws", "the same near screws: indicative only"},
     {"factor_to_yield_strain", "left out for bone without yield strain"},
 };
 
-const Keys variant{
+const Keys of_variant{
     {"move", "the innermost screws of both fragments moved one hole further_out or further_in"},
     {"unavailable", "why there is no such construct; the figures are then left out"},
     {"working_length_mm", "of the variant"},
@@ -211,13 +211,13 @@ void append(Keys& keys, const std::string& prefix, const Keys& more) {
 }  // namespace
 
 std::vector<FindingsKey> findings_keys() {
-  Keys keys = top;
-  append(keys, "compression.", compression);
-  append(keys, "compression.steps[].", step);
-  append(keys, "compression.steps[].face.", face);
-  append(keys, "compression.prebend.sufficient.", prebend_point);
-  append(keys, "compression.prebend.most_even.", prebend_point);
-  append(keys, "compression.prebend.curve[].", prebend_point);
+  Keys keys = of_top;
+  append(keys, "compression.", of_compression);
+  append(keys, "compression.steps[].", of_step);
+  append(keys, "compression.steps[].face.", of_face);
+  append(keys, "compression.prebend.sufficient.", of_prebend_point);
+  append(keys, "compression.prebend.most_even.", of_prebend_point);
+  append(keys, "compression.prebend.curve[].", of_prebend_point);
   keys.push_back({"loads[].load", "name of the load case"});
   keys.push_back(
       {"loads[].buckling_factor", "factor on the load at which the construct buckles; left out when it cannot"});
@@ -231,21 +231,21 @@ std::vector<FindingsKey> findings_keys() {
                   "share of the force across the fracture after the last step that is left under the load; left "
                   "out when there was none"});
   keys.push_back({"loads[].gapes", "a place that the steps pressed together opens under the load"});
-  append(keys, "loads[].gap.", gap);
-  append(keys, "loads[].gap.near.", gap_point);
-  append(keys, "loads[].gap.far.", gap_point);
-  append(keys, "loads[].gap.edge[].", gap_point);
-  append(keys, "loads[].face.", face);
-  append(keys, "loads[].plate.", peak);
-  append(keys, "loads[].plate.", plate);
-  append(keys, "loads[].plate.fatigue.", cycle);
-  append(keys, "loads[].plate.fatigue.", plate_fatigue);
-  append(keys, "loads[].plate.holes[].", hole);
-  append(keys, "loads[].plate.holes[].", {peak.begin(), peak.end() - 1});
-  append(keys, "loads[].screws[].", screw);
-  append(keys, "loads[].screws[].head_cycle.", cycle);
-  append(keys, "loads[].bone.", bone);
-  append(keys, "loads[].working_length_effect[].", variant);
+  append(keys, "loads[].gap.", of_gap);
+  append(keys, "loads[].gap.near.", of_gap_point);
+  append(keys, "loads[].gap.far.", of_gap_point);
+  append(keys, "loads[].gap.edge[].", of_gap_point);
+  append(keys, "loads[].face.", of_face);
+  append(keys, "loads[].plate.", of_peak);
+  append(keys, "loads[].plate.", of_plate);
+  append(keys, "loads[].plate.fatigue.", of_cycle);
+  append(keys, "loads[].plate.fatigue.", of_plate_fatigue);
+  append(keys, "loads[].plate.holes[].", of_hole);
+  append(keys, "loads[].plate.holes[].", {of_peak.begin(), of_peak.end() - 1});
+  append(keys, "loads[].screws[].", of_screw);
+  append(keys, "loads[].screws[].head_cycle.", of_cycle);
+  append(keys, "loads[].bone.", of_bone);
+  append(keys, "loads[].working_length_effect[].", of_variant);
   append(keys, "", assessment_keys());
   return keys;
 }

@@ -24,7 +24,6 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr std::size_t best_count = 10;
-constexpr double infinity = std::numeric_limits<double>::infinity();
 
 using Column = std::vector<double>;
 
@@ -33,7 +32,7 @@ Column read_figure(const fs::path& folder, const std::string& figure) {
 }
 
 // To three digits: less is no difference between constructs, and would decide nothing but by chance.
-double three_digits(double value) {
+double rounded_to_three_digits(double value) {
   if (value == 0.0 || !std::isfinite(value)) return value;
   const double step = std::pow(10.0, std::floor(std::log10(std::abs(value))) - 2.0);
   return std::round(value / step) * step;
@@ -42,7 +41,8 @@ double three_digits(double value) {
 // Lower is better.
 Column read_wish(const fs::path& folder, const models::FigureWish& wish) {
   Column column = read_figure(folder, wish.figure);
-  for (double& value : column) value = wish.most ? -three_digits(value) : three_digits(value);
+  for (double& value : column)
+    value = wish.most ? -rounded_to_three_digits(value) : rounded_to_three_digits(value);
   return column;
 }
 
@@ -68,8 +68,9 @@ std::vector<char> kept_rows(const fs::path& folder, const models::LayoutRules& r
   std::vector<char> kept;
   for (const auto& state : states) kept.push_back(state == "ok");
   for (const auto& limit : rules.limits) {
-    const auto inside = models::keeps(read_figure(folder, limit.figure), limit.least.value_or(-infinity),
-                                      limit.most.value_or(infinity));
+    constexpr double unbounded = std::numeric_limits<double>::infinity();
+    const auto inside = models::keeps(read_figure(folder, limit.figure), limit.least.value_or(-unbounded),
+                                      limit.most.value_or(unbounded));
     for (std::size_t row = 0; row < kept.size(); ++row) kept[row] = kept[row] != 0 && inside[row] != 0;
   }
   return kept;

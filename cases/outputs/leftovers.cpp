@@ -14,7 +14,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr std::string_view part = ".part";
+constexpr std::string_view part_ending = ".part";
 
 bool is_process_gone(std::string_view digits) {
   pid_t process = 0;
@@ -47,9 +47,9 @@ std::vector<fs::path> find_leftovers(const fs::path& folder, std::string_view be
 }
 
 void clear_leftovers_of_file(const fs::path& file) {
-  remove_all(find_leftovers(fs::absolute(file).parent_path(), file.filename().string() + '.', part));
+  remove_all(find_leftovers(fs::absolute(file).parent_path(), file.filename().string() + '.', part_ending));
 }
 
-void clear_leftovers_in(const fs::path& folder) { remove_all(find_leftovers(folder, "", part)); }
+void clear_leftovers_in(const fs::path& folder) { remove_all(find_leftovers(folder, "", part_ending)); }
 
 }  // namespace gapstrain::cases

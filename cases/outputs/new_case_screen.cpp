@@ -59,7 +59,7 @@ std::string plate_line(const models::Draft& draft) {
       plate.compression_hole > 0 ? fmt::format("; hole {} presses", plate.compression_hole) : ""));
 }
 
-std::string loads_text(const models::Draft& draft) {
+std::string loads_table(const models::Draft& draft) {
   std::string text =
       "Load      axial N  bending N m  torsion N m  a day  (middle of published ranges; sources in the file)\n";
   for (const auto& gait : draft.loads) {
@@ -92,7 +92,7 @@ std::string new_case_screen(const NewRequest& request, const models::Draft& draf
   text += "\n" + request.name + "\n\n" + sizes_text(request, draft) + "\n" + plate_line(draft) +
           fmt::format("Union expected after {:.0f} to {:.0f} weeks.\n", draft.healing.weeks_from,
                       draft.healing.weeks_to) +
-          "\n" + loads_text(draft) + "\n" + strain_text(trot) + "\n";
+          "\n" + loads_table(draft) + "\n" + strain_text(trot) + "\n";
   for (const auto& caution : draft.cautions) text += wrapped("- " + caution);
   text += "\n";
   for (const auto caution : cautions) text += wrapped(std::string(caution));

@@ -202,7 +202,7 @@ std::string compressing_screws(const models::StartingPlate& plate) {
   return text;
 }
 
-std::string loads_text(const models::Draft& draft) {
+std::string load_sections(const models::Draft& draft) {
   std::string text =
       "\n" + comment(
                  "Loads of the limb, rough: middles of published ranges. All parts are taken to peak at "
@@ -251,7 +251,7 @@ std::string new_case_text(const NewRequest& request, const models::Draft& draft)
   const bool compress = draft.plate.compression_hole > 0;
   return head(request, draft) + bone_text(request, draft) + fracture_text(request, draft) +
          plate_text(draft.plate) + (compress ? compressing_screws(draft.plate) : bridging_screws(draft.plate)) +
-         loads_text(draft) + healing_text(draft);
+         load_sections(draft) + healing_text(draft);
 }
 
 }  // namespace gapstrain::cases

@@ -5,13 +5,11 @@ namespace gapstrain::cases {
 
 namespace {
 
-double degrees(models::Angle angle) { return (angle / models::degree).value(); }
-
 Json bend_json(const models::PlateBend& bend) {
   return {{"from_hole", bend.from_hole},
           {"to_hole", bend.to_hole},
           {"at_mm", bend.at.value()},
-          {"bend_deg", degrees(bend.bend)}};
+          {"bend_deg", models::in_degrees(bend.bend)}};
 }
 
 Json screw_json(const models::OrderedScrew& screw) {
@@ -26,8 +24,8 @@ Json screw_json(const models::OrderedScrew& screw) {
   put(json, "length_mm", screw.length);
   put(json, "drill_mm", screw.drill);
   put(json, "gliding_mm", screw.gliding);
-  json["tilt_along_deg"] = degrees(screw.tilt_along);
-  json["tilt_across_deg"] = degrees(screw.tilt_across);
+  json["tilt_along_deg"] = models::in_degrees(screw.tilt_along);
+  json["tilt_across_deg"] = models::in_degrees(screw.tilt_across);
   json["off_centre_mm"] = screw.off_centre.value();
   return json;
 }
@@ -51,7 +49,7 @@ Json plan_json(const models::Plan& plan) {
   if (plan.prebend)
     json["prebend"] = {{"height_mm", plan.prebend->height.value()},
                        {"at_mm", plan.prebend->at.value()},
-                       {"bend_deg", degrees(plan.prebend->bend)}};
+                       {"bend_deg", models::in_degrees(plan.prebend->bend)}};
   json["bends"] = Json::array();
   for (const auto& bend : plan.bends) json["bends"].push_back(bend_json(bend));
   json["screws"] = Json::array();

@@ -20,11 +20,9 @@ using models::degree;
 
 constexpr auto entered_by_hand = "own";  // what the reader calls a metal that a case enters by its figures
 
-double degrees(models::Angle angle) { return (angle / degree).value(); }
-
 void add(Lines& lines, const Lines& more) { lines.insert(lines.end(), more.begin(), more.end()); }
 
-Lines wrapped(const std::string& text, std::size_t indent = 2) { return wrap(text, page_columns, indent); }
+Lines on_page(const std::string& text, std::size_t indent = 2) { return wrap(text, page_columns, indent); }
 
 std::string interval_name(const models::PlateBend& bend, int holes) {
   if (bend.from_hole == 0) return "end-1";
@@ -39,7 +37,7 @@ std::string bends_text(const models::Plan& plan) {
   double sum = 0.0;
   std::vector<std::string> told;
   for (const auto& bend : plan.bends) {
-    const double angle = degrees(bend.bend);
+    const double angle = models::in_degrees(bend.bend);
     sum += angle;
     if (std::abs(angle) >= least)
       told.push_back(fmt::format("{} {:+.1f}", interval_name(bend, plan.holes), angle));
@@ -69,22 +67,22 @@ std::string mark(const models::Plan& plan, models::Estimate estimate) {
 
 Lines patient_lines(const models::Plan& plan) {
   const std::string side = plan.side ? models::name_of(*plan.side) : "not entered: MARK IT BEFORE SURGERY";
-  return wrapped(fmt::format("Bone: {}. Side: {}. Fracture: {:.4g} mm from the bone's proximal end{}.", plan.bone,
+  return on_page(fmt::format("Bone: {}. Side: {}. Fracture: {:.4g} mm from the bone's proximal end{}.", plan.bone,
                              side, plan.fracture_position.value(),
                              mark(plan, models::Estimate::fracture_position)));
 }
 
 Lines plate_lines(const models::Plan& plan) {
   Lines lines{"PLATE" + mark(plan, models::Estimate::implants)};
-  add(lines, wrapped(fmt::format("{:.4g} mm long, {}, {:.3g} mm wide, {:.3g} mm thick, {}.",
+  add(lines, on_page(fmt::format("{:.4g} mm long, {}, {:.3g} mm wide, {:.3g} mm thick, {}.",
                                  plan.plate_length.value(), holes_text(plan), plan.plate_width.value(),
                                  plan.plate_thickness.value(), metal_text(plan))));
-  add(lines, wrapped(fmt::format(
+  add(lines, on_page(fmt::format(
                  "On the {} side, its proximal end {:.3g} mm from the bone's{}, {}.", models::name_of(plan.aspect),
                  plan.proximal_end.value(), mark(plan, models::Estimate::bone_length),
                  plan.standoff > models::Length() ? fmt::format("{:.2g} mm off the bone", plan.standoff.value())
                                                   : "on the bone")));
-  add(lines, wrapped(bends_text(plan)));
+  add(lines, on_page(bends_text(plan)));
   return lines;
 }
 
@@ -94,7 +92,8 @@ std::string drill_text(const std::optional<models::Length>& drill) {
 
 std::string tilt_text(const models::OrderedScrew& screw) {
   if (screw.tilt_along == models::Angle() && screw.tilt_across == models::Angle()) return "square";
-  return fmt::format("{:+.3g}/{:+.3g}", degrees(screw.tilt_along), degrees(screw.tilt_across));
+  return fmt::format("{:+.3g}/{:+.3g}", models::in_degrees(screw.tilt_along),
+                     models::in_degrees(screw.tilt_across));
 }
 
 // Nothing to order by where the measure is an estimate.
@@ -128,17 +127,17 @@ Lines step_lines(const models::Plan& plan, bool run_on) {
   for (std::size_t i = 0; i < plan.steps.size(); ++i) told.push_back(fmt::format("{}. {}", i + 1, plan.steps[i]));
   Lines lines{"ORDER OF INSERTION"};
   if (run_on)
-    add(lines, wrapped(fmt::format("{}", fmt::join(told, "  "))));
+    add(lines, on_page(fmt::format("{}", fmt::join(told, "  "))));
   else
-    for (const auto& step : told) add(lines, wrapped(step, 4));
+    for (const auto& step : told) add(lines, on_page(step, 4));
   return lines;
 }
 
 // Whole texts in at most `room` lines; the last line counts what was left out.
-Lines fit(const Lines& paragraphs, std::size_t room, const std::string& what) {
+Lines fit_paragraphs(const Lines& paragraphs, std::size_t room, const std::string& what) {
   Lines lines;
   for (std::size_t i = 0; i < paragraphs.size(); ++i) {
-    const Lines more = wrapped(paragraphs[i]);
+    const Lines more = on_page(paragraphs[i]);
     const std::size_t kept_free = i + 1 < paragraphs.size() ? 1 : 0;
     if (lines.size() + more.size() + kept_free > room) {
       if (lines.size() < room)
@@ -152,7 +151,7 @@ Lines fit(const Lines& paragraphs, std::size_t room, const std::string& what) {
 
 Lines caution_lines() {
   Lines lines;
-  for (const auto caution : cautions) add(lines, wrapped(std::string(caution)));
+  for (const auto caution : cautions) add(lines, on_page(std::string(caution)));
   return lines;
 }
 
@@ -176,14 +175,14 @@ std::string plan_text(const models::Plan& plan, const models::ResultState& state
   if (!plan.notes.empty()) notes.clear();
   for (const auto& note : plan.notes) notes.push_back("- " + note);
   std::size_t lines_of_notes = 0;
-  for (const auto& note : notes) lines_of_notes += wrapped(note).size();
+  for (const auto& note : notes) lines_of_notes += on_page(note).size();
   constexpr std::size_t around_notes = 2;  // a blank line and the heading
   const Lines one_a_line = step_lines(plan, false);
   const bool run_on = one_a_line.size() + lines_of_notes + around_notes > room();
   add(lines, run_on ? step_lines(plan, true) : one_a_line);
   lines.emplace_back();
   lines.emplace_back("NOTES");
-  add(lines, fit(notes, room(), "notes"));
+  add(lines, fit_paragraphs(notes, room(), "notes"));
   lines.emplace_back();
   add(lines, cautions_below);
   return fmt::format("{}\n", fmt::join(lines, "\n"));

@@ -16,14 +16,14 @@ namespace {
 
 using Figure = std::function<double(const models::GapState&)>;
 
-struct Column {
+struct RaceColumn {
   const char* name;
   Figure figure;
   bool in_ratios = false;  // between moments it goes in equal ratios, else straight
 };
 
-const std::vector<Column>& columns() {
-  static const std::vector<Column> all = {
+const std::vector<RaceColumn>& columns() {
+  static const std::vector<RaceColumn> all = {
       {"tissue_modulus_mpa", [](const auto& gap) { return gap.modulus.value(); }, true},
       {"plate_peak_mpa", [](const auto& gap) { return gap.plate_peak.value(); }},
       {"largest_axial_strain", [](const auto& gap) { return gap.largest_strain; }},
@@ -42,8 +42,8 @@ const std::vector<Column>& columns() {
 }
 
 // At union's state from then on.
-double at_week(const Column& column, const std::vector<models::GapState>& gap, const std::vector<double>& weeks,
-               double week) {
+double at_week(const RaceColumn& column, const std::vector<models::GapState>& gap,
+               const std::vector<double>& weeks, double week) {
   const auto after = static_cast<std::size_t>(std::upper_bound(weeks.begin(), weeks.end(), week) - weeks.begin());
   if (after == weeks.size()) return column.figure(gap.back());
   const double share = (week - weeks[after - 1]) / (weeks[after] - weeks[after - 1]);

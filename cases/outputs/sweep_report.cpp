@@ -19,8 +19,6 @@ namespace gapstrain::cases {
 
 namespace {
 
-constexpr double infinity = std::numeric_limits<double>::infinity();
-
 bool is_sampled_at_random(const StudyFile& study) {
   const auto* design = std::get_if<models::Design>(&study.design);
   return design != nullptr && design->kind() == models::DesignKind::random;
@@ -38,7 +36,8 @@ std::string spread_text(const std::string& finding, const Eigen::VectorXd& value
 
 // The share of rows that a limit's finding leaves, with its confidence interval where rows are a random sample.
 std::string limit_text(const StudyFile& study, const Limit& limit, const Eigen::VectorXd& values) {
-  const double least = limit.least.value_or(-infinity), most = limit.most.value_or(infinity);
+  constexpr double unbounded = std::numeric_limits<double>::infinity();
+  const double least = limit.least.value_or(-unbounded), most = limit.most.value_or(unbounded);
   if (models::drop_missing(values).outcomes.size() == 0) return "";
   const auto missed = models::share_where(values, [&](double value) { return value < least || value > most; });
   std::string bounds;

@@ -17,7 +17,7 @@ using models::Agreement;
 using models::Measure;
 using Lines = std::vector<std::string>;
 
-constexpr std::size_t width = 110;
+constexpr std::size_t table_width = 110;
 constexpr std::array<std::size_t, 3> column_widths{33, 41, 32};  // two blanks between
 
 const char* word(Agreement verdict) {
@@ -72,7 +72,7 @@ Lines models_used(const std::vector<TrendRow>& rows) {
       return std::find(used.begin(), used.end(), name) != used.end();
     });
     if (is_used)
-      append(lines, wrap(fmt::format("{}: {}", name, models::bench_model(name, 1.0).dimensions), width, 2));
+      append(lines, wrap(fmt::format("{}: {}", name, models::bench_model(name, 1.0).dimensions), table_width, 2));
   }
   return lines;
 }
@@ -90,7 +90,7 @@ std::string trends_text(const std::vector<TrendRow>& rows, double refinement) {
     if (row.trend->topic != topic) {
       topic = row.trend->topic;
       const std::string heading = fmt::format("-- {} ", topic);
-      lines.push_back(heading + std::string(width - columns(heading), '-'));
+      lines.push_back(heading + std::string(table_width - columns(heading), '-'));
     }
     append_row(lines, cells_of(row));
   }
@@ -107,13 +107,13 @@ std::string trends_text(const std::vector<TrendRow>& rows, double refinement) {
                        "abstract or text; \"from memory\": quoted without it.",
                        count(Agreement::agrees), count(Agreement::disagrees), count(Agreement::not_comparable),
                        refinement),
-           width, 0));
+           table_width, 0));
   lines.emplace_back();
   append(lines,
          wrap("The models: the papers' dimensions are not known to us; all of these are invented, of the class "
               "the papers name. Lengths in mm. Ball joints at both ends, the load line on the bone's axis unless "
               "a row says otherwise; stiffness is load over the motion of the bone's ends.",
-              width, 0));
+              table_width, 0));
   append(lines, models_used(rows));
   lines.emplace_back();
   append(lines, Lines(cautions.begin(), cautions.end()));

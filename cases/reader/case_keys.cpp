@@ -10,11 +10,8 @@ namespace gapstrain::cases {
 
 namespace {
 
-constexpr auto required = Need::required;
-constexpr auto optional = Need::optional;
-constexpr auto literal = Need::literal;
-constexpr auto derived = Need::derived;
 using namespace ranges;
+using enum Need;
 
 // One list a part of the file.
 // clang-format off
@@ -351,7 +348,7 @@ std::vector<Key> other_keys() {
 
 // clang-format on
 
-std::vector<Key> make_keys() {
+std::vector<Key> make_case_keys() {
   std::vector<Key> all;
   for (auto* list : {&file_keys, &bone_keys, &plate_keys, &screw_keys, &step_keys, &contact_keys, &fracture_keys,
                      &load_keys, &layout_keys, &other_keys}) {
@@ -364,7 +361,7 @@ std::vector<Key> make_keys() {
 }  // namespace
 
 const KeyTable& case_keys() {
-  static const KeyTable keys(make_keys());
+  static const KeyTable keys(make_case_keys());
   return keys;
 }
 

@@ -105,7 +105,7 @@ std::vector<models::Screw> read_screws(const Section& file, const models::Plate&
   for (const auto& section : file.sections("screw")) {
     models::Screw screw = read_screw(section, defaults, plate);
     const auto label = section.text("label");
-    if (section.has_any({"position", "around"})) {
+    if (section.has("position") || section.has("around")) {
       note_places(reading.places, screws.size(), 0, section, defaults);
       screw.entry = read_entry(section);
       screw.label = label.value_or(fmt::format("L{}", ++beside_plate));

@@ -4,12 +4,8 @@ namespace gapstrain::cases {
 
 namespace {
 
-constexpr auto required = Need::required;
-constexpr auto optional = Need::optional;
-constexpr auto literal = Need::literal;
-constexpr auto derived = Need::derived;
-
-std::vector<Key> make_keys() {
+std::vector<Key> make_study_keys() {
+  using enum Need;
   const std::vector<std::string> designs{"grid", "latin-hypercube", "sobol", "monte-carlo", "saltelli"};
   const std::vector<std::string> shapes{"uniform", "normal", "lognormal", "triangular"};
 
@@ -72,7 +68,7 @@ std::vector<Key> make_keys() {
 }  // namespace
 
 const KeyTable& study_keys() {
-  static const KeyTable keys(make_keys());
+  static const KeyTable keys(make_study_keys());
   return keys;
 }
 

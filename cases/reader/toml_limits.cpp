@@ -11,7 +11,7 @@ namespace gapstrain::cases {
 namespace {
 
 // The deepest that a file of ours needs: three parts ("bone.cortical_bone.source") and a list in a list.
-constexpr int most_parts = 16, most_brackets = 16;
+constexpr int most_key_parts = 16, most_brackets = 16;
 constexpr int most_keys = 10'000;  // of a case with everything that its lists may hold: some 4000
 
 // Reads the text as far as brackets, points and texts in quotes go.
@@ -30,11 +30,11 @@ class Scan {
     if (c == '#') return skip_to(std::min(text_.find('\n', at_), text_.size()));
     if (c == '"' || c == '\'') return skip_text(c);
     if (c == '\n' && brackets_ == 0) parts_ = 1;
-    if (c == '.' && ++parts_ > most_parts)
+    if (c == '.' && ++parts_ > most_key_parts)
       report(
           fmt::format("found a key of {} parts; allowed are {}, with a point between each two. No key of this "
                       "program has more than three",
-                      parts_in_all(), most_parts));
+                      parts_in_all(), most_key_parts));
     if (c == '[' && brackets_ == 0) count_key();
     if (c == '=') count_key();
     if (c == '[' || c == '{') ++brackets_;
@@ -57,7 +57,7 @@ class Scan {
   // Of the key at hand, as if no part were in quotes.
   std::ptrdiff_t parts_in_all() const {
     const auto line = text_.substr(at_, std::min(text_.find_first_of("=]\n", at_), text_.size()) - at_);
-    return most_parts + std::count(line.begin(), line.end(), '.');
+    return most_key_parts + std::count(line.begin(), line.end(), '.');
   }
 
   // A text that does not end is for the parser to report: nothing behind it is read.

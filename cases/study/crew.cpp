@@ -15,7 +15,7 @@ namespace gapstrain::cases {
 
 namespace {
 
-enum Kind : int { request, lines, answer };
+enum MessageKind : int { request, lines, answer };
 
 // A request: {threads of the rank, whether it was interrupted}. Lines: {first, count}, then the text. An answer:
 // {first, count} of a block, or at the end {rows written, 0, whether all}.

@@ -13,6 +13,9 @@
 
 namespace gapstrain::models {
 
+// Indices of the construct's bodies.
+enum BodyIndex { plate_body = 0, proximal_body = 1, distal_body = 2 };
+
 // Ports of one body under names, and where the motions of each start once they are joined.
 class PortList {
  public:

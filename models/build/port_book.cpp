@@ -6,8 +6,6 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr int plate = 0, proximal = 1, distal = 2;
-
 void add_screws(PortList& list, const solver::Shell& bone, const std::vector<PlannedScrew>& screws) {
   const auto add = [&](const std::string& spot, const WallCrossing& wall, double radius) {
     if (!spot.empty() && bone.mesh->groups.contains("spot:" + spot))
@@ -29,14 +27,14 @@ PortBook::PortBook(const PortWishes& wishes, const Construct& construct, const P
                    const BoneShape& bone_shape, const std::array<const solver::Shell*, 3>& shells) {
   for (const auto& screw : wishes.screws) {
     const std::string name = fmt::format("hole:{}", screw.screw.hole);
-    if (screw.screw.hole > 0 && !lists_[plate].has(name))
-      lists_[plate].add(name, hole_port(*shells[plate], construct, plate_shape, screw.screw.hole));
+    if (screw.screw.hole > 0 && !lists_[plate_body].has(name))
+      lists_[plate_body].add(name, hole_port(*shells[plate_body], construct, plate_shape, screw.screw.hole));
   }
-  for (const int body : {proximal, distal}) {
+  for (const int body : {proximal_body, distal_body}) {
     PortList& list = lists_[static_cast<std::size_t>(body)];
     const solver::Shell& shell = *shells[static_cast<std::size_t>(body)];
     add_screws(list, shell, wishes.screws);
-    const double end = body == proximal ? 0.0 : bone_shape.length();
+    const double end = body == proximal_body ? 0.0 : bone_shape.length();
     list.add("end", ring_port(shell, "end", bone_shape.section(end).centre));
     for (std::size_t k = 0; k < wishes.rollers.size(); ++k) {
       const std::string group = fmt::format("section:{}", k);
@@ -45,12 +43,12 @@ PortBook::PortBook(const PortWishes& wishes, const Construct& construct, const P
     }
   }
   for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
-    lists_[proximal].add(gap_name(k), wishes.gap[k].proximal);
-    lists_[distal].add(gap_name(k), wishes.gap[k].distal);
+    lists_[proximal_body].add(gap_name(k), wishes.gap[k].proximal);
+    lists_[distal_body].add(gap_name(k), wishes.gap[k].distal);
   }
   for (std::size_t k = 0; k < wishes.underside.size(); ++k) {
-    lists_[plate].add(underside_name(k), wishes.underside[k].plate);
-    lists_[proximal + wishes.underside[k].fragment].add(underside_name(k), wishes.underside[k].bone);
+    lists_[plate_body].add(underside_name(k), wishes.underside[k].plate);
+    lists_[proximal_body + wishes.underside[k].fragment].add(underside_name(k), wishes.underside[k].bone);
   }
   for (std::size_t k = 0; k < wishes.clamps.size(); ++k)
     for (const std::size_t tip : {0U, 1U})
@@ -58,18 +56,19 @@ PortBook::PortBook(const PortWishes& wishes, const Construct& construct, const P
                                                                        wishes.clamps[k][tip].port);
 }
 
-PortPlace PortBook::hole(int number) const { return place(plate, fmt::format("hole:{}", number)); }
+PortPlace PortBook::hole(int number) const { return place(plate_body, fmt::format("hole:{}", number)); }
 
 PortPlace PortBook::bone(const std::string& name) const {
-  return place(ports(proximal).has(name) ? proximal : distal, name);
+  return place(ports(proximal_body).has(name) ? proximal_body : distal_body, name);
 }
 
 std::array<SpotPlace, 2> PortBook::gap(std::size_t k) const {
-  return {spot(proximal, gap_name(k)), spot(distal, gap_name(k))};
+  return {spot(proximal_body, gap_name(k)), spot(distal_body, gap_name(k))};
 }
 
 std::array<SpotPlace, 2> PortBook::underside(std::size_t k, std::size_t fragment) const {
-  return {spot(proximal + static_cast<int>(fragment), underside_name(k)), spot(plate, underside_name(k))};
+  return {spot(proximal_body + static_cast<int>(fragment), underside_name(k)),
+          spot(plate_body, underside_name(k))};
 }
 
 std::array<SpotPlace, 2> PortBook::clamp(std::size_t k, const std::array<ClampTip, 2>& tips) const {

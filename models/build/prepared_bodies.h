@@ -17,9 +17,6 @@
 
 namespace gapstrain::models {
 
-// Indices of the construct's bodies.
-enum BodyIndex { plate_body = 0, proximal_body = 1, distal_body = 2 };
-
 struct BuiltBody {
   std::string name;
   std::shared_ptr<const solver::Body> body;  // of the stiffness that it was factored with

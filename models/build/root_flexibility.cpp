@@ -13,10 +13,10 @@ constexpr std::array<double, 3> wall_over_radius_of_rows = {1.5, 2.1, 3.0};
 constexpr std::array<double, 5> stiffness_ratio_of_columns = {1.0, 3.0, 6.5, 11.0, 20.0};
 using Table = std::array<std::array<double, 5>, 3>;
 // clang-format off
-constexpr Table tilt    = {{{.45, .56, .62, .62, .60}, {.45, .61, .71, .75, .77}, {.45, .68, .84, .93, 1.01}}};
-constexpr Table twist   = {{{.26, .34, .41, .45, .48}, {.26, .39, .49, .55, .61}, {.26, .43, .57, .68, .78}}};
-constexpr Table shift   = {{{.22, .22, .22, .19, .14}, {.22, .26, .27, .25, .20}, {.22, .33, .40, .38, .36}}};
-constexpr Table stretch = {{{1.8, 1.3, .70, 0.0, 0.0}, {.89, .70, .36, 0.0, 0.0}, {.66, .60, .40, 0.0, 0.0}}};
+constexpr Table tilt_table    = {{{.45, .56, .62, .62, .60}, {.45, .61, .71, .75, .77}, {.45, .68, .84, .93, 1.01}}};
+constexpr Table twist_table   = {{{.26, .34, .41, .45, .48}, {.26, .39, .49, .55, .61}, {.26, .43, .57, .68, .78}}};
+constexpr Table shift_table   = {{{.22, .22, .22, .19, .14}, {.22, .26, .27, .25, .20}, {.22, .33, .40, .38, .36}}};
+constexpr Table stretch_table = {{{1.8, 1.3, .70, 0.0, 0.0}, {.89, .70, .36, 0.0, 0.0}, {.66, .60, .40, 0.0, 0.0}}};
 // clang-format on
 
 // What a rim at 1.25 shaft radii adds, same material; it grows with the ring's width.
@@ -52,8 +52,8 @@ RootFractions wall_root(double wall_over_radius, double stiffness_ratio) {
                  [](double ratio) { return std::log(ratio); });
   const Place row = place(wall_over_radius_of_rows, wall_over_radius);
   const Place column = place(log_ratio, std::log(stiffness_ratio));
-  return {interpolate(tilt, row, column), interpolate(twist, row, column), interpolate(shift, row, column),
-          interpolate(stretch, row, column)};
+  return {interpolate(tilt_table, row, column), interpolate(twist_table, row, column),
+          interpolate(shift_table, row, column), interpolate(stretch_table, row, column)};
 }
 
 RootFractions rim_root(double wall_over_radius, double stiffness_ratio, double rim_over_shaft) {

@@ -8,11 +8,11 @@ namespace gapstrain::models {
 
 namespace {
 
-using Fields = std::array<Eigen::MatrixXd, 3>;  // (6n x k) a body
+using BodyFields = std::array<Eigen::MatrixXd, 3>;  // (6n x k) a body
 
 // Nodal forces -K_G v of trial fields: alike on each translation, none on rotations.
-Fields destabilising_forces(const std::array<solver::SparseMatrix, 3>& geometric, const Fields& trial) {
-  Fields forces;
+BodyFields destabilising_forces(const std::array<solver::SparseMatrix, 3>& geometric, const BodyFields& trial) {
+  BodyFields forces;
   for (std::size_t b = 0; b < 3; ++b) {
     forces[b] = Eigen::MatrixXd::Zero(trial[b].rows(), trial[b].cols());
     const Eigen::Index nodes = trial[b].rows() / 6;
@@ -26,8 +26,8 @@ Fields destabilising_forces(const std::array<solver::SparseMatrix, 3>& geometric
 }
 
 // Displacements of the linked construct under nodal forces: each body alone, then the links' answer on top.
-Fields answer(const Assembly& assembly, const std::vector<int>& active, const Fields& forces) {
-  Fields motion;
+BodyFields answer(const Assembly& assembly, const std::vector<int>& active, const BodyFields& forces) {
+  BodyFields motion;
   std::vector<Eigen::MatrixXd> at_ports, resultants;
   for (std::size_t b = 0; b < 3; ++b) {
     const auto& body = assembly.bodies[b];
@@ -42,15 +42,15 @@ Fields answer(const Assembly& assembly, const std::vector<int>& active, const Fi
   return motion;
 }
 
-Eigen::MatrixXd work(const Fields& forces, const Fields& motion) {
+Eigen::MatrixXd work(const BodyFields& forces, const BodyFields& motion) {
   Eigen::MatrixXd sum = Eigen::MatrixXd::Zero(motion[0].cols(), forces[0].cols());
   for (std::size_t b = 0; b < 3; ++b) sum += motion[b].transpose() * forces[b];
   return sum;
 }
 
 // Trial fields: each body's rigid sway in the two transverse directions and its turn, bent by the mesh's own x.
-Fields first_trial(const Assembly& assembly) {
-  Fields trial;
+BodyFields first_trial(const Assembly& assembly) {
+  BodyFields trial;
   for (std::size_t b = 0; b < 3; ++b) {
     const auto& nodes = assembly.bodies[b].body->shell().mesh->nodes;
     const double length = assembly.construct.bone.length.value();
@@ -77,10 +77,10 @@ std::optional<double> measure_buckling(const Assembly& assembly, const Construct
     geometric[b] = solver::assemble_geometric_stiffness(assembly.bodies[b].body->shell(), displacements[b]);
   const auto active = solver::frozen_links(*assembly.system, assembly.pairs, loaded.setting, loaded.pressed);
 
-  Fields trial = first_trial(assembly);
+  BodyFields trial = first_trial(assembly);
   double inverse_factor = 0.0;
   for (int round = 0; round < rounds; ++round) {
-    const Fields forces = destabilising_forces(geometric, trial);
+    const BodyFields forces = destabilising_forces(geometric, trial);
     trial = answer(assembly, active, forces);
     const Eigen::MatrixXd stiffness = work(forces, trial);
     const Eigen::MatrixXd destabilising = work(destabilising_forces(geometric, trial), trial);

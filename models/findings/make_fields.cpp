@@ -36,7 +36,7 @@ Eigen::Vector3d motion_at(const solver::Solution& solution, const solver::LinkEn
   return (solver::rigid_transfer(centre, place) * motion).head<3>();
 }
 
-double head_radius(const Assembly& assembly, const Screw& screw) {
+double radius_of_head(const Assembly& assembly, const Screw& screw) {
   if (screw.hole == 0) return 0.8 * screw.size.thread_diameter.value();  // from memory, for the picture only
   return assembly.construct.plate.holes[static_cast<std::size_t>(screw.hole - 1)].diameter.value() / 2.0;
 }
@@ -51,7 +51,7 @@ ScrewField screw_field(const Assembly& assembly, const CandidateScrew& candidate
   field.label = screw.label;
   field.hole = screw.hole;
   field.core_radius = screw.size.core_diameter.value() / 2.0;
-  field.head_radius = head_radius(assembly, screw);
+  field.head_radius = radius_of_head(assembly, screw);
 
   const auto& first = links[static_cast<std::size_t>(candidate.head)];
   const auto& thread = first.ends[0];

@@ -9,11 +9,11 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double smallest = 1e-300;  // keeps a zero load from dividing by zero
+constexpr double tiny = 1e-300;  // keeps a zero load from dividing by zero
 
 // Preloads and contact forces count as loads do: an unloaded construct may be full of forces.
 double largest_port_force(const solver::Solution& solution) {
-  double largest = smallest;
+  double largest = tiny;
   for (const auto& forces : solution.port_forces) largest = std::max(largest, forces.cwiseAbs().maxCoeff());
   return largest;
 }
@@ -26,7 +26,7 @@ double largest_rotation(const std::array<Eigen::MatrixXd, 3>& displacements) {
   return largest;
 }
 
-Check at_most(const std::string& name, double value, double limit, const std::string& meaning) {
+Check check_at_most(const std::string& name, double value, double limit, const std::string& meaning) {
   return {name, value, limit, std::isfinite(value) && value <= limit, meaning};
 }
 
@@ -59,8 +59,8 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
     unbalanced = std::max(unbalanced,
                           solver::unbalanced_force(*assembly.system, solution)(0) / largest_port_force(solution));
     const auto balance = solver::energy_balance(*assembly.system, solution, load.forces);
-    energy = std::max(energy, std::abs(balance.stored(0) - balance.supplied(0)) /
-                                  std::max(std::abs(balance.stored(0)), smallest));
+    energy = std::max(
+        energy, std::abs(balance.stored(0) - balance.supplied(0)) / std::max(std::abs(balance.stored(0)), tiny));
     over_yield = std::max(over_yield, loads[l].plate.share_over_yield);
     if (const auto& factor = loads[l].buckling_factor)
       buckling = buckling ? std::min(*buckling, *factor) : *factor;
@@ -69,19 +69,19 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
   trust.mesh_error_stiffness = error.stiffness;
   trust.mesh_error_peak = error.peak;
   trust.checks = {
-      at_most("residual", residual, 1e-7, "forces at every node of the mesh balance"),
-      at_most("force balance", unbalanced, 1e-8, "each body is in balance under screws, supports and loads"),
-      at_most("energy balance", energy, 1e-8, "the work of the loads is stored as elastic energy"),
-      at_most("largest rotation (rad)", largest_rotation(solved.displacements), 0.1,
-              "turns are small enough for a small-displacement calculation"),
-      at_most("share of the plate over its yield strength", over_yield, 0.01,
-              "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
-      at_most("contact: tension or penetration, relative", contact, 1e-8,
-              "surfaces that touch press, and surfaces that press touch"),
-      at_most("contact: friction law, relative", friction, friction_law_limit,
-              "surfaces that touch slide only where friction is used up, and against it"),
-      at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
-              "the mesh is fine enough where the plate is hottest")};
+      check_at_most("residual", residual, 1e-7, "forces at every node of the mesh balance"),
+      check_at_most("force balance", unbalanced, 1e-8, "each body is in balance under screws, supports and loads"),
+      check_at_most("energy balance", energy, 1e-8, "the work of the loads is stored as elastic energy"),
+      check_at_most("largest rotation (rad)", largest_rotation(solved.displacements), 0.1,
+                    "turns are small enough for a small-displacement calculation"),
+      check_at_most("share of the plate over its yield strength", over_yield, 0.01,
+                    "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
+      check_at_most("contact: tension or penetration, relative", contact, 1e-8,
+                    "surfaces that touch press, and surfaces that press touch"),
+      check_at_most("contact: friction law, relative", friction, friction_law_limit,
+                    "surfaces that touch slide only where friction is used up, and against it"),
+      check_at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
+                    "the mesh is fine enough where the plate is hottest")};
   if (buckling)
     trust.checks.push_back({"load factor to buckling", *buckling, 4.0, *buckling >= 4.0,
                             "the load is far enough below the one at which the construct gives way sideways"});

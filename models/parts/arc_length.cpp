@@ -10,8 +10,8 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr int steps = 720;
-constexpr double step = 2.0 * std::numbers::pi / steps;
+constexpr int table_steps = 720;
+constexpr double table_step = 2.0 * std::numbers::pi / table_steps;
 
 // Gauss-Legendre, two points.
 template <class Function>
@@ -42,23 +42,23 @@ void BoneShape::tabulate_arc_length() {
 
   arc_lengths_.assign(1, 0.0);
   const auto speed = [&](double angle) { return mid_speed(largest_, angle); };
-  for (int i = 0; i < steps; ++i)
-    arc_lengths_.push_back(arc_lengths_.back() + integral(speed, i * step, (i + 1) * step));
+  for (int i = 0; i < table_steps; ++i)
+    arc_lengths_.push_back(arc_lengths_.back() + integral(speed, i * table_step, (i + 1) * table_step));
   perimeter_ = arc_lengths_.back();
 }
 
 double BoneShape::arc_length(double parameter) const {
-  const int i = std::clamp(static_cast<int>(parameter / step), 0, steps - 1);
+  const int i = std::clamp(static_cast<int>(parameter / table_step), 0, table_steps - 1);
   const auto speed = [&](double angle) { return mid_speed(largest_, angle); };
-  return arc_lengths_[static_cast<std::size_t>(i)] + integral(speed, i * step, parameter);
+  return arc_lengths_[static_cast<std::size_t>(i)] + integral(speed, i * table_step, parameter);
 }
 
 double BoneShape::parameter(double u) const {
   const double wrapped = u - perimeter_ * std::floor(u / perimeter_);
   const auto above = std::upper_bound(arc_lengths_.begin() + 1, arc_lengths_.end() - 1, wrapped);
   const auto i = above - arc_lengths_.begin() - 1;
-  // Newton's method on the arc length; the curve is nearly straight within a step.
-  double angle = static_cast<double>(i) * step;
+  // Newton's method on the arc length; the curve is nearly straight within a table_step.
+  double angle = static_cast<double>(i) * table_step;
   for (int k = 0; k < 3; ++k) angle += (wrapped - arc_length(angle)) / mid_speed(largest_, angle);
   return angle;
 }

@@ -25,7 +25,7 @@ struct Segment {
 double core_radius(const PlacedScrew& screw) { return 0.5 * screw.screw.size.core_diameter.value(); }
 
 // Of the shaft inside the bone.
-Segment shaft(const PlacedScrew& screw) {
+Segment shaft_of(const PlacedScrew& screw) {
   const bool passes_both = screw.screw.cortices == 2;
   return {screw.placement.bone->near.outer, passes_both ? screw.placement.bone->far.outer : screw.placement.tip};
 }
@@ -66,7 +66,7 @@ double along_wall(const BoneShape& shape, const Eigen::Vector3d& one, const Eige
 
 void check_pair(const PlacedScrew& one, const PlacedScrew& two, const BoneShape& shape, ProblemList& problems) {
   const double radii = core_radius(one) + core_radius(two);
-  if (const double found = distance(shaft(one), shaft(two)); found < radii) {
+  if (const double found = distance(shaft_of(one), shaft_of(two)); found < radii) {
     problems.error(two.path,
                    fmt::format("The {} and the {} meet in the bone: their axes come within {:.3g} mm, "
                                "and their cores need {:.3g} mm. Change the tilt of one, or leave one out.",

@@ -10,7 +10,7 @@ namespace gapstrain::models {
 namespace {
 
 // Of a head beside the plate, in thread diameters: 5.6 mm across at 3.5 mm; from memory.
-constexpr double head_radius = 0.8;
+constexpr double head_radius_in_threads = 0.8;
 
 bool check_entry(const Construct& construct, std::size_t i, ProblemList& problems) {
   const Screw& screw = construct.screws[i];
@@ -149,7 +149,7 @@ void check_beside_plate(const std::vector<PlacedScrew>& screws, const PlateShape
   for (const PlacedScrew& screw : screws) {
     if (!screw.screw.entry) continue;
     const ScrewPlacement& placement = screw.placement;
-    const double head = head_radius * screw.screw.size.thread_diameter.value();
+    const double head = head_radius_in_threads * screw.screw.size.thread_diameter.value();
     const double shaft = 0.5 * screw.screw.size.thread_diameter.value();
     const Eigen::Vector3d head_centre = 0.5 * (placement.head_top + placement.underside);
     if (const double found = distance_to_plate(head_centre, plate_shape, plate); found < head)

@@ -12,11 +12,6 @@ namespace {
 // program.
 constexpr double least_hole_distance_share = 0.1;
 
-const PlateHole* find_hole(const Plate& plate, int number) {
-  if (number < 1 || static_cast<std::size_t>(number) > plate.holes.size()) return nullptr;
-  return &plate.holes[static_cast<std::size_t>(number) - 1];
-}
-
 // The mesh has one rim and one pair of spots a hole, whenever what goes through it is in.
 bool check_hole_is_free(const Construct& construct, std::size_t i, ProblemList& problems) {
   const TemporaryHold& wire = construct.temporary[i];

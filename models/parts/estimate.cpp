@@ -12,7 +12,7 @@ struct Words {
   std::string_view key, name;
 };
 
-constexpr std::array words{
+constexpr std::array all_words{
     Words{Estimate::bone_length, "bone.length", "bone length"},
     Words{Estimate::width_mediolateral, "bone.width_mediolateral", "mediolateral width"},
     Words{Estimate::width_craniocaudal, "bone.width_craniocaudal", "craniocaudal width"},
@@ -24,7 +24,7 @@ constexpr std::array words{
 };
 
 const Words& words_of(Estimate estimate) {
-  return *std::find_if(words.begin(), words.end(), [=](const Words& w) { return w.estimate == estimate; });
+  return *std::find_if(all_words.begin(), all_words.end(), [=](const Words& w) { return w.estimate == estimate; });
 }
 
 }  // namespace
@@ -34,13 +34,14 @@ std::string_view key_of(Estimate estimate) { return words_of(estimate).key; }
 std::string_view name_of(Estimate estimate) { return words_of(estimate).name; }
 
 std::optional<Estimate> find_estimate(std::string_view key) {
-  const auto found = std::find_if(words.begin(), words.end(), [=](const Words& w) { return w.key == key; });
-  return found == words.end() ? std::nullopt : std::optional(found->estimate);
+  const auto found =
+      std::find_if(all_words.begin(), all_words.end(), [=](const Words& w) { return w.key == key; });
+  return found == all_words.end() ? std::nullopt : std::optional(found->estimate);
 }
 
 std::vector<std::string> estimate_keys() {
   std::vector<std::string> keys;
-  for (const auto& one : words) keys.emplace_back(one.key);
+  for (const auto& one : all_words) keys.emplace_back(one.key);
   return keys;
 }
 

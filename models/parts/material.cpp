@@ -55,7 +55,7 @@ struct CortexRow {
 
 // Handbooks number the axes 1 radial, 2 circumferential, 3 long, with nu_ij the contraction along j per stretch
 // along i. So nu_LT = nu_32 = nu_23 E_3 / E_2, G_LT = G_23, G_LR = G_13, G_TR = G_12.
-constexpr CortexRow cortices[] = {
+constexpr CortexRow cortex_rows[] = {
     // The plane square to the long axis is isotropic: G_TR = E_T / 2 (1 + nu_TT) with nu_TT = 0.58.
     {"human-femur", 17000.0, 11500.0, 0.46, 3300.0, 3300.0, 11500.0 / (2.0 * 1.58), 0.0073,
      "D. T. Reilly and A. H. Burstein, J. Biomech. 8 (1975) 393-405, machine tests, as tabulated in S. C. Cowin, "
@@ -130,7 +130,7 @@ std::optional<CorticalBone> find_cortex(std::string_view name) {
   if (name == isotropic_name)
     return isotropic_cortex(std::string(name), 17000.0 * mpa, 0.3,
                             "common practice for man (17 to 18 GPa) and dog (16 to 20 GPa), from memory");
-  const CortexRow* row = find(cortices, name);
+  const CortexRow* row = find(cortex_rows, name);
   if (!row) return std::nullopt;
   CorticalBone bone{std::string(name), row->e_l * mpa,  row->e_t * mpa,
                     row->nu_lt,        row->g_lt * mpa, row->g_lr * mpa,
@@ -148,7 +148,7 @@ std::optional<Tissue> find_tissue(std::string_view name) {
 std::vector<std::string> metal_names() { return names(metals); }
 
 std::vector<std::string> cortex_names() {
-  auto list = names(cortices);
+  auto list = names(cortex_rows);
   list.emplace_back(isotropic_name);
   return list;
 }

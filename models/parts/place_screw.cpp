@@ -15,10 +15,10 @@ namespace {
 constexpr double tip_beyond_far_cortex = 1.0;  // mm; common practice, no source
 constexpr double head_height = 0.6;            // of a head beside the plate, in thread diameters; from memory
 
-const PlateHole& find_hole(const Plate& plate, int hole) {
-  if (hole < 1 || static_cast<std::size_t>(hole) > plate.holes.size())
-    throw std::invalid_argument("The plate has no hole number " + std::to_string(hole) + ".");
-  return plate.holes[static_cast<std::size_t>(hole) - 1];
+const PlateHole& existing_hole(const Plate& plate, int number) {
+  const PlateHole* hole = find_hole(plate, number);
+  if (hole == nullptr) throw std::invalid_argument("The plate has no hole number " + std::to_string(number) + ".");
+  return *hole;
 }
 
 void place_in_hole(ScrewPlacement& placement, const mesh::SurfacePoint& centre, const Screw& screw) {
@@ -56,7 +56,8 @@ ScrewPlacement place_screw(const Plate& plate, const PlateShape& plate_shape, co
   if (screw.entry)
     place_beside_plate(placement, bone_shape, screw);
   else
-    place_in_hole(placement, plate_shape.mid_surface((find_hole(plate, screw.hole).position - slide).value(), 0.0),
+    place_in_hole(placement,
+                  plate_shape.mid_surface((existing_hole(plate, screw.hole).position - slide).value(), 0.0),
                   screw);
   placement.bone = cross_bone(bone_shape, placement.head_top, placement.direction);
   if (!placement.bone)
@@ -71,7 +72,7 @@ ScrewPlacement place_screw(const Plate& plate, const PlateShape& plate_shape, co
 Length slide_along(const Screw& screw, const Plate& plate, const PlateShape& plate_shape,
                    Length fracture_position) {
   if (screw.kind != ScrewKind::compression) return Length();
-  const PlateHole& hole = find_hole(plate, screw.hole);
+  const PlateHole& hole = existing_hole(plate, screw.hole);
   const Length room = 0.5 * (hole.slot_length - hole.diameter);
   const Length way = std::min(tightened_slide(screw), room);
   return hole.position.value() < plate_shape.along_at(fracture_position.value()) ? way : -way;

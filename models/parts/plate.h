@@ -53,4 +53,10 @@ struct Plate {
   bool operator==(const Plate&) const = default;
 };
 
+// None for a number that the plate does not have; 1 is the most proximal.
+inline const PlateHole* find_hole(const Plate& plate, int number) {
+  if (number < 1 || static_cast<std::size_t>(number) > plate.holes.size()) return nullptr;
+  return &plate.holes[static_cast<std::size_t>(number) - 1];
+}
+
 }  // namespace gapstrain::models

@@ -12,7 +12,7 @@ struct SizeRow {
 
 // HA: shallow asymmetric thread for cortex; HB: deep thread for cancellous bone. A locking screw has a larger core
 // for the same thread; no standard gives its dimensions. Drills from memory.
-constexpr SizeRow sizes[] = {
+constexpr SizeRow size_rows[] = {
     {"HA 1.5", 1.5, 1.1, 0.5, 1.1, "ISO 5835, from memory"},
     {"HA 2.0", 2.0, 1.3, 0.6, 1.5, "ISO 5835, from memory"},
     {"HA 2.7", 2.7, 1.9, 1.0, 2.0, "ISO 5835, from memory"},
@@ -32,7 +32,7 @@ constexpr SizeRow sizes[] = {
 }  // namespace
 
 std::optional<ScrewSize> find_screw_size(std::string_view designation) {
-  for (const SizeRow& row : sizes)
+  for (const SizeRow& row : size_rows)
     if (row.designation == designation)
       return ScrewSize{std::string(designation), row.thread * mm,         row.core * mm,
                        row.pitch * mm,           std::string(row.source), row.drill * mm};
@@ -41,7 +41,7 @@ std::optional<ScrewSize> find_screw_size(std::string_view designation) {
 
 std::vector<std::string> screw_size_designations() {
   std::vector<std::string> list;
-  for (const SizeRow& row : sizes) list.emplace_back(row.designation);
+  for (const SizeRow& row : size_rows) list.emplace_back(row.designation);
   return list;
 }
 

@@ -7,7 +7,7 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double mean_head_radius = 0.63;  // in thread diameters
 const Stress cortical_shear_strength = 51.6 * mpa;
 constexpr double default_share_of_pull_out = 0.5;

@@ -44,4 +44,6 @@ inline const Angle radian = Angle::from_value(1.0);
 inline const Angle degree = Angle::from_value(std::numbers::pi / 180.0);
 inline const Mass kilogram = Mass::from_value(1.0);
 
+inline double in_degrees(Angle angle) { return (angle / degree).value(); }
+
 }  // namespace gapstrain::models

@@ -7,14 +7,15 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr std::array<std::pair<ScrewKind, std::string_view>, 4> kinds{{{ScrewKind::locking, "locking"},
-                                                                       {ScrewKind::cortical, "cortical"},
-                                                                       {ScrewKind::compression, "compression"},
-                                                                       {ScrewKind::lag, "lag"}}};
-constexpr std::array<std::pair<Aspect, std::string_view>, 4> aspects{{{Aspect::cranial, "cranial"},
-                                                                      {Aspect::caudal, "caudal"},
-                                                                      {Aspect::medial, "medial"},
-                                                                      {Aspect::lateral, "lateral"}}};
+constexpr std::array<std::pair<ScrewKind, std::string_view>, 4> kind_words{
+    {{ScrewKind::locking, "locking"},
+     {ScrewKind::cortical, "cortical"},
+     {ScrewKind::compression, "compression"},
+     {ScrewKind::lag, "lag"}}};
+constexpr std::array<std::pair<Aspect, std::string_view>, 4> aspect_words{{{Aspect::cranial, "cranial"},
+                                                                           {Aspect::caudal, "caudal"},
+                                                                           {Aspect::medial, "medial"},
+                                                                           {Aspect::lateral, "lateral"}}};
 
 template <class Table, class Choice>
 std::string word_for(const Table& table, Choice choice) {
@@ -25,20 +26,20 @@ std::string word_for(const Table& table, Choice choice) {
 
 }  // namespace
 
-std::string name_of(ScrewKind kind) { return word_for(kinds, kind); }
-std::string name_of(Aspect aspect) { return word_for(aspects, aspect); }
+std::string name_of(ScrewKind kind) { return word_for(kind_words, kind); }
+std::string name_of(Aspect aspect) { return word_for(aspect_words, aspect); }
 
 std::string name_of(Side side) { return side == Side::left ? "left" : "right"; }
 
 std::optional<ScrewKind> find_screw_kind(std::string_view name) {
-  for (const auto& [kind, word] : kinds)
+  for (const auto& [kind, word] : kind_words)
     if (word == name) return kind;
   return std::nullopt;
 }
 
 std::vector<std::string> screw_kind_names() {
   std::vector<std::string> names;
-  for (const auto& [kind, word] : kinds) names.emplace_back(word);
+  for (const auto& [kind, word] : kind_words) names.emplace_back(word);
   return names;
 }
 

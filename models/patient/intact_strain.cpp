@@ -10,7 +10,7 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr int points_around = 144;  // the integrals of a periodic function by equal steps: exact to rounding
 
 struct Resultants {  // of what acts distal of a section, in the section's axes

@@ -46,7 +46,7 @@ Reader least_margin(MarginKind kind, MarginKind or_kind) {
 }
 Reader least_margin(MarginKind kind) { return least_margin(kind, kind); }
 
-Reader life_factor(HealingCourse course) {
+Reader median_life_factor(HealingCourse course) {
   return [course](const AssessedConstruct& one) -> std::optional<double> {
     if (!one.assessment.race) return std::nullopt;
     return course_of(*one.assessment.race, course).life_factor.middle;
@@ -85,9 +85,10 @@ std::vector<FigureRow> figure_rows() {
        least_margin(MarginKind::screw_fatigue, MarginKind::screw_fatigue_of_all_loads)},
       {"margin, pull-out with shear", "", true, stress, least_margin(MarginKind::screw_hold)},
       {"margin, bone strain", "", true, stress, least_margin(MarginKind::bone_yield)},
-      {"plate over what healing asks, strain-governed", "times", true, life, life_factor(HealingCourse::governed)},
-      {"plate over what healing asks, steady", "times", true, life, life_factor(HealingCourse::steady)},
-      {"plate over what healing asks, none", "times", true, life, life_factor(HealingCourse::none)},
+      {"plate over what healing asks, strain-governed", "times", true, life,
+       median_life_factor(HealingCourse::governed)},
+      {"plate over what healing asks, steady", "times", true, life, median_life_factor(HealingCourse::steady)},
+      {"plate over what healing asks, none", "times", true, life, median_life_factor(HealingCourse::none)},
       {"screws over what healing asks, strain-governed", "times", true, life, screw_life},
       {"plate stress, largest", "MPa", false, stress,
        worst_load([=](const LoadFindings& load) { return optional(load.plate.peak.von_mises.value()); })},

@@ -14,8 +14,6 @@ namespace {
 
 using Notes = std::vector<std::string>;
 
-double degrees(Angle angle) { return (angle / degree).value(); }
-
 std::string name_of(const OrderedScrew& screw) {
   if (!screw.label.empty()) return screw.label;
   return screw.hole > 0 ? fmt::format("the screw in hole {}", screw.hole) : "the screw beside the plate";
@@ -28,14 +26,14 @@ bool any(const Plan& plan, ScrewKind kind) {
 void note_bends(const Plan& plan, const Construct& construct, const PlateShape& shape, Notes& notes) {
   for (const auto& screw : plan.screws) {
     if (screw.kind != ScrewKind::locking || screw.hole == 0) continue;
-    const double turn = std::abs(degrees(turn_at_hole(construct.plate, shape, screw.hole)));
-    if (turn > degrees(largest_bend_at_locking_hole))
+    const double turn = std::abs(in_degrees(turn_at_hole(construct.plate, shape, screw.hole)));
+    if (turn > in_degrees(largest_bend_at_locking_hole))
       notes.push_back(fmt::format("The plate bends by {:.1f} deg at hole {}: a locking head may not hold in it.",
                                   turn, screw.hole));
   }
   constexpr double least = 0.05;  // degrees: less is no bend
   if (std::any_of(plan.bends.begin(), plan.bends.end(),
-                  [&](const PlateBend& bend) { return std::abs(degrees(bend.bend)) >= least; }))
+                  [&](const PlateBend& bend) { return std::abs(in_degrees(bend.bend)) >= least; }))
     notes.push_back(
         "Bend between the holes, not at them, each place once: bending back and forth tires the metal.");
 }
@@ -45,11 +43,11 @@ void note_prebend(const Plan& plan, Notes& notes) {
   notes.push_back(
       fmt::format("Prebend: after the plate fits the bone bend it once more by {:.1f} deg, {:.0f} mm from its "
                   "proximal end, so that it stands {:.3g} mm higher over the fracture than its bed.",
-                  degrees(plan.prebend->bend), plan.prebend->at.value(), plan.prebend->height.value()));
+                  in_degrees(plan.prebend->bend), plan.prebend->at.value(), plan.prebend->height.value()));
 }
 
 std::string towards(Angle tilt, const std::string& one, const std::string& other) {
-  return fmt::format("{:.3g} deg towards {}", std::abs(degrees(tilt)), tilt > Angle() ? one : other);
+  return fmt::format("{:.3g} deg towards {}", std::abs(in_degrees(tilt)), tilt > Angle() ? one : other);
 }
 
 // Where the construct's +y lies; see bone_shape.h.
@@ -103,7 +101,7 @@ void note_entries(const Construct& construct, Notes& notes) {
           "{}: enters {:.3g} mm from the bone's proximal end, {:.3g} deg round it from the plate's side towards "
           "{}.",
           screw.label.empty() ? "The screw beside the plate" : screw.label, screw.entry->position.value(),
-          degrees(screw.entry->around), sides(construct.plate.aspect).first));
+          in_degrees(screw.entry->around), sides(construct.plate.aspect).first));
 }
 
 void note_order_list(const Plan& plan, Notes& notes) {

@@ -11,7 +11,6 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr std::uint64_t design_seed = 1;
 constexpr double never = 1e6;  // weeks: beyond any that is reported
 
 std::vector<double> whole_weeks(double last) {
@@ -90,7 +89,7 @@ const RaceCourse& course_of(const Race& race, HealingCourse course) {
 
 Race run_race(const StressHistory& history, const Construct& construct, const RaceAssumptions& assumptions) {
   const auto kinds = static_cast<Eigen::Index>(all_uncertain.size());
-  const SaltelliDesign design(assumptions.base_points, kinds, design_seed);
+  const SaltelliDesign design(assumptions.base_points, kinds, race_design_seed);
   Race race;
   race.weeks = whole_weeks(construct.healing->weeks_to);
   race.inputs = race_inputs(history, construct, assumptions);

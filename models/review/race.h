@@ -12,7 +12,8 @@
 
 namespace gapstrain::models {
 
-inline constexpr double five_years = 260.0;  // weeks: beyond them no break is looked for
+inline constexpr std::uint64_t race_design_seed = 1;  // one set of samples for all constructs
+inline constexpr double five_years = 260.0;           // weeks: beyond them no break is looked for
 
 struct Band {
   double low = 0.0, middle = 0.0, high = 0.0;  // 5th, 50th, 95th percentile

@@ -12,8 +12,6 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr std::uint64_t design_seed = 1;
-
 // Where each construct's own inputs stand among those of both.
 struct SharedInputs {
   std::vector<std::string> names;
@@ -52,7 +50,7 @@ std::vector<RaceComparison> compare_races(const StressHistory& first, const Cons
   const SharedInputs shared =
       share_inputs(race_inputs(first, first_construct, assumptions), first_construct, second_construct);
   const auto count = static_cast<Eigen::Index>(shared.names.size()), width = count + 2;
-  const SaltelliDesign design(assumptions.base_points, count, design_seed);
+  const SaltelliDesign design(assumptions.base_points, count, race_design_seed);
   // Screws of one alone would count against it.
   const auto has_screws = [](const StressHistory& history) {
     return std::any_of(history.places.begin(), history.places.end(),

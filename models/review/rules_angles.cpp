@@ -13,12 +13,10 @@ namespace {
 constexpr auto off_axis =
     "Gallagher, Silva & Ricci 2014, J. Orthop. Trauma 28:427 (abstract; year, volume and page from memory)";
 
-double degrees(Angle angle) { return (angle / degree).value(); }
-
 RuleFinding tilt_rule(const RuleSubject& subject) {
   const Angle limit = subject.construct.plate.angle_limit;
   RuleFinding finding;
-  finding.bound = fmt::format("at most {:.3g} deg from square to the plate", degrees(limit));
+  finding.bound = fmt::format("at most {:.3g} deg from square to the plate", in_degrees(limit));
   finding.source = fmt::format(
       "the system's limit, 12 deg unless entered: common practice, no source; strength is lost from 5 deg on: {}",
       off_axis);
@@ -28,17 +26,17 @@ RuleFinding tilt_rule(const RuleSubject& subject) {
     if (!seated.stays || seated.screw->kind != ScrewKind::locking) continue;
     const Angle tilt = tilt_of(*seated.screw);
     if (!worst || tilt > tilt_of(*worst->screw)) worst = &seated;
-    if (!at_most(degrees(tilt), degrees(limit))) beyond.push_back(seated.name);
+    if (!at_most(in_degrees(tilt), in_degrees(limit))) beyond.push_back(seated.name);
   }
   if (!worst) return not_applicable(finding, "no screw locks in the plate");
-  const double largest = degrees(tilt_of(*worst->screw));
+  const double largest = in_degrees(tilt_of(*worst->screw));
   finding.figure = largest > 0.0 ? fmt::format("{:.3g} deg at {}", largest, worst->name) : "all are square";
   constexpr double loss_begins = 5.0;
   if (!at_most(largest, loss_begins))
     finding.figure += "; heads of a fixed angle have lost most of their strength from 5 deg on";
   if (!beyond.empty())
     break_rule(finding, fmt::format("Turn {} back to {:.3g} deg or less; what the maker allows may be less still.",
-                                    listed(beyond), degrees(limit)));
+                                    listed(beyond), in_degrees(limit)));
   return finding;
 }
 
@@ -51,7 +49,7 @@ RuleFinding contour_rule(const RuleSubject& subject) {
   for (const auto& seated : subject.screws) {
     if (!seated.stays || seated.screw->kind != ScrewKind::locking) continue;
     const double turn =
-        std::abs(degrees(turn_at_hole(subject.construct.plate, subject.plate, seated.screw->hole)));
+        std::abs(in_degrees(turn_at_hole(subject.construct.plate, subject.plate, seated.screw->hole)));
     if (worst && turn <= largest) continue;
     worst = &seated;
     largest = turn;
@@ -63,7 +61,7 @@ RuleFinding contour_rule(const RuleSubject& subject) {
   }
   finding.figure = fmt::format("{:.2g} deg at hole {} ({}), half-way to the holes beside it included", largest,
                                worst->screw->hole, worst->name);
-  if (!at_most(largest, degrees(largest_bend_at_locking_hole)))
+  if (!at_most(largest, in_degrees(largest_bend_at_locking_hole)))
     break_rule(finding,
                fmt::format("Leave hole {} empty, put a ball-headed screw in it, or bend the plate less there.",
                            worst->screw->hole));

@@ -11,8 +11,8 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double steel = 190e3, titanium = 105e3;                   // MPa, as the metals of material.cpp
-constexpr double composite = 17e3, polyacetal = 2.9e3, dog = 20e3;  // MPa; handbook values, from memory
+constexpr double steel = 190e3, titanium = 105e3;                           // MPa, as the metals of material.cpp
+constexpr double composite = 17e3, polyacetal_modulus = 2.9e3, dog = 20e3;  // MPa; handbook values, from memory
 
 enum class Held { both_cortices, near_cortex, near_cortex_innermost };
 
@@ -36,7 +36,7 @@ struct Sizes {
   double line_aside = 0.0;   // of the load, away from the plate; 0: no such load
 };
 
-Sizes shaft(std::string_view name, double gap, double standoff, double axial) {
+Sizes shaft_sizes(std::string_view name, double gap, double standoff, double axial) {
   return {.name = name,
           .stands_for = "a human shaft",
           .tube = {26, 3.5, 320, composite},
@@ -61,7 +61,7 @@ Sizes humerus(std::string_view name, double standoff) {
 Sizes toy_bone(std::string_view name, double standoff) {
   return {.name = name,
           .stands_for = "a toy dog's bone",
-          .tube = {9, 1.3, 100, polyacetal},
+          .tube = {9, 1.3, 100, polyacetal_modulus},
           .bar = {12, 6, 5.5, 1.5, 2, 1.5, steel},
           .gap = 2,
           .standoff = standoff,
@@ -93,7 +93,7 @@ Sizes dog_tibia(std::string_view name, Held held) {
           .moment = 1000,
           .held = held};
 }
-Sizes cylinder(std::string_view name, Held held) {
+Sizes cylinder_sizes(std::string_view name, Held held) {
   return {.name = name,
           .stands_for = "a synthetic cylinder",
           .tube = {20, 3, 180, composite},
@@ -107,15 +107,15 @@ Sizes cylinder(std::string_view name, Held held) {
 }
 
 const std::vector<Sizes> models{
-    shaft(bench::shaft, 6, 2, 100),
-    shaft(bench::shaft_off, 6, 6, 100),
-    shaft(bench::closing_shaft, 1, 2, 1000),
+    shaft_sizes(bench::shaft, 6, 2, 100),
+    shaft_sizes(bench::shaft_off, 6, 6, 100),
+    shaft_sizes(bench::closing_shaft, 1, 2, 1000),
     humerus(bench::humerus_flush, 0),
     humerus(bench::humerus_near, 2),
     humerus(bench::humerus_far, 5),
     Sizes{.name = bench::polyacetal,
           .stands_for = "a bone surrogate",
-          .tube = {20, 3, 240, polyacetal},
+          .tube = {20, 3, 240, polyacetal_modulus},
           .bar = {12, 13, 11, 3.5, 4, 2.9, steel},
           .gap = 10,
           .standoff = 1,
@@ -124,7 +124,7 @@ const std::vector<Sizes> models{
           .moment = 1000},
     Sizes{.name = bench::short_fragment,
           .stands_for = "a bone surrogate",
-          .tube = {20, 3, 195, polyacetal},
+          .tube = {20, 3, 195, polyacetal_modulus},
           .bar = {12, 13, 11, 3.5, 4, 2.9, steel},
           .gap = 1,
           .standoff = 1,
@@ -136,7 +136,7 @@ const std::vector<Sizes> models{
     toy_bone(bench::toy_off, 3),
     Sizes{.name = bench::toy_reduced,
           .stands_for = "a toy dog's bone",
-          .tube = {9, 1.3, 90, polyacetal},
+          .tube = {9, 1.3, 90, polyacetal_modulus},
           .bar = {8, 6, 5.5, 1.5, 2, 1.5, steel},
           .gap = 0,
           .standoff = 1,
@@ -148,8 +148,8 @@ const std::vector<Sizes> models{
     dog_tibia(bench::tibia, Held::both_cortices),
     dog_tibia(bench::tibia_one, Held::near_cortex),
     dog_tibia(bench::tibia_innermost, Held::near_cortex_innermost),
-    cylinder(bench::cylinder, Held::both_cortices),
-    cylinder(bench::cylinder_one, Held::near_cortex),
+    cylinder_sizes(bench::cylinder, Held::both_cortices),
+    cylinder_sizes(bench::cylinder_one, Held::near_cortex),
 };
 
 std::vector<LoadCase> loads_of(const Sizes& sizes) {

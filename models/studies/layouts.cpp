@@ -15,7 +15,7 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr std::size_t most_holes = 64;
+constexpr std::size_t most_holes_of_layouts = 64;
 
 bool stays(const Screw& screw) { return screw.kind == ScrewKind::lag; }
 
@@ -58,9 +58,9 @@ void Layouts::find_candidates(const Construct& construct) {
   const LayoutRules& rules = *construct.layouts;
   const double fracture = fracture_along(construct);
   const auto& holes = construct.plate.holes;
-  if (holes.size() > most_holes)
-    throw ModelError(
-        fmt::format("the plate has {} holes; layouts are worked out for up to {}", holes.size(), most_holes));
+  if (holes.size() > most_holes_of_layouts)
+    throw ModelError(fmt::format("the plate has {} holes; layouts are worked out for up to {}", holes.size(),
+                                 most_holes_of_layouts));
   std::vector<int> taken;  // by screws that stay
   for (const auto& screw : construct.screws)
     if (stays(screw) && screw.hole > 0) taken.push_back(screw.hole);

@@ -52,13 +52,6 @@ Expectation parse(const std::string& text) {
 
 }  // namespace
 
-std::vector<std::string> lines_of(const std::string& text) {
-  std::vector<std::string> lines;
-  std::istringstream stream(text);
-  for (std::string line; std::getline(stream, line);) lines.push_back(line);
-  return lines;
-}
-
 std::vector<std::string> expectations(const std::string& text) {
   const std::string mark = "# expect: ";
   std::vector<std::string> found;

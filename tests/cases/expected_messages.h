@@ -3,12 +3,12 @@
 // one line per message, in the order of the messages.
 #pragma once
 
+#include "tests/cases/texts.h"
+
 #include <string>
 #include <vector>
 
 namespace gapstrain::tests {
-
-std::vector<std::string> lines_of(const std::string& text);
 
 // What follows "# expect: ", in the order of the text.
 std::vector<std::string> expectations(const std::string& text);

@@ -91,13 +91,6 @@ rim_elements = 20
                      row + 40, row + 2, plate_holes, row / 2 + 20, holes_with_screw);
 }
 
-std::string replaced(std::string text, const std::string& from, const std::string& to) {
-  const auto place = text.find(from);
-  REQUIRE(place != std::string::npos);
-  REQUIRE(text.find(from, place + 1) == std::string::npos);
-  return text.replace(place, from.size(), to);
-}
-
 Started::Started(const std::vector<std::string>& arguments, const fs::path& directory,
                  const std::optional<RowHold>& hold)
     : held_(hold ? hold->bytes : 0) {
@@ -253,13 +246,6 @@ void check_row_is_analysis(const fs::path& rows, std::size_t row, const fs::path
 
 std::vector<double> column(const fs::path& table, const std::string& name) {
   return cases::read_numbers(table, {name}).front();
-}
-
-std::vector<std::string> lines_of(const fs::path& file) {
-  std::istringstream stream(read_file(file));
-  std::vector<std::string> lines;
-  for (std::string line; std::getline(stream, line);) lines.push_back(line);
-  return lines;
 }
 
 std::map<std::string, std::string> contents(const fs::path& folder) {

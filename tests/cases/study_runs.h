@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tests/cases/run_program.h"
+#include "tests/cases/texts.h"
 
 #include <sys/types.h>
 
@@ -66,7 +67,6 @@ void check_row_is_analysis(const std::filesystem::path& rows, std::size_t row,
                            const std::filesystem::path& findings);
 
 std::vector<double> column(const std::filesystem::path& table, const std::string& name);
-std::vector<std::string> lines_of(const std::filesystem::path& file);
 
 // Every file below a folder, with its bytes.
 std::map<std::string, std::string> contents(const std::filesystem::path& folder);

@@ -11,13 +11,13 @@ using namespace gapstrain::tests;
 
 namespace {
 
-std::vector<cases::StudyFinding> findings(const models::Construct& /*like*/) {
+std::vector<cases::StudyFinding> known_findings_of(const models::Construct& /*like*/) {
   return {{"gap_strain", ""}, {"peak_stress", "MPa"}, {"axial_stiffness", "N/mm"}};
 }
 
 std::string answer(const std::filesystem::path& file) {
   try {
-    cases::read_study(file, findings);
+    cases::read_study(file, known_findings_of);
   } catch (const cases::CaseError& error) {
     return error.what();
   }

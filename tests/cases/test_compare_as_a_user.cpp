@@ -4,6 +4,7 @@
 #include "cases/outputs/summary.h"
 #include "tests/cases/expected_messages.h"
 #include "tests/cases/run_program.h"
+#include "tests/cases/texts.h"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
@@ -67,12 +68,6 @@ rim_elements = 24
 
 // The same patient, the inner screws next to the gap.
 const std::string short_span = "base = \"wide.toml\"\nname = \"Short\"\n[[screw]]\nholes = [1, 4, 5, 8]\n";
-
-std::string replaced(std::string text, const std::string& from, const std::string& to) {
-  const auto place = text.find(from);
-  REQUIRE(place != std::string::npos);
-  return text.replace(place, from.size(), to);
-}
 
 std::vector<std::string> files_of(const fs::path& folder) {
   std::vector<std::string> files;

@@ -151,7 +151,7 @@ TEST_CASE("the summary shows the case's own layout beside the best, and counts t
 
 TEST_CASE("the best come first, within the limits, in the order that was asked for", "[cases][as-a-user]") {
   REQUIRE(done().run.status == 0);
-  const auto all = lines_of(done().rows), best = lines_of(done().out / "best.csv");
+  const auto all = lines_of(read_file(done().rows)), best = lines_of(read_file(done().out / "best.csv"));
   REQUIRE(best.size() == 11);
   CHECK(best.front() == all.front());
   const auto strain = column(done().rows, "gap_strain"), peak = column(done().rows, "peak_stress_MPa");
@@ -168,7 +168,7 @@ TEST_CASE("the best come first, within the limits, in the order that was asked f
 
 TEST_CASE("front.csv has the layouts within the limits that none betters, and all of them", "[cases][as-a-user]") {
   REQUIRE(done().run.status == 0);
-  const auto all = lines_of(done().rows), front = lines_of(done().out / "front.csv");
+  const auto all = lines_of(read_file(done().rows)), front = lines_of(read_file(done().out / "front.csv"));
   CHECK(front.front() == all.front());
   CHECK(front.size() > 3);
   const auto strain = column(done().rows, "gap_strain"), length = column(done().rows, "working_length_mm");
@@ -216,7 +216,8 @@ TEST_CASE("of the best and of the case's own layout it is told whether they hold
   for (const auto& [rank, row] : told) {
     const std::string text = told_of(summary, rank);
     INFO(text);
-    CHECK(text.starts_with(margin[row] < 1.0 ? " FAILS: " : " holds; "));
+    const bool trusted = !text.starts_with(" NOT TO BE TRUSTED: ");  // so coarse a mesh seldom is
+    if (trusted) CHECK(text.starts_with(margin[row] < 1.0 ? " FAILS: " : " holds; "));
     CHECK_THAT(text, Catch::Contains(fmt::format("least margin {:.2g}, ", margin[row])));
     CHECK_THAT(text, Catch::Contains(broken[row] == 0.0 ? "Breaks no rule" : "of the trade: "));
     for (const auto& rule : models::rule_names()) {
@@ -287,7 +288,8 @@ TEST_CASE("a plate that yields is a finding: status 0, and quiet is quiet", "[ca
   const std::string summary = read_file(scratch.path() / "out" / "summary.txt");
   CHECK_THAT(summary, Catch::Contains("\nNO layout holds: "));
   CHECK_THAT(summary, Catch::Contains(" FAILS\n yours "));
-  CHECK(told_of(summary, "1").starts_with(" FAILS: plate"));
+  CHECK(told_of(summary, "1").starts_with(" NOT TO BE TRUSTED: share of the plate over its yield strength: "));
+  CHECK_THAT(told_of(summary, "1"), Catch::Contains("; plate, yield 0."));
 }
 
 TEST_CASE("faults of a case are answered before anything is written", "[cases][as-a-user]") {
@@ -322,7 +324,7 @@ TEST_CASE("rows are the same bytes from several threads, processes and parts, an
   // Half of the rows, for a part has no best ones to look at.
   const auto killed = layouts("killed", {"--threads", "2", "--part", "1/2"});
   std::string half;
-  const auto lines = lines_of(scratch.path() / "once" / "rows.csv");
+  const auto lines = lines_of(read_file(scratch.path() / "once" / "rows.csv"));
   for (std::size_t k = 0; k < 1 + 13 * 26; ++k) half += lines[k] + '\n';
   kill_twelve_times(killed, scratch.path(), scratch.path() / "killed", half);
   CHECK(run(1, killed).status == 0);

@@ -7,6 +7,7 @@
 #include "cases/outputs/summary.h"
 #include "cases/outputs/text_hash.h"
 #include "tests/cases/sample_findings.h"
+#include "tests/cases/texts.h"
 
 #include <fmt/format.h>
 #include <catch2/catch.hpp>
@@ -22,6 +23,8 @@ using namespace gapstrain;
 using namespace gapstrain::cases;
 using gapstrain::tests::sample_assessment;
 using gapstrain::tests::sample_findings;
+
+using gapstrain::tests::lines_of;
 
 namespace {
 
@@ -44,13 +47,6 @@ std::set<std::string> paths_of(const models::Findings& findings) {
   assessment.state.not_trusted = {"force balance"};
   gather(nlohmann::json::parse(findings_json(findings, assessment, origin, {"findings.json"})), "", paths);
   return paths;
-}
-
-std::vector<std::string> lines_of(const std::string& text) {
-  std::vector<std::string> lines;
-  std::istringstream stream(text);
-  for (std::string line; std::getline(stream, line);) lines.push_back(line);
-  return lines;
 }
 
 // Nothing to be alarmed at, so that the screen has room for all else.

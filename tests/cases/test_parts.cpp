@@ -12,7 +12,7 @@ using namespace gapstrain::tests;
 
 namespace {
 
-constexpr std::size_t rows = 5'000;
+constexpr std::size_t part_rows = 5'000;
 
 fs::path folder_of(const fs::path& scratch, const Part& part) {
   return scratch / ("part-" + std::to_string(part.number) + "-of-" + std::to_string(part.of));
@@ -21,7 +21,7 @@ fs::path folder_of(const fs::path& scratch, const Part& part) {
 fs::path make_part(const fs::path& scratch, const Part& part) {
   Ranks alone;
   const auto out = folder_of(scratch, part);
-  StudyFolder folder(out, toy_study(rows, part), toy_heading);
+  StudyFolder folder(out, toy_study(part_rows, part), toy_heading);
   REQUIRE(make_rows_silently(&folder, toy_work(2), alone).complete);
   return out;
 }
@@ -71,10 +71,10 @@ TEST_CASE("parts merged in any order are the undivided study, bit for bit", "[ca
     std::reverse(folders.begin(), folders.end());
     const auto out = scratch.path() / ("merged-" + std::to_string(of));
     merge_silently(folders, out);
-    CHECK(read_file(out / "rows.csv") == toy_file(rows));
-    CHECK(read_run(out) == toy_study(rows));
+    CHECK(read_file(out / "rows.csv") == toy_file(part_rows));
+    CHECK(read_run(out) == toy_study(part_rows));
     merge_silently(folders, out);  // again: nothing to do
-    CHECK(StudyFolder(out, toy_study(rows), toy_heading).complete());
+    CHECK(StudyFolder(out, toy_study(part_rows), toy_heading).complete());
   }
 }
 
@@ -96,11 +96,11 @@ TEST_CASE("a merge that was ended goes on", "[cases][study]") {
   const auto folders = make_parts(scratch.path(), 3);
   const auto out = scratch.path() / "merged";
   {
-    StudyFolder begun(out, toy_study(rows), toy_heading);
+    StudyFolder begun(out, toy_study(part_rows), toy_heading);
     for (std::size_t row = 0; row < 1'800; ++row) begun.append(toy_line(row), 1);
   }
   merge_silently(folders, out);
-  CHECK(read_file(out / "rows.csv") == toy_file(rows));
+  CHECK(read_file(out / "rows.csv") == toy_file(part_rows));
 }
 
 TEST_CASE("parts missing, there twice, not complete or of another study are refused by name", "[cases][study]") {
@@ -115,12 +115,12 @@ TEST_CASE("parts missing, there twice, not complete or of another study are refu
                     Catch::Contains("different studies"));
   CHECK_THROWS_WITH(merge_silently({folders[0], scratch.path()}, out), Catch::Contains(scratch.path().string()));
 
-  auto other = toy_study(rows, {3, 3});
+  auto other = toy_study(part_rows, {3, 3});
   other.fingerprint = "beef";
   const auto foreign = scratch.path() / "foreign";
   const auto begun = scratch.path() / "begun";
   { StudyFolder(foreign, other, toy_heading); }
-  { StudyFolder(begun, toy_study(rows, {3, 3}), toy_heading).append(toy_line(3'334), 1); }
+  { StudyFolder(begun, toy_study(part_rows, {3, 3}), toy_heading).append(toy_line(3'334), 1); }
   CHECK_THROWS_WITH(merge_silently({folders[0], folders[1], begun}, out),
                     Catch::Contains(begun.string()) && Catch::Contains("not complete"));
   fs::rename(foreign / "rows.csv.part", foreign / "rows.csv");

@@ -4,6 +4,7 @@
 #include "cases/outputs/plan_text.h"
 #include "cases/outputs/review_json.h"
 #include "cases/outputs/review_text.h"
+#include "tests/cases/texts.h"
 #include "tests/models/constructs.h"
 
 #include <catch2/catch.hpp>
@@ -14,16 +15,11 @@
 using namespace gapstrain;
 using namespace gapstrain::cases;
 
+using gapstrain::tests::lines_of;
+
 namespace {
 
-std::vector<std::string> lines_of(const std::string& text) {
-  std::vector<std::string> lines;
-  std::istringstream stream(text);
-  for (std::string line; std::getline(stream, line);) lines.push_back(line);
-  return lines;
-}
-
-bool says(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
+bool holds(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
 
 // Line breaks and indents as blanks.
 std::string flat(const std::string& text) {
@@ -40,7 +36,7 @@ void check_page(const std::string& text) {
   const auto lines = lines_of(text);
   CHECK(lines.size() <= page_lines);
   for (const auto& line : lines) CHECK(columns(line) <= page_columns);
-  for (const auto caution : cautions) CHECK(says(flat(text), std::string(caution)));
+  for (const auto caution : cautions) CHECK(holds(flat(text), std::string(caution)));
 }
 
 }  // namespace
@@ -50,11 +46,11 @@ TEST_CASE("a plan is one page that names case, plate, every screw, the order and
   const auto plan = models::make_plan(tests::plated_tube());
   const std::string text = plan_text(plan, {}, "Rex, left radius", {"rex.toml", "", {}, "2026-01-31"});
   check_page(text);
-  CHECK(says(text, "Rex, left radius"));
-  CHECK(says(text, "112 mm long, 10 round holes"));
-  for (const auto& screw : plan.screws) CHECK(says(text, "\n" + screw.label + " "));
-  CHECK(says(text, "18.0    20"));  // measured, to order
-  CHECK(says(text, "6. lock S10"));
+  CHECK(holds(text, "Rex, left radius"));
+  CHECK(holds(text, "112 mm long, 10 round holes"));
+  for (const auto& screw : plan.screws) CHECK(holds(text, "\n" + screw.label + " "));
+  CHECK(holds(text, "18.0    20"));  // measured, to order
+  CHECK(holds(text, "6. lock S10"));
 }
 
 TEST_CASE("a plan says what the analysis said, and orders nothing by an estimate", "[cases][outputs]") {
@@ -69,14 +65,14 @@ TEST_CASE("a plan says what the analysis said, and orders nothing by an estimate
   const std::string text = plan_text(plan, state, "Rex", {"rex.toml", "", {}, "2026-01-31"});
   check_page(text);
   CHECK(text.starts_with("NOT TO BE TRUSTED: force balance: 0.02, limit 1e-08.\nFAILS: screw S4, fatigue"));
-  CHECK(says(flat(text), "ESTIMATE, not measured: cortex, place of the fracture. Order nothing by them."));
-  CHECK(says(text, "Side: left."));
-  CHECK(says(text, "2026-01-31"));
-  CHECK(says(text, "mm from the bone's proximal end (ESTIMATE)"));
-  CHECK(says(text, "ESTIMATE ORDER"));
+  CHECK(holds(flat(text), "ESTIMATE, not measured: cortex, place of the fracture. Order nothing by them."));
+  CHECK(holds(text, "Side: left."));
+  CHECK(holds(text, "2026-01-31"));
+  CHECK(holds(text, "mm from the bone's proximal end (ESTIMATE)"));
+  CHECK(holds(text, "ESTIMATE ORDER"));
   for (const auto& screw : plan.screws) CHECK_FALSE(screw.length.has_value());
-  CHECK(says(text, "~18.0     -"));
-  CHECK_FALSE(says(text, " 20 "));
+  CHECK(holds(text, "~18.0     -"));
+  CHECK_FALSE(holds(text, " 20 "));
   CHECK_FALSE(plan_json(plan)["screws"][0].contains("length_mm"));
   CHECK(plan_json(plan)["side"] == "left");
 }
@@ -92,8 +88,8 @@ TEST_CASE("a plan with many screws and notes is still one page", "[cases][output
   const auto plan = models::make_plan(tests::plated_tube(sizes));
   const std::string text = plan_text(plan, {}, std::string(300, 'x'), {std::string(300, 'y'), "", {}, ""});
   check_page(text);
-  for (const auto& screw : plan.screws) CHECK(says(text, "\n" + screw.label + " "));
-  CHECK(says(text, "more notes in findings.json"));
+  for (const auto& screw : plan.screws) CHECK(holds(text, "\n" + screw.label + " "));
+  CHECK(holds(text, "more notes in findings.json"));
 }
 
 TEST_CASE("a review begins with the broken rules and fits the screen", "[cases][outputs]") {
@@ -101,8 +97,8 @@ TEST_CASE("a review begins with the broken rules and fits the screen", "[cases][
   const std::string text = review_text(findings);
   for (const auto& line : lines_of(text)) CHECK(columns(line) <= screen_columns);
   CHECK(text.starts_with("BROKEN"));
-  CHECK(says(text, "Choose a plate with at least 12 holes"));
-  for (const auto& finding : findings) CHECK(says(flat(text), finding.rule));
+  CHECK(holds(text, "Choose a plate with at least 12 holes"));
+  for (const auto& finding : findings) CHECK(holds(flat(text), finding.rule));
   CHECK(review_sentence(findings).starts_with(
       "2 of 14 rules of the trade are broken: gap of a bridged simple fracture; plate screw density."));
 }

@@ -9,7 +9,7 @@ using gapstrain::tests::write_file;
 
 namespace {
 
-const std::string example = GAPSTRAIN_EXAMPLES "/minimal.toml";
+const std::string minimal_case = GAPSTRAIN_EXAMPLES "/minimal.toml";
 
 gapstrain::tests::Run run(const std::vector<std::string>& arguments) {
   const ScratchFolder scratch;
@@ -49,10 +49,10 @@ TEST_CASE("a bad command line is told what is missing, with status 2", "[cases][
   CHECK(run({}).status == 2);
   CHECK(run({"analyse"}).status == 2);
   CHECK(run({"analyse"}).err.find("case is required") != std::string::npos);
-  CHECK(run({"analyse", example, "--outt", "x"}).status == 2);
-  CHECK(run({"analyse", example, "more"}).status == 2);
-  CHECK(run({"analyse", example, "--out"}).status == 2);
-  const auto misspelt = run({"analyze", example});
+  CHECK(run({"analyse", minimal_case, "--outt", "x"}).status == 2);
+  CHECK(run({"analyse", minimal_case, "more"}).status == 2);
+  CHECK(run({"analyse", minimal_case, "--out"}).status == 2);
+  const auto misspelt = run({"analyze", minimal_case});
   CHECK(misspelt.status == 2);
   CHECK(misspelt.err.find("Did you mean \"gapstrain analyse\"?") != std::string::npos);
 }
@@ -81,10 +81,10 @@ TEST_CASE("a case file that is none is told apart, with status 2", "[cases][as-a
 TEST_CASE("a bad output folder is refused before the work, with status 2", "[cases][as-a-user]") {
   const ScratchFolder scratch;
   write_file(scratch.path() / "thesis.txt", "years of work");
-  const auto foreign = run_program({"analyse", example, "--out", "."}, scratch.path());
+  const auto foreign = run_program({"analyse", minimal_case, "--out", "."}, scratch.path());
   CHECK(foreign.status == 2);
   CHECK(foreign.err.find("was not written by gapstrain") != std::string::npos);
-  const auto file = run_program({"analyse", example, "--out", "thesis.txt"}, scratch.path());
+  const auto file = run_program({"analyse", minimal_case, "--out", "thesis.txt"}, scratch.path());
   CHECK(file.status == 2);
   CHECK(file.err.find("is not a folder") != std::string::npos);
   CHECK(gapstrain::tests::read_file(scratch.path() / "thesis.txt") == "years of work");

@@ -82,7 +82,9 @@ TEST_CASE("what is printed to a full disk is an error, whatever was worked out",
   CHECK_THAT(read_file(scratch.path() / "err"),
              Catch::Contains("what is printed cannot be written: No space left"));
   CHECK(status("analyse nowhere.toml > /dev/full") == 2);
-  CHECK(status("analyse tube.toml --no-pictures 2> /dev/full > /dev/null") == 0);
+  const int standing = status("analyse tube.toml --no-pictures > /dev/null");
+  CHECK(status("analyse tube.toml --no-pictures 2> /dev/full > /dev/null") == standing);
+  CHECK(standing < 2);
   CHECK(status("analyse nowhere.toml 2> /dev/full") == 2);
   CHECK(status("analyse nowhere.toml 2>&-") == 2);
 }

@@ -15,7 +15,7 @@ using namespace gapstrain::tests;
 
 namespace {
 
-constexpr std::size_t rows = 3'000;
+constexpr std::size_t rank_rows = 3'000;
 
 bool mpirun_is_missing() {
   if (std::string(MPIRUN).empty()) WARN("not tested: there is no mpirun");
@@ -34,7 +34,7 @@ std::string mpirun(int ranks) {
 }
 
 std::string toy(const fs::path& out, const std::string& rest) {
-  return std::string(TOY_STUDY) + ' ' + out.string() + ' ' + std::to_string(rows) + ' ' + rest;
+  return std::string(TOY_STUDY) + ' ' + out.string() + ' ' + std::to_string(rank_rows) + ' ' + rest;
 }
 
 }  // namespace
@@ -62,7 +62,7 @@ TEST_CASE("a process on its own is rank 0 of 1", "[cases][study]") {
 TEST_CASE("rows are the same bytes with any number of ranks and threads", "[cases][study][mpi]") {
   if (mpirun_is_missing()) return;
   const ScratchFolder scratch;
-  const std::string expected = toy_file(rows);
+  const std::string expected = toy_file(rank_rows);
   for (const int ranks : {1, 2, 3, 4})
     for (const std::string threads : {"1", "3"}) {
       INFO(ranks << " ranks of " << threads << " threads");
@@ -97,7 +97,7 @@ TEST_CASE("a fault on any rank ends the whole job with its message", "[cases][st
     CHECK_THAT(broken.err, Catch::Contains("the toy broke"));
     CHECK_FALSE(fs::exists(out / "rows.csv"));
     CHECK(run(mpirun(2) + toy(out, "1 0")).status == 0);
-    CHECK(read_file(out / "rows.csv") == toy_file(rows));
+    CHECK(read_file(out / "rows.csv") == toy_file(rank_rows));
   }
 }
 
@@ -110,7 +110,7 @@ TEST_CASE("a rank that is killed ends the whole job, and the study goes on", "[c
     CHECK(killed.status != 0);
     REQUIRE(fs::exists(out / "rows.csv.part"));
     CHECK(run(mpirun(3) + toy(out, "1 0")).status == 0);
-    CHECK(read_file(out / "rows.csv") == toy_file(rows));
+    CHECK(read_file(out / "rows.csv") == toy_file(rank_rows));
   }
 }
 

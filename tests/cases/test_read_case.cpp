@@ -4,6 +4,7 @@
 #include "cases/reader/parse_value.h"
 #include "cases/reader/read_case.h"
 #include "tests/cases/run_program.h"
+#include "tests/cases/texts.h"
 
 #include <catch2/catch.hpp>
 
@@ -13,24 +14,20 @@ using namespace gapstrain;
 using namespace gapstrain::cases;
 using gapstrain::tests::read_file;
 
+using gapstrain::tests::replaced;
+
 namespace {
 
-const std::filesystem::path examples = GAPSTRAIN_EXAMPLES;
-
-std::string replace(std::string text, const std::string& from, const std::string& to) {
-  const auto at = text.find(from);
-  REQUIRE(at != std::string::npos);
-  return text.replace(at, from.size(), to);
-}
+const std::filesystem::path case_folder = GAPSTRAIN_EXAMPLES;
 
 models::Construct minimal_with(const std::string& from, const std::string& to) {
-  return read_case_text("minimal.toml", replace(read_file(examples / "minimal.toml"), from, to)).construct;
+  return read_case_text("minimal.toml", replaced(read_file(case_folder / "minimal.toml"), from, to)).construct;
 }
 
 }  // namespace
 
 TEST_CASE("every example is read without error or warning", "[cases][reader]") {
-  const auto files = tests::toml_files(examples);
+  const auto files = tests::toml_files(case_folder);
   REQUIRE(files.size() >= 3);
   for (const auto& file : files) {
     INFO(file.string());
@@ -41,7 +38,7 @@ TEST_CASE("every example is read without error or warning", "[cases][reader]") {
 }
 
 TEST_CASE("the bench tube is read as it stands in the file", "[cases][reader]") {
-  const auto construct = read_case(examples / "bench_tube.toml").construct;
+  const auto construct = read_case(case_folder / "bench_tube.toml").construct;
   CHECK(construct.name == "Bench tube");
   REQUIRE(construct.bone.stations.size() == 1);
   CHECK(construct.bone.stations[0].width_mediolateral.value() == Approx(14.0));
@@ -70,7 +67,7 @@ TEST_CASE("the bench tube is read as it stands in the file", "[cases][reader]") 
 }
 
 TEST_CASE("what a case leaves out is taken from the documented defaults", "[cases][reader]") {
-  const auto file = read_case(examples / "minimal.toml");
+  const auto file = read_case(case_folder / "minimal.toml");
   const auto& construct = file.construct;
   CHECK(construct.name == "minimal");
   CHECK_FALSE(construct.body_mass.has_value());
@@ -93,13 +90,13 @@ TEST_CASE("what a case leaves out is taken from the documented defaults", "[case
 }
 
 TEST_CASE("the same case in other units is the same construct", "[cases][reader][units]") {
-  const auto in_mm = read_case(examples / "minimal.toml").construct;
-  auto text = read_file(examples / "minimal.toml");
-  text = replace(text, "\"150 mm\"", "\"15 cm\"");
-  text = replace(text, "\"13 mm\"", "\"0.013 m\"");
-  text = replace(text, "\"2.2 mm\"", "\"2200 um\"");
-  text = replace(text, "\"10.5 mm\"", "\"1.05 cm\"");
-  text = replace(text, "\"73 mm\"", "\"0.073 m\"");
+  const auto in_mm = read_case(case_folder / "minimal.toml").construct;
+  auto text = read_file(case_folder / "minimal.toml");
+  text = replaced(text, "\"150 mm\"", "\"15 cm\"");
+  text = replaced(text, "\"13 mm\"", "\"0.013 m\"");
+  text = replaced(text, "\"2.2 mm\"", "\"2200 um\"");
+  text = replaced(text, "\"10.5 mm\"", "\"1.05 cm\"");
+  text = replaced(text, "\"73 mm\"", "\"0.073 m\"");
   const auto in_others = read_case_text("minimal.toml", text).construct;
   CHECK(in_others.bone.length.value() == Approx(in_mm.bone.length.value()).epsilon(1e-14));
   CHECK(in_others.bone.stations[0].width_craniocaudal.value() ==

@@ -1,10 +1,13 @@
 #include "cases/reader/read_case.h"
 #include "tests/cases/run_program.h"
+#include "tests/cases/texts.h"
 
 #include <catch2/catch.hpp>
 
 using namespace gapstrain;
 using namespace gapstrain::cases;
+
+using gapstrain::tests::replaced;
 
 namespace {
 
@@ -94,12 +97,6 @@ tissue = "hard-callus"
 tighten = "S2"
 )";
 
-std::string replace(std::string text, const std::string& from, const std::string& to) {
-  const auto at = text.find(from);
-  REQUIRE(at != std::string::npos);
-  return text.replace(at, from.size(), to);
-}
-
 CaseFile read(const std::string& text) { return read_case_text("pressed.toml", text); }
 
 std::string assumptions(const std::string& text) {
@@ -146,7 +143,7 @@ TEST_CASE("a row of slots, a prebend and contact are read", "[cases][reader]") {
   CHECK(construct.contact.friction == models::FrictionLaw::stick);
   CHECK(construct.contact.bone_on_bone == 0.31);
   CHECK(construct.contact.plate_on_bone == models::Contact{}.plate_on_bone);
-  const auto free = read(replace(pressed, "\"stick\"", "\"none\"")).construct;
+  const auto free = read(replaced(pressed, "\"stick\"", "\"none\"")).construct;
   CHECK(free.contact.friction == models::FrictionLaw::none);
 }
 
@@ -209,7 +206,7 @@ screw = ["S3", "S1", "S6", "S8"]
 TEST_CASE("a fault of a label that `screw` stands for is told at its place", "[cases][reader]") {
   const auto problem_of = [](const std::string& from, const std::string& to) {
     try {
-      read(replace(pressed, from, to));
+      read(replaced(pressed, from, to));
     } catch (const CaseError& error) {
       REQUIRE(error.problems.size() == 1);
       return error.problems.front();
@@ -230,22 +227,22 @@ TEST_CASE("a fault of a label that `screw` stands for is told at its place", "[c
 
 TEST_CASE("a plate that ball heads press on lies on the bone unless told otherwise", "[cases][reader]") {
   CHECK(read(pressed).construct.plate.standoff.value() == 0.0);
-  CHECK(read(replace(pressed, "prebend", "standoff = \"0.4 mm\"\nprebend")).construct.plate.standoff.value() ==
+  CHECK(read(replaced(pressed, "prebend", "standoff = \"0.4 mm\"\nprebend")).construct.plate.standoff.value() ==
         Approx(0.4));
   // A lag screw beside the plate does not press it on.
   auto locked =
-      replace(pressed, "kind = \"cortical\"\nsize = \"HA 3.5\"\ntorque = \"0.7 N m\"", "size = \"locking 3.5\"");
-  locked = replace(locked, "slot_length = \"6.1 mm\"\n", "");
-  locked = replace(locked, "kind = \"compression\"\npreload = \"450 N\"\nslide = \"0.6 mm\"\n", "");
-  locked = replace(locked, "tighten = \"S8\"\n", "");
-  locked = replace(locked, "tighten = \"S2\"\n", "");
+      replaced(pressed, "kind = \"cortical\"\nsize = \"HA 3.5\"\ntorque = \"0.7 N m\"", "size = \"locking 3.5\"");
+  locked = replaced(locked, "slot_length = \"6.1 mm\"\n", "");
+  locked = replaced(locked, "kind = \"compression\"\npreload = \"450 N\"\nslide = \"0.6 mm\"\n", "");
+  locked = replaced(locked, "tighten = \"S8\"\n", "");
+  locked = replaced(locked, "tighten = \"S2\"\n", "");
   CHECK(read(locked).construct.plate.standoff.value() == 1.0);
 }
 
 TEST_CASE("a locking screw takes no preload from [screws]", "[cases][reader]") {
-  auto text = replace(pressed, "slot_length = \"6.1 mm\"\n", "");
-  text = replace(text, "hole = 7\nkind = \"compression\"\npreload = \"450 N\"\nslide = \"0.6 mm\"",
-                 "hole = 7\nkind = \"locking\"");
+  auto text = replaced(pressed, "slot_length = \"6.1 mm\"\n", "");
+  text = replaced(text, "hole = 7\nkind = \"compression\"\npreload = \"450 N\"\nslide = \"0.6 mm\"",
+                  "hole = 7\nkind = \"locking\"");
   const auto construct = read(text).construct;
   CHECK_FALSE(construct.screws[2].insertion_torque.has_value());
   CHECK(construct.screws[3].insertion_torque.has_value());
@@ -261,10 +258,10 @@ TEST_CASE("what tightening rests on is stated where the case is silent", "[cases
   CHECK_THAT(all, !Contains("Friction"));  // surfaces stick
   CHECK_THAT(all, !Contains("no steps"));
 
-  const auto silent = assumptions(replace(pressed, "torque = \"0.7 N m\"\n", ""));
+  const auto silent = assumptions(replaced(pressed, "torque = \"0.7 N m\"\n", ""));
   CHECK_THAT(silent, Contains("given for S1, S2, S8, L1: half the pull-out strength"));
-  CHECK_THAT(assumptions(replace(pressed, "slide = \"0.6 mm\"\n", "")), Contains("the thread S7 1 mm are taken"));
-  const auto friction = assumptions(replace(pressed, "friction = \"stick\"\n", ""));
+  CHECK_THAT(assumptions(replaced(pressed, "slide = \"0.6 mm\"\n", "")), Contains("the thread S7 1 mm are taken"));
+  const auto friction = assumptions(replaced(pressed, "friction = \"stick\"\n", ""));
   CHECK_THAT(friction, Contains("0.37 of the plate on bone"));
   CHECK_THAT(friction, !Contains("of bone on bone"));
 
@@ -272,5 +269,5 @@ TEST_CASE("what tightening rests on is stated where the case is silent", "[cases
   const auto unordered = assumptions(without_order);
   CHECK_THAT(unordered, Contains("lists no steps"));
   CHECK_THAT(unordered, Contains("0.37 of the plate on bone") && Contains("0.45 of bone on bone"));
-  CHECK_THAT(assumptions(replace(pressed, "prebend", "standoff = \"0 mm\"\nprebend")), !Contains("standoff"));
+  CHECK_THAT(assumptions(replaced(pressed, "prebend", "standoff = \"0 mm\"\nprebend")), !Contains("standoff"));
 }

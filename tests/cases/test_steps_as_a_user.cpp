@@ -1,5 +1,6 @@
 // A fracture pressed together, as a person runs it. A coarse mesh, since figures are proved elsewhere.
 #include "tests/cases/run_program.h"
+#include "tests/cases/texts.h"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
@@ -15,12 +16,6 @@ const std::string coarse_mesh = "\n[mesh]\nrefinement = 0.5\nrim_elements = 24\n
 
 std::string example(const std::string& name) {
   return read_file(fs::path(GAPSTRAIN_EXAMPLES) / name) + coarse_mesh;
-}
-
-std::string replaced(std::string text, const std::string& from, const std::string& to) {
-  const auto place = text.find(from);
-  REQUIRE(place != std::string::npos);
-  return text.replace(place, from.size(), to);
 }
 
 Run analyse(const ScratchFolder& scratch, const std::string& text) {

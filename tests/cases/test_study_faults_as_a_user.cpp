@@ -141,12 +141,12 @@ TEST_CASE("a second run in the same folder is refused while the first is at work
 TEST_CASE("a full disk is said, and the study goes on once there is room", "[cases][as-a-user]") {
   const StudyToRun study(40);
   {
-    const SmallDisk disk(10'000);
+    const SmallDisk disk(15'000);  // room for the first block of rows, not for all
     refuses(study.run("out"), "room on the disk");
   }
   const std::string left = read_file(study.path() / "out" / "rows.csv.part");
   CHECK(left.size() > 2'000);
-  CHECK(left.size() <= 10'000);
+  CHECK(left.size() <= 15'000);
   CHECK(left.back() == '\n');
   CHECK(study.run("out").status == 0);
   CHECK(read_file(study.path() / "out" / "rows.csv").starts_with(left));
@@ -189,7 +189,7 @@ TEST_CASE("parts are merged only when all are there, once each and of one study"
   CHECK_THAT(merged.out, Catch::StartsWith("Merged into merged."));
   std::string rows;
   for (const std::string part : {"1", "2", "3"}) {
-    const auto lines = lines_of(study.path() / part / "rows.csv");
+    const auto lines = lines_of(read_file(study.path() / part / "rows.csv"));
     REQUIRE(lines.size() == 2);
     rows += (rows.empty() ? lines[0] + '\n' : "") + lines[1] + '\n';
   }

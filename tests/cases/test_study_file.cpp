@@ -19,7 +19,7 @@ namespace {
 const std::string comminuted = std::string(GAPSTRAIN_EXAMPLES) + "/comminuted_radius.toml";
 const std::string minimal = std::string(GAPSTRAIN_EXAMPLES) + "/minimal.toml";
 
-std::vector<StudyFinding> findings(const models::Construct& construct) {
+std::vector<StudyFinding> findings_of(const models::Construct& construct) {
   std::vector<StudyFinding> all{{"gap_strain", ""}, {"peak_stress", "MPa"}, {"axial_stiffness", "N/mm"}};
   for (const auto& load : construct.loads) all.push_back({"motion " + load.name, "mm"});
   return all;
@@ -29,7 +29,7 @@ StudyFile study(const std::string& body, const std::string& case_file = comminut
   const ScratchFolder scratch;
   const auto path = scratch.path() / "standoffs.toml";
   write_file(path, "case = \"" + case_file + "\"\n" + body);
-  return read_study(path, findings);
+  return read_study(path, findings_of);
 }
 
 std::string vary(const std::string& key, const std::string& rest) {
@@ -252,7 +252,7 @@ TEST_CASE("the case is looked for from the study's folder", "[cases][study]") {
   std::filesystem::copy_file(minimal, scratch.path() / "small.toml");
   const auto path = scratch.path() / "studies" / "s.toml";
   write_file(path, "case = \"../small.toml\"\n" + vary("plate.standoff", "values = [\"1 mm\"]"));
-  const auto file = read_study(path, findings);
+  const auto file = read_study(path, findings_of);
   CHECK(file.base.file == (scratch.path() / "small.toml").string());
   CHECK(file.rows() == 1);
 }
@@ -265,7 +265,7 @@ TEST_CASE("the fingerprint changes with the study and with the case", "[cases][s
   const auto fingerprint = [&](const std::string& study_text, const std::string& behind_case) {
     write_file(path, study_text);
     write_file(case_path, tests::read_file(minimal) + behind_case);
-    return read_study(path, findings).fingerprint();
+    return read_study(path, findings_of).fingerprint();
   };
   const std::string first = fingerprint(text, "");
   CHECK(first.size() == 16);

@@ -14,26 +14,26 @@ namespace {
 
 using std::numbers::pi;
 
-constexpr double radius = 12.0;
-constexpr double perimeter = 2.0 * pi * radius;
+constexpr double tube_radius = 12.0;
+constexpr double tube_perimeter = 2.0 * pi * tube_radius;
 
 // A plane cut of that obliquity, which reaches farthest along x at s = 3.1 mm.
 std::function<double(double)> plane_cut(double middle, double degrees) {
   const double slope = std::tan(degrees * pi / 180.0);
-  return [=](double s) { return middle + radius * slope * std::cos((s - 3.1) / radius); };
+  return [=](double s) { return middle + tube_radius * slope * std::cos((s - 3.1) / tube_radius); };
 }
 
 // Rows of spots on the near and the far side, clear of cuts up to 60 degrees, one tube section each way.
 UnrolledTube screwed_tube(double degrees) {
   UnrolledTube tube;
-  tube.perimeter = perimeter;
+  tube.perimeter = tube_perimeter;
   tube.length = 131.7;
   tube.cut = plane_cut(66.2, degrees);
   tube.section_lines = {25.3, 118.4};
   int number = 0;
   for (const double x : {8.1, 19.3, 32.4, 101.2, 112.3, 124.6}) {
     tube.spots.push_back({numbered("near-", number), 0.3 * number, x, 1.55, 1.55});
-    tube.spots.push_back({numbered("far-", number), 0.5 * perimeter - 0.4 * number, x + 0.7, 1.2, 1.2});
+    tube.spots.push_back({numbered("far-", number), 0.5 * tube_perimeter - 0.4 * number, x + 0.7, 1.2, 1.2});
     ++number;
   }
   return tube;
@@ -128,11 +128,11 @@ TEST_CASE("a tube without a cut is one part with two ends", "[mesh][tube]") {
   const CutTube meshed = mesh_cut_tube(session, tube);
   CHECK(meshed.distal.nodes.rows() == 0);
   CHECK(meshed.distal.quads.empty());
-  CHECK(euler_characteristic(as_tube(meshed.proximal, perimeter)) == 0);
+  CHECK(euler_characteristic(as_tube(meshed.proximal, tube_perimeter)) == 0);
   CHECK(boundary_edges(meshed.proximal) ==
         static_cast<int>(meshed.proximal.groups.at("end:0").size() + meshed.proximal.groups.at("end:1").size()));
   CHECK(meshed.proximal.groups.count("cut") == 0);
-  require_good_shape(as_tube(meshed.proximal, perimeter));
+  require_good_shape(as_tube(meshed.proximal, tube_perimeter));
 }
 
 TEST_CASE("spots close to the cut are resolved on both of its sides", "[mesh][tube]") {
@@ -158,8 +158,8 @@ TEST_CASE("spots where the cut is steepest and at both its tips leave the seam a
   UnrolledTube tube = screwed_tube(60.0);
   // On the lines through the cut's two extrema, where a tube without spots would be slit, and on s = 0.
   tube.spots.push_back({"tip", 3.1, 43.0, 1.4, 1.4});
-  tube.spots.push_back({"valley", 3.1 + 0.5 * perimeter, 94.0, 1.4, 1.4});
-  tube.spots.push_back({"over-zero", perimeter - 0.2, 52.0, 1.4, 1.4});
+  tube.spots.push_back({"valley", 3.1 + 0.5 * tube_perimeter, 94.0, 1.4, 1.4});
+  tube.spots.push_back({"over-zero", tube_perimeter - 0.2, 52.0, 1.4, 1.4});
   const CutTube meshed = mesh_cut_tube(session, tube);
   require_sound(tube, meshed);
   require_ring(tube, tube.spots[12], meshed.proximal);
@@ -203,7 +203,7 @@ TEST_CASE("the wall of a rolled-up tube has its exact volume", "[mesh][tube]") {
   const CutTube meshed = mesh_cut_tube(session, tube);
   double volume = 0.0;
   for (const FlatMesh* part : {&meshed.proximal, &meshed.distal}) {
-    const ShellMesh mesh = as_tube(*part, perimeter);
+    const ShellMesh mesh = as_tube(*part, tube_perimeter);
     for (const double side : {0.5, -0.5}) {
       const Eigen::MatrixX3d face = mesh.nodes + side * (mesh.thickness.asDiagonal() * mesh.directors);
       for (const Quad& quad : mesh.quads) {
@@ -221,7 +221,7 @@ TEST_CASE("the wall of a rolled-up tube has its exact volume", "[mesh][tube]") {
       }
     }
   }
-  CHECK(volume == Approx(perimeter * tube.length).epsilon(3e-4));
+  CHECK(volume == Approx(tube_perimeter * tube.length).epsilon(3e-4));
 }
 
 TEST_CASE("the same tube gives the same mesh bit for bit, also after another and in a new session",
@@ -255,10 +255,10 @@ TEST_CASE("bad tubes are refused in a sentence", "[mesh][tube]") {
   };
   const auto with_spot = [&](const Spot& spot) { return [spot](UnrolledTube& t) { t.spots.push_back(spot); }; };
   refuses(with_spot({"x", 1.0, 9.0, 1.5, 1.5}), "overlap");
-  refuses(with_spot({"x", 0.3, 19.3, 0.3, 0.3}), "overlap");               // inside another
-  refuses(with_spot({"x", 20.0 + perimeter, 66.0, 9.0, 9.0}), "touches");  // on the cut
-  refuses(with_spot({"x", 20.0, 24.6, 1.5, 1.5}), "touches");              // on a section line
-  refuses(with_spot({"x", 20.0, 0.7, 1.5, 1.5}), "touches");               // over the end
+  refuses(with_spot({"x", 0.3, 19.3, 0.3, 0.3}), "overlap");                    // inside another
+  refuses(with_spot({"x", 20.0 + tube_perimeter, 66.0, 9.0, 9.0}), "touches");  // on the cut
+  refuses(with_spot({"x", 20.0, 24.6, 1.5, 1.5}), "touches");                   // on a section line
+  refuses(with_spot({"x", 20.0, 0.7, 1.5, 1.5}), "touches");                    // over the end
   refuses(with_spot({"x", 20.0, 140.0, 1.5, 1.5}), "beyond");
   refuses(with_spot({"x", 20.0, -9.0, 1.5, 1.5}), "beyond");
   refuses(with_spot({"x", nan, 50.0, 1.5, 1.5}), "not finite");

@@ -90,6 +90,15 @@ const viz::Display& display() {
   return one;
 }
 
+double ink_of(const PictureFile& picture, std::size_t colour, double tolerance) {
+  return picture.share_near(viz::curve_colours[colour], tolerance);
+}
+
+double scale_share(const PictureFile& picture, double value) {
+  constexpr int legend_and_below = 290;
+  return picture.above(legend_and_below).share_near(viz::scale_colour(value), 0.06);
+}
+
 PictureFile drawn(const std::function<void(const std::filesystem::path&)>& draw) {
   const OwnFolder folder;
   const std::filesystem::path png = folder.path / "picture.png";

@@ -35,6 +35,12 @@ struct PictureFile {
   bool has_white_border(int border) const;
 };
 
+// Share in one of the curves' colours.
+double ink_of(const PictureFile& picture, std::size_t colour, double tolerance = 0.02);
+
+// Share, above the legend, in the colour of a value of the scale, 0 to 1.
+double scale_share(const PictureFile& picture, double value);
+
 // All bytes of a file.
 std::string bytes_of(const std::filesystem::path& file);
 

@@ -16,8 +16,6 @@ namespace {
 using tests::display;
 using tests::drawn;
 
-constexpr int legend_rows = 290;  // directions, colour legend and caution
-
 // The sample with its lengths along the bone, its stress and its motion scaled, moved along x.
 models::LoadFields changed(double length, double shift, double load) {
   auto fields = tests::sample_fields();
@@ -42,10 +40,6 @@ tests::PictureFile side_by_side(const std::vector<models::LoadFields>& fields, c
   std::vector<viz::ComparedConstruct> constructs;
   for (std::size_t c = 0; c < fields.size(); ++c) constructs.push_back({name, &fields[c], &findings[c]});
   return drawn([&](const fs::path& png) { viz::draw_side_by_side(display(), constructs, png); });
-}
-
-double scale_share(const tests::PictureFile& picture, double value) {
-  return picture.above(legend_rows).share_near(viz::scale_colour(value), 0.06);
 }
 
 // Columns in which something of the bone's colour shows between two shares of the height, from below.
@@ -99,9 +93,9 @@ TEST_CASE("compared constructs share one colour range", "[viz][pictures]") {
   // Where the other bears five times as much, its peak alone has the high colours.
   const auto alike = side_by_side({changed(1.0, 0.0, 1.0), changed(1.0, 0.0, 1.0)});
   const auto weaker = side_by_side({changed(1.0, 0.0, 1.0), changed(1.0, 0.0, 0.2)});
-  CHECK(scale_share(alike, 0.5) > 5e-4);
-  CHECK(scale_share(weaker, 0.5) < 0.6 * scale_share(alike, 0.5));
-  CHECK(scale_share(weaker, 0.5) > 0.4 * scale_share(alike, 0.5));
+  CHECK(tests::scale_share(alike, 0.5) > 5e-4);
+  CHECK(tests::scale_share(weaker, 0.5) < 0.6 * tests::scale_share(alike, 0.5));
+  CHECK(tests::scale_share(weaker, 0.5) > 0.4 * tests::scale_share(alike, 0.5));
 }
 
 TEST_CASE("compared constructs share scale and place of their proximal ends", "[viz][pictures]") {

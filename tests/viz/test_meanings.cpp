@@ -9,16 +9,9 @@
 using namespace gapstrain::viz;
 using gapstrain::tests::display;
 using gapstrain::tests::drawn;
+using gapstrain::tests::ink_of;
 using gapstrain::tests::PictureFile;
 namespace fs = std::filesystem;
-
-namespace {
-
-double ink_of(const PictureFile& picture, std::size_t colour) {
-  return picture.share_near(curve_colours[colour], 0.02);
-}
-
-}  // namespace
 
 TEST_CASE("a logarithmic axis keeps to the decades round the value that decides", "[viz][study]") {
   // One decade of damage a week, from 1e-9: it comes above a thousandth after six of ten weeks.

@@ -17,13 +17,7 @@ namespace {
 using tests::display;
 using tests::drawn;
 
-constexpr int legend_rows = 280;  // colour legend and all below it
-
 // Near the colour only, since a scene is shaded a little.
-double scale_share(const tests::PictureFile& picture, double value) {
-  return picture.above(legend_rows).share_near(viz::scale_colour(value), 0.06);
-}
-
 }  // namespace
 
 TEST_CASE("the construct is drawn over the picture's width in the scale's colours", "[viz][pictures]") {
@@ -36,8 +30,8 @@ TEST_CASE("the construct is drawn over the picture's width in the scale's colour
   CHECK(picture.height < 1500);
   CHECK(picture.share_not_white() > 0.15);
   CHECK(picture.share_not_white() < 0.60);
-  for (const double value : {0.1, 0.2, 0.4, 0.5}) CHECK(scale_share(picture, value) > 5e-4);
-  CHECK(scale_share(picture, 0.9) > 1e-5);  // the peak itself is a small spot
+  for (const double value : {0.1, 0.2, 0.4, 0.5}) CHECK(tests::scale_share(picture, value) > 5e-4);
+  CHECK(tests::scale_share(picture, 0.9) > 1e-5);  // the peak itself is a small spot
   CHECK(picture.has_white_border(8));
 }
 
@@ -79,8 +73,8 @@ TEST_CASE("a construct without load is drawn too, all at the scale's lowest colo
     viz::draw_construct(display(), fields, tests::sample_load_findings(fields), png);
   });
   CHECK(picture.share_not_white() > 0.15);
-  CHECK(scale_share(picture, 0.0) > 0.01);
-  for (const double value : {0.2, 0.4, 0.5, 0.9}) CHECK(scale_share(picture, value) < 1e-5);
+  CHECK(tests::scale_share(picture, 0.0) > 0.01);
+  for (const double value : {0.2, 0.4, 0.5, 0.9}) CHECK(tests::scale_share(picture, value) < 1e-5);
 }
 
 TEST_CASE("the hottest hole is seen from the face that is hottest", "[viz][pictures]") {
@@ -99,7 +93,7 @@ TEST_CASE("the hottest hole is seen from the face that is hottest", "[viz][pictu
         face == models::PlateFace::top ? models::PlateFace::bottom : models::PlateFace::top;
     const auto other =
         drawn([&](const fs::path& png) { viz::draw_hottest_hole(display(), fields, wrong_side, png); });
-    CHECK(scale_share(picture, 0.9) > 2.0 * scale_share(other, 0.9));
+    CHECK(tests::scale_share(picture, 0.9) > 2.0 * tests::scale_share(other, 0.9));
   }
 }
 
@@ -175,9 +169,7 @@ TEST_CASE("steps are drawn with what is new, what is held and the force on one s
   const auto draw = [&] {
     return drawn([&](const fs::path& png) { viz::draw_steps(display(), findings, steps, png); });
   };
-  const auto ink_of = [](const tests::PictureFile& picture, std::size_t colour) {
-    return picture.share_near(viz::curve_colours[colour], 0.03);
-  };
+  using tests::ink_of;
   const auto picture = draw();
   CHECK(picture.width == 2000);
   CHECK(picture.has_white_border(8));

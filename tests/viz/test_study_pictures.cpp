@@ -1,5 +1,6 @@
 #include "viz/study_pictures.h"
 
+#include "tests/framework/numbers.h"
 #include "tests/viz/picture_file.h"
 
 #include <catch2/catch.hpp>
@@ -13,12 +14,14 @@ using namespace gapstrain;
 using namespace gapstrain::viz;
 using tests::display;
 using tests::drawn;
+using tests::ink_of;
 using tests::PictureFile;
 namespace fs = std::filesystem;
 
+using gapstrain::tests::missing;
+
 namespace {
 
-constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
 constexpr int head_rows = 140;  // title and subtitle
 
 PictureFile scatter(const ScatterChart& chart) {
@@ -53,10 +56,6 @@ bool same_below_head(const PictureFile& one, const PictureFile& other) {
   if (one.height != other.height) return false;
   const auto end = static_cast<std::ptrdiff_t>(one.height - head_rows) * one.width;
   return std::equal(one.pixels.begin(), one.pixels.begin() + end, other.pixels.begin());
-}
-
-double ink_of(const PictureFile& picture, std::size_t colour, double tolerance = 0.02) {
-  return picture.share_near(curve_colours[colour], tolerance);
 }
 
 const std::string long_name =
@@ -142,7 +141,7 @@ TEST_CASE("points without a value are left out of a cloud as if they were not th
   auto chart = some_layouts();
   const auto whole = scatter(chart);
   chart.clouds[0].x.push_back(70.0);
-  chart.clouds[0].y.push_back(nothing);
+  chart.clouds[0].y.push_back(missing);
   chart.clouds[0].x.push_back(std::numeric_limits<double>::infinity());
   chart.clouds[0].y.push_back(300.0);
   const auto with_gaps = scatter(chart);
@@ -165,7 +164,7 @@ TEST_CASE("a curve is broken where it has no value, and its band shows beside it
   auto chart = some_curves(1);
   auto& curve = chart.panels[0].curves[0];
   const double whole = ink_of(curves(chart), 0);
-  for (std::size_t i = 8; i < 17; ++i) curve.y[i] = nothing;
+  for (std::size_t i = 8; i < 17; ++i) curve.y[i] = missing;
   const double broken = ink_of(curves(chart), 0);
   CHECK(broken < 0.8 * whole);
   CHECK(broken > 0.4 * whole);
@@ -218,7 +217,7 @@ TEST_CASE("a map shows each outcome in the scale's colour, and hatches where the
   CHECK(cell > 0.04);
   CHECK(share(whole, 0.0) == Approx(3.0 * cell).epsilon(0.1));
   CHECK(share(whole, 1.0) == Approx(3.0 * cell).epsilon(0.1));
-  chart.outcomes(0, 0) = nothing;
+  chart.outcomes(0, 0) = missing;
   const auto hatched = map(chart);
   CHECK(share(hatched, 0.0) == Approx(2.0 * cell).epsilon(0.1));
   CHECK(hatched.share_near(ink::leader, 0.02) > whole.share_near(ink::leader, 0.02) + 0.004);
@@ -248,7 +247,7 @@ TEST_CASE("bars are as long as their values, with or without intervals", "[viz][
   chart.value = {"share of the variance"};
   chart.series = {"first order", "total"};
   chart.rows = {{"load", {{0.5, 0.45, 0.55}, {0.7, 0.6, 0.8}}},
-                {"gap", {{0.4, nothing, nothing}, {0.1, 0.0, 0.2}}}};
+                {"gap", {{0.4, missing, missing}, {0.1, 0.0, 0.2}}}};
   const auto ink_at = [&](double value) {
     chart.rows[1].bars[0].value = value;
     return ink_of(bars(chart), 0);
@@ -271,7 +270,7 @@ TEST_CASE("a histogram depends on its values only, and marks stand over it", "[v
   check_whole(plain);
   std::reverse(chart.values.begin(), chart.values.end());
   CHECK(histogram(chart).pixels == plain.pixels);
-  chart.values.push_back(nothing);
+  chart.values.push_back(missing);
   CHECK(same_below_head(histogram(chart), plain));
   // Evenly spread values fill their classes evenly: three quarters of the panel's height under the room for marks.
   CHECK(ink_of(plain, 0) > 0.25);
@@ -295,26 +294,26 @@ TEST_CASE("of many factors those that matter most are drawn", "[viz][study]") {
 TEST_CASE("charts of studies without any value are drawn and say so", "[viz][study]") {
   check_whole(scatter({}));
   auto no_curves = some_curves(1);
-  no_curves.panels[0].curves = {{"empty", {}, {}, {}, {}}, {"unknown", {1.0, 2.0}, {nothing, nothing}, {}, {}}};
+  no_curves.panels[0].curves = {{"empty", {}, {}, {}, {}}, {"unknown", {1.0, 2.0}, {missing, missing}, {}, {}}};
   check_whole(curves(no_curves));
   check_whole(map({}));
   MapChart unknown;
   unknown.x_values = unknown.y_values = {1.0, 2.0};
-  unknown.outcomes = Eigen::MatrixXd::Constant(2, 2, nothing);
+  unknown.outcomes = Eigen::MatrixXd::Constant(2, 2, missing);
   check_whole(map(unknown));
   check_whole(swings({}));
   SwingChart unknown_swings;
-  unknown_swings.base = nothing;
-  unknown_swings.swings = {{"load", nothing, 3.0}};
+  unknown_swings.base = missing;
+  unknown_swings.swings = {{"load", missing, 3.0}};
   check_whole(swings(unknown_swings));
   BarChart no_bars;
   no_bars.series = {"only"};
   check_whole(bars(no_bars));
-  no_bars.rows = {{"unknown", {{nothing, nothing, nothing}}}};
+  no_bars.rows = {{"unknown", {{missing, missing, missing}}}};
   check_whole(bars(no_bars));
   check_whole(histogram({}));
   check_whole(effects({}));
-  check_whole(effects(some_effects({nothing})));
+  check_whole(effects(some_effects({missing})));
 }
 
 TEST_CASE("charts of studies are drawn where all values are the same, on either scale", "[viz][study]") {

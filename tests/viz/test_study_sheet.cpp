@@ -1,5 +1,6 @@
 #include "viz/study_sheet.h"
 
+#include "tests/framework/numbers.h"
 #include "viz/study_limits.h"
 
 #include <catch2/catch.hpp>
@@ -10,9 +11,10 @@
 
 using namespace gapstrain::viz;
 
+using gapstrain::tests::missing;
+
 namespace {
 
-constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 Range over(const std::vector<double>& values, bool logarithmic = false) {
@@ -49,7 +51,7 @@ TEST_CASE("zero is on an axis that would otherwise begin near it", "[viz][study]
 
 TEST_CASE("a logarithmic axis gives equal ratios equal room and leaves out what is not above zero",
           "[viz][study]") {
-  const Range range = over({0.03, 4.0, 700.0, 0.0, -2.0, nothing}, true);
+  const Range range = over({0.03, 4.0, 700.0, 0.0, -2.0, missing}, true);
   CHECK(range.left_out == 3);
   const Axis axis = range.axis(8);
   CHECK(axis.low <= 0.03);

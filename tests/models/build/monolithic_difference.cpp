@@ -2,19 +2,12 @@
 
 #include "models/findings/solve.h"
 #include "solver/bodies/stress.h"
+#include "tests/framework/numbers.h"
 #include "tests/solver/bodies/monolithic.h"
 
 #include <algorithm>
 
 namespace gapstrain::tests {
-
-namespace {
-
-double difference(const Eigen::MatrixXd& one, const Eigen::MatrixXd& other) {
-  return (one - other).cwiseAbs().maxCoeff() / std::max(other.cwiseAbs().maxCoeff(), 1e-300);
-}
-
-}  // namespace
 
 MonolithicDifference monolithic_difference(const models::Construct& construct) {
   const models::Assembly assembly = models::assemble(construct, construct.screws);

@@ -8,7 +8,7 @@ using namespace gapstrain::tests;
 namespace {
 
 template <class Spoil>
-void check_error(const std::string& where, const std::string& words, Spoil spoil) {
+void check_bone_error(const std::string& where, const std::string& words, Spoil spoil) {
   Construct construct = sound_construct();
   spoil(construct.bone);
   check_finds_only_error(construct, where, words);
@@ -17,35 +17,38 @@ void check_error(const std::string& where, const std::string& words, Spoil spoil
 }  // namespace
 
 TEST_CASE("every size of a bone must be above zero", "[models][parts]") {
-  check_error("bone.length", "-3 mm", [](Bone& bone) { bone.length = -3.0 * mm; });
-  check_error("bone.length", "nan", [](Bone& bone) { bone.length = not_a_number * mm; });
-  check_error("bone.station[1].width_mediolateral", "above 0",
-              [](Bone& bone) { bone.stations[1].width_mediolateral = 0.0 * mm; });
-  check_error("bone.station[0].width_craniocaudal", "-1 mm",
-              [](Bone& bone) { bone.stations[0].width_craniocaudal = -1.0 * mm; });
-  check_error("bone.station[2].cortex", "above 0", [](Bone& bone) { bone.stations[2].cortex = 0.0 * mm; });
-  check_error("bone.station[2].bow_lateral", "nan",
-              [](Bone& bone) { bone.stations[2].bow_lateral = not_a_number * mm; });
-  check_error("bone.station[1].bow_cranial", "nan",
-              [](Bone& bone) { bone.stations[1].bow_cranial = not_a_number * mm; });
-  check_error("bone.station[1].position", "nan",
-              [](Bone& bone) { bone.stations[1].position = not_a_number * mm; });
+  check_bone_error("bone.length", "-3 mm", [](Bone& bone) { bone.length = -3.0 * mm; });
+  check_bone_error("bone.length", "nan", [](Bone& bone) { bone.length = not_a_number * mm; });
+  check_bone_error("bone.station[1].width_mediolateral", "above 0",
+                   [](Bone& bone) { bone.stations[1].width_mediolateral = 0.0 * mm; });
+  check_bone_error("bone.station[0].width_craniocaudal", "-1 mm",
+                   [](Bone& bone) { bone.stations[0].width_craniocaudal = -1.0 * mm; });
+  check_bone_error("bone.station[2].cortex", "above 0", [](Bone& bone) { bone.stations[2].cortex = 0.0 * mm; });
+  check_bone_error("bone.station[2].bow_lateral", "nan",
+                   [](Bone& bone) { bone.stations[2].bow_lateral = not_a_number * mm; });
+  check_bone_error("bone.station[1].bow_cranial", "nan",
+                   [](Bone& bone) { bone.stations[1].bow_cranial = not_a_number * mm; });
+  check_bone_error("bone.station[1].position", "nan",
+                   [](Bone& bone) { bone.stations[1].position = not_a_number * mm; });
 }
 
 TEST_CASE("a bone needs stations in order and on the bone", "[models][parts]") {
-  check_error("bone.station", "no station", [](Bone& bone) { bone.stations.clear(); });
-  check_error("bone.station[2].position", "170 mm", [](Bone& bone) { bone.stations[2].position = 170.0 * mm; });
-  check_error("bone.station[0].position", "-2 mm", [](Bone& bone) { bone.stations[0].position = -2.0 * mm; });
-  check_error("bone.station[1].position", "proximal to distal",
-              [](Bone& bone) { bone.stations[1].position = 19.0 * mm; });
-  check_error("bone.station[1].position", "not beyond", [](Bone& bone) { bone.stations[1].position = 20.0 * mm; });
+  check_bone_error("bone.station", "no station", [](Bone& bone) { bone.stations.clear(); });
+  check_bone_error("bone.station[2].position", "170 mm",
+                   [](Bone& bone) { bone.stations[2].position = 170.0 * mm; });
+  check_bone_error("bone.station[0].position", "-2 mm", [](Bone& bone) { bone.stations[0].position = -2.0 * mm; });
+  check_bone_error("bone.station[1].position", "proximal to distal",
+                   [](Bone& bone) { bone.stations[1].position = 19.0 * mm; });
+  check_bone_error("bone.station[1].position", "not beyond",
+                   [](Bone& bone) { bone.stations[1].position = 20.0 * mm; });
 }
 
 TEST_CASE("a cortex must leave a canal", "[models][parts]") {
-  check_error("bone.station[0].cortex", "leaves no canal", [](Bone& bone) { bone.stations[0].cortex = 6.1 * mm; });
+  check_bone_error("bone.station[0].cortex", "leaves no canal",
+                   [](Bone& bone) { bone.stations[0].cortex = 6.1 * mm; });
   // 20 by 8 mm is rounded at its sharp sides with 1.6 mm.
-  check_error("bone.station[1].cortex", "radius 1.6 mm",
-              [](Bone& bone) { bone.stations[1] = station(90.0, 20.0, 8.0, 1.7); });
+  check_bone_error("bone.station[1].cortex", "radius 1.6 mm",
+                   [](Bone& bone) { bone.stations[1] = station(90.0, 20.0, 8.0, 1.7); });
 }
 
 TEST_CASE("a section that is too thick between sound stations is found", "[models][parts]") {
@@ -62,7 +65,7 @@ TEST_CASE("a section that is too thick between sound stations is found", "[model
 }
 
 TEST_CASE("a bow that folds the bone is refused", "[models][parts]") {
-  check_error("bone.station", "too sharply", [](Bone& bone) {
+  check_bone_error("bone.station", "too sharply", [](Bone& bone) {
     bone.stations.insert(bone.stations.begin() + 2, station(93.0, 13.1, 11.7, 2.3, 0.4, 9.0));
   });
 }

@@ -8,7 +8,7 @@ using namespace gapstrain::tests;
 namespace {
 
 template <class Spoil>
-void check_error(const std::string& where, const std::string& words, Spoil spoil) {
+void check_fracture_error(const std::string& where, const std::string& words, Spoil spoil) {
   Construct construct = sound_construct();
   construct.loads.pop_back();  // the rollers
   spoil(construct);
@@ -27,13 +27,15 @@ Construct transverse() {
 }  // namespace
 
 TEST_CASE("a fracture's sizes are ordinary numbers", "[models][parts]") {
-  check_error("fracture.position", "ordinary", [](Construct& c) { c.fracture.position = not_a_number * mm; });
-  check_error("fracture.gap", "0 mm or more", [](Construct& c) { c.fracture.gap = -0.1 * mm; });
-  check_error("fracture.gap", "nan", [](Construct& c) { c.fracture.gap = not_a_number * mm; });
-  check_error("fracture.direction", "ordinary",
-              [](Construct& c) { c.fracture.direction = not_a_number * radian; });
-  check_error("fracture.obliquity", "66 deg", [](Construct& c) { c.fracture.obliquity = 66.0 * degree; });
-  check_error("fracture.obliquity", "180 deg", [](Construct& c) { c.fracture.obliquity = -3.0 * degree; });
+  check_fracture_error("fracture.position", "ordinary",
+                       [](Construct& c) { c.fracture.position = not_a_number * mm; });
+  check_fracture_error("fracture.gap", "0 mm or more", [](Construct& c) { c.fracture.gap = -0.1 * mm; });
+  check_fracture_error("fracture.gap", "nan", [](Construct& c) { c.fracture.gap = not_a_number * mm; });
+  check_fracture_error("fracture.direction", "ordinary",
+                       [](Construct& c) { c.fracture.direction = not_a_number * radian; });
+  check_fracture_error("fracture.obliquity", "66 deg", [](Construct& c) { c.fracture.obliquity = 66.0 * degree; });
+  check_fracture_error("fracture.obliquity", "180 deg",
+                       [](Construct& c) { c.fracture.obliquity = -3.0 * degree; });
 }
 
 TEST_CASE("a reduced fracture has no gap, and then no tissue in it", "[models][parts]") {
@@ -46,11 +48,11 @@ TEST_CASE("a reduced fracture has no gap, and then no tissue in it", "[models][p
 
 TEST_CASE("a fracture lies inside the bone with both fragments whole", "[models][parts]") {
   for (const double position : {-4.0, 0.0, 163.0, 180.0})
-    check_error("fracture.position", "outside the bone",
-                [&](Construct& c) { c.fracture.position = position * mm; });
-  check_error("fracture.gap", "to its end", [](Construct& c) { c.fracture.gap = 200.0 * mm; });
+    check_fracture_error("fracture.position", "outside the bone",
+                         [&](Construct& c) { c.fracture.position = position * mm; });
+  check_fracture_error("fracture.gap", "to its end", [](Construct& c) { c.fracture.gap = 200.0 * mm; });
   // Reaches 6.1 tan 60 = 10.6 mm from its middle along z: to 163 - 1.9.
-  check_error("fracture.obliquity", "to its end", [](Construct& c) {
+  check_fracture_error("fracture.obliquity", "to its end", [](Construct& c) {
     c.fracture.position = 149.0 * mm;
     c.fracture.obliquity = 60.0 * degree;
     c.fracture.direction = 0.0 * degree;

@@ -17,7 +17,7 @@ Construct healing_construct() {
 }
 
 template <class Spoil>
-void check_error(const std::string& where, const std::string& words, Spoil spoil) {
+void check_healing_error(const std::string& where, const std::string& words, Spoil spoil) {
   Construct construct = healing_construct();
   spoil(*construct.healing);
   check_finds_only_error(construct, where, words);
@@ -37,16 +37,17 @@ TEST_CASE("healing that can be is not complained about", "[models][parts]") {
 }
 
 TEST_CASE("union comes within five years, not before its earliest week", "[models][parts]") {
-  check_error("healing.weeks_from", "0.9 weeks; allowed are 1 to 260", [](Healing& h) { h.weeks_from = 0.9; });
-  check_error("healing.weeks_to", "6 weeks at the latest", [](Healing& h) { h.weeks_to = 6.0; });
-  check_error("healing.weeks_to", "261 weeks at the latest", [](Healing& h) { h.weeks_to = 261.0; });
-  check_error("healing.weeks_to", "nan", [](Healing& h) { h.weeks_to = not_a_number; });
+  check_healing_error("healing.weeks_from", "0.9 weeks; allowed are 1 to 260",
+                      [](Healing& h) { h.weeks_from = 0.9; });
+  check_healing_error("healing.weeks_to", "6 weeks at the latest", [](Healing& h) { h.weeks_to = 6.0; });
+  check_healing_error("healing.weeks_to", "261 weeks at the latest", [](Healing& h) { h.weeks_to = 261.0; });
+  check_healing_error("healing.weeks_to", "nan", [](Healing& h) { h.weeks_to = not_a_number; });
 }
 
 TEST_CASE("the tissue of union is stiffer than that of the first day", "[models][parts]") {
-  check_error("healing.tissue_at_union", "does not stiffen", [](Healing& h) { h.at_union = h.at_first; });
-  check_error("healing.tissue_at_union", "granulation-tissue (0.2 MPa)",
-              [](Healing& h) { std::swap(h.at_first, h.at_union); });
+  check_healing_error("healing.tissue_at_union", "does not stiffen", [](Healing& h) { h.at_union = h.at_first; });
+  check_healing_error("healing.tissue_at_union", "granulation-tissue (0.2 MPa)",
+                      [](Healing& h) { std::swap(h.at_first, h.at_union); });
   Construct construct = healing_construct();
   construct.healing->at_first.poissons_ratio = 0.5;
   const auto problems = check(construct);
@@ -55,9 +56,10 @@ TEST_CASE("the tissue of union is stiffer than that of the first day", "[models]
 }
 
 TEST_CASE("a patient's activity is a factor from one up", "[models][parts]") {
-  check_error("healing.activity_factor", "0.99; allowed are 1", [](Healing& h) { h.activity_factor = 0.99; });
-  check_error("healing.activity_factor", "101", [](Healing& h) { h.activity_factor = 101.0; });
-  check_error("healing.activity_factor", "nan", [](Healing& h) { h.activity_factor = not_a_number; });
+  check_healing_error("healing.activity_factor", "0.99; allowed are 1",
+                      [](Healing& h) { h.activity_factor = 0.99; });
+  check_healing_error("healing.activity_factor", "101", [](Healing& h) { h.activity_factor = 101.0; });
+  check_healing_error("healing.activity_factor", "nan", [](Healing& h) { h.activity_factor = not_a_number; });
 }
 
 TEST_CASE("healing takes the place of a tissue in the gap, which is said", "[models][parts]") {

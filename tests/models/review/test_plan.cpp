@@ -13,8 +13,6 @@ using namespace gapstrain::tests;  // NOLINT: helpers of these tests
 
 namespace {
 
-double degrees(Angle angle) { return (angle / degree).value(); }
-
 bool any_says(const std::vector<std::string>& texts, const std::string& words) {
   return std::any_of(texts.begin(), texts.end(), [&](const std::string& text) { return says(text, words); });
 }
@@ -164,7 +162,7 @@ TEST_CASE("the prebend is the angle between two straight halves", "[models][revi
   const auto prebend = make_plan(construct).prebend;
   REQUIRE(prebend);
   CHECK(prebend->at.value() == Approx(56.0));
-  CHECK(degrees(prebend->bend) == Approx(2.0 * std::atan(1.5 / 56.0) / degree.value()));
+  CHECK(in_degrees(prebend->bend) == Approx(2.0 * std::atan(1.5 / 56.0) / degree.value()));
   CHECK(any_says(make_plan(construct).notes, "Prebend"));
 }
 

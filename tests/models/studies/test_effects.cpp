@@ -1,5 +1,6 @@
 #include "models/studies/design.h"
 #include "models/studies/effects.h"
+#include "tests/framework/numbers.h"
 
 #include <catch2/catch.hpp>
 
@@ -10,13 +11,10 @@
 
 using namespace gapstrain::models;
 
+using gapstrain::tests::missing;
+using gapstrain::tests::vector;
+
 namespace {
-
-constexpr double missing = std::numeric_limits<double>::quiet_NaN();
-
-Eigen::VectorXd vector(std::initializer_list<double> values) {
-  return Eigen::Map<const Eigen::VectorXd>(values.begin(), static_cast<Eigen::Index>(values.size()));
-}
 
 Eigen::MatrixXd table(const Design& design) {
   Eigen::MatrixXd points(design.points(), design.factors());

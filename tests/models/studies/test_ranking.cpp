@@ -1,5 +1,7 @@
 #include "models/studies/ranking.h"
 
+#include "tests/framework/numbers.h"
+
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -12,9 +14,10 @@ namespace gapstrain {
 
 using namespace models;  // NOLINT: this file is nothing but figures
 
+using tests::missing;
+
 namespace {
 
-constexpr double missing = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 // Of few values, so that ties are many, and some missing.

@@ -4,6 +4,7 @@
 #include "models/studies/design.h"
 #include "models/studies/saltelli_design.h"
 #include "models/studies/sobol_indices.h"
+#include "tests/framework/numbers.h"
 
 #include <catch2/catch.hpp>
 
@@ -15,9 +16,10 @@
 
 using namespace gapstrain::models;
 
+using gapstrain::tests::missing;
+
 namespace {
 
-constexpr double missing = std::numeric_limits<double>::quiet_NaN();
 constexpr double a = 7.0, b = 0.1, pi = std::numbers::pi;
 
 double ishigami(const Eigen::VectorXd& point) {

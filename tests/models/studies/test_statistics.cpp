@@ -1,6 +1,7 @@
 #include "models/studies/design.h"
 #include "models/studies/distribution.h"
 #include "models/studies/statistics.h"
+#include "tests/framework/numbers.h"
 
 #include <boost/math/distributions/chi_squared.hpp>
 #include <catch2/catch.hpp>
@@ -12,13 +13,10 @@
 
 using namespace gapstrain::models;
 
+using gapstrain::tests::missing;
+using gapstrain::tests::vector;
+
 namespace {
-
-constexpr double missing = std::numeric_limits<double>::quiet_NaN();
-
-Eigen::VectorXd vector(std::initializer_list<double> values) {
-  return Eigen::Map<const Eigen::VectorXd>(values.begin(), static_cast<Eigen::Index>(values.size()));
-}
 
 // A product of three lognormals is lognormal: the variances of the logarithms add up.
 struct Product {

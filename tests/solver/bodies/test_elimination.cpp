@@ -1,5 +1,6 @@
 #include "solver/bodies/elimination.h"
 
+#include "tests/framework/numbers.h"
 #include "tests/solver/bodies/contact_problems.h"
 
 #include <Eigen/Dense>
@@ -16,54 +17,51 @@ namespace {
 using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
+using tests::difference;
 
-constexpr Index row_count = 15, further_count = 4, motion_count = 12;
+constexpr Index first_count = 15, further_count = 4, free_count = 12;
 constexpr double hold = 0.7;  // N/mm, of the hands
 
 // Rows in place and further rows on two bodies. Those in place resist all motions of the first body, but only
 // `held` of the second's.
-struct Rows {
+struct CondensedRows {
   MatrixXd flexibility, rigid;            // of the rows in place
   MatrixXd coupling, own, further_rigid;  // of the further rows
   MatrixXd right, rigid_load;             // three cases
   MatrixXd unresisted;                    // orthonormal null space of `rigid`, from its singular values
   VectorXd place;                         // of the hands
 
-  explicit Rows(Index held) {
+  explicit CondensedRows(Index held) {
     tests::Random random(7 + static_cast<unsigned>(held));
-    const MatrixXd root = random.normal(row_count + further_count, row_count + further_count);
+    const MatrixXd root = random.normal(first_count + further_count, first_count + further_count);
     const MatrixXd all = root * root.transpose() + 0.3 * MatrixXd::Identity(root.rows(), root.rows());
-    flexibility = all.topLeftCorner(row_count, row_count);
-    coupling = all.topRightCorner(row_count, further_count);
+    flexibility = all.topLeftCorner(first_count, first_count);
+    coupling = all.topRightCorner(first_count, further_count);
     own = all.bottomRightCorner(further_count, further_count);
-    rigid.resize(row_count, motion_count);
-    rigid << random.normal(row_count, 6), random.normal(row_count, held) * random.normal(held, 6);
-    further_rigid = random.normal(further_count, motion_count);
-    right = random.normal(row_count, 3);
-    rigid_load = random.normal(motion_count, 3);
-    place = random.normal(motion_count, 1);
+    rigid.resize(first_count, free_count);
+    rigid << random.normal(first_count, 6), random.normal(first_count, held) * random.normal(held, 6);
+    further_rigid = random.normal(further_count, free_count);
+    right = random.normal(first_count, 3);
+    rigid_load = random.normal(free_count, 3);
+    place = random.normal(free_count, 1);
     const Eigen::JacobiSVD<MatrixXd> singular(rigid, Eigen::ComputeFullV);
-    unresisted = singular.matrixV().rightCols(motion_count - singular.rank());
+    unresisted = singular.matrixV().rightCols(free_count - singular.rank());
   }
 
   MatrixXd springs() const { return hold * unresisted * unresisted.transpose(); }
 
   // [S -D; D^T H] with weak springs as H.
   MatrixXd whole() const {
-    MatrixXd matrix(row_count + motion_count, row_count + motion_count);
+    MatrixXd matrix(first_count + free_count, first_count + free_count);
     matrix << flexibility, -rigid, rigid.transpose(), springs();
     return matrix;
   }
 };
 
-double difference(const MatrixXd& one, const MatrixXd& other) {
-  return (one - other).cwiseAbs().maxCoeff() / other.cwiseAbs().maxCoeff();
-}
-
 }  // namespace
 
 TEST_CASE("held bodies have no free motion, and the answer satisfies the equations", "[solver][elimination]") {
-  const Rows rows(6);
+  const CondensedRows rows(6);
   const solver::Elimination links(rows.flexibility, rows.rigid);
   REQUIRE(links.free_motions().cols() == 0);
   const auto answer = links.solve(rows.right, rows.rigid_load);
@@ -73,7 +71,7 @@ TEST_CASE("held bodies have no free motion, and the answer satisfies the equatio
 
 TEST_CASE("free motions span what no row resists", "[solver][elimination]") {
   for (const Index held : {0, 1, 3, 5}) {
-    const Rows rows(held);
+    const CondensedRows rows(held);
     const solver::Elimination links(rows.flexibility, rows.rigid);
     const MatrixXd& free = links.free_motions();
     REQUIRE(free.cols() == 6 - held);
@@ -82,19 +80,19 @@ TEST_CASE("free motions span what no row resists", "[solver][elimination]") {
 }
 
 TEST_CASE("without rows every motion is free", "[solver][elimination]") {
-  const solver::Elimination none(MatrixXd(0, 0), MatrixXd(0, motion_count));
-  CHECK(none.free_motions().cols() == motion_count);
-  const VectorXd place = VectorXd::LinSpaced(motion_count, -1.3, 2.9);
-  const solver::Elimination by_hand(MatrixXd(0, 0), MatrixXd(0, motion_count), solver::Hands{hold, place});
-  CHECK(difference(by_hand.solve(MatrixXd(0, 1), VectorXd::Zero(motion_count)).amplitudes, place) < 1e-12);
+  const solver::Elimination none(MatrixXd(0, 0), MatrixXd(0, free_count));
+  CHECK(none.free_motions().cols() == free_count);
+  const VectorXd place = VectorXd::LinSpaced(free_count, -1.3, 2.9);
+  const solver::Elimination by_hand(MatrixXd(0, 0), MatrixXd(0, free_count), solver::Hands{hold, place});
+  CHECK(difference(by_hand.solve(MatrixXd(0, 1), VectorXd::Zero(free_count)).amplitudes, place) < 1e-12);
 }
 
 TEST_CASE("hands are weak springs on the free motions and on nothing else", "[solver][elimination]") {
   for (const Index held : {1, 3, 5, 6}) {
-    const Rows rows(held);
+    const CondensedRows rows(held);
     solver::Elimination links(rows.flexibility, rows.rigid, solver::Hands{hold, rows.place});
     const auto expected = [&](const VectorXd& place) -> MatrixXd {
-      MatrixXd right(row_count + motion_count, 3);
+      MatrixXd right(first_count + free_count, 3);
       right << rows.right, rows.rigid_load.colwise() + rows.springs() * place;
       return rows.whole().fullPivLu().solve(right);
     };
@@ -102,10 +100,10 @@ TEST_CASE("hands are weak springs on the free motions and on nothing else", "[so
       links.move_hands(place);
       const auto answer = links.solve(rows.right, rows.rigid_load);
       const MatrixXd dense = expected(place);
-      CHECK(difference(answer.forces, dense.topRows(row_count)) < 1e-10);
-      CHECK(difference(answer.amplitudes, dense.bottomRows(motion_count)) < 1e-10);
+      CHECK(difference(answer.forces, dense.topRows(first_count)) < 1e-10);
+      CHECK(difference(answer.amplitudes, dense.bottomRows(free_count)) < 1e-10);
       const VectorXd pull = links.pull(answer.amplitudes.col(1));
-      CHECK((pull - rows.springs() * (place - dense.col(1).tail(motion_count))).norm() <
+      CHECK((pull - rows.springs() * (place - dense.col(1).tail(free_count))).norm() <
             1e-10 * (1.0 + pull.norm()));
       CHECK((rows.rigid.transpose() * answer.forces.col(1) - pull - rows.rigid_load.col(1)).norm() < 1e-11);
     }
@@ -115,10 +113,10 @@ TEST_CASE("hands are weak springs on the free motions and on nothing else", "[so
 TEST_CASE("further rows see the Schur complement of those in place", "[solver][elimination]") {
   const std::array<Index, 2> some = {2, 0}, others = {1, 3};
   for (const bool by_hand : {false, true}) {
-    const Rows rows(by_hand ? 2 : 6);
+    const CondensedRows rows(by_hand ? 2 : 6);
     const solver::Elimination links(rows.flexibility, rows.rigid,
                                     by_hand ? std::optional(solver::Hands{hold, rows.place}) : std::nullopt);
-    MatrixXd down(row_count + motion_count, further_count), across(further_count, row_count + motion_count);
+    MatrixXd down(first_count + free_count, further_count), across(further_count, first_count + free_count);
     down << rows.coupling, rows.further_rigid.transpose();
     across << rows.coupling.transpose(), -rows.further_rigid;
     const MatrixXd dense = rows.own - across * rows.whole().fullPivLu().solve(down);

@@ -3,8 +3,8 @@
 // Tension: finite strip, peak over gross stress. Heywood 1952, Designing by Photoelasticity:
 // Kt = (2 + 0.284 c - 0.6 c^2 + 1.32 c^3) / c with c = 1 - d/W; Howland 1930, Phil Trans R Soc A 229:49, table
 // values. Bending: wide plate, peak over the far surface stress, by hole radius over thickness. Reissner 1945, J
-// Appl Mech 12:A69: Kt = 3/2 + (3/2 (1 + nu) K2(mu) - K0(mu)) / ((1 + nu) K2(mu) + 2 K0(mu)), mu = (d/2) sqrt(10)
-// / t. Tolerance 3 %: the mesh's own error at 48 elements is 1 to 3 % on the low side.
+// Appl Mech 12:A69: Kt = 3/2 + (3/2 (1 + steel_ratio) K2(mu) - K0(mu)) / ((1 + steel_ratio) K2(mu) + 2 K0(mu)), mu
+// = (d/2) sqrt(10) / t. Tolerance 3 %: the mesh's own error at 48 elements is 1 to 3 % on the low side.
 #include "mesh/perforated_plate.h"
 #include "mesh/roll_up.h"
 #include "solver/bodies/body.h"
@@ -18,7 +18,7 @@ namespace gapstrain {
 
 namespace {
 
-constexpr double youngs_modulus = 186000.0, nu = 0.3;
+constexpr double steel_modulus = 186000.0, steel_ratio = 0.3;
 
 struct Loading {
   double force = 0.0;   // N per mm of width, along x
@@ -40,7 +40,7 @@ double rim_peak(double length, double width, double thickness, double diameter, 
                                   return mesh::SurfacePoint{{x, y, 0.0}, {0.0, 0.0, 1.0}, thickness};
                                 },
                                 0.0)),
-                            solver::isotropic_shell(youngs_modulus, nu)};
+                            solver::isotropic_shell(steel_modulus, steel_ratio)};
   const auto& mesh = *shell.mesh;
   Eigen::MatrixXd forces = Eigen::MatrixXd::Zero(shell.unknowns(), 1);
   for (const auto& [end, sign] : {std::pair{"end:0", -1.0}, std::pair{"end:1", 1.0}}) {
@@ -72,7 +72,7 @@ double heywood(double d_over_w) {
 double reissner(double radius_over_thickness) {
   const double mu = radius_over_thickness * std::sqrt(10.0);
   const double k0 = std::cyl_bessel_k(0.0, mu), k2 = std::cyl_bessel_k(2.0, mu);
-  return 1.5 + (1.5 * (1.0 + nu) * k2 - k0) / ((1.0 + nu) * k2 + 2.0 * k0);
+  return 1.5 + (1.5 * (1.0 + steel_ratio) * k2 - k0) / ((1.0 + steel_ratio) * k2 + 2.0 * k0);
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "solver/bodies/elimination.h"
 #include "solver/bodies/row_factor.h"
+#include "tests/framework/numbers.h"
 
 #include "tests/solver/bodies/contact_problems.h"
 
@@ -18,6 +19,7 @@ namespace {
 
 using Eigen::Index;
 using Eigen::MatrixXd;
+using tests::difference;
 using Rows = std::vector<Index>;
 using Blocks = std::vector<Rows>;
 
@@ -71,10 +73,6 @@ MatrixXd lower_of(const solver::RowFactor& factor) { return factor.lower().toDen
 bool equal_bits(const solver::RowFactor& one, const solver::RowFactor& other) {
   return one.rows() == other.rows() && lower_of(one) == lower_of(other) &&
          MatrixXd(one.reduced_rigid()) == MatrixXd(other.reduced_rigid());
-}
-
-double difference(const MatrixXd& one, const MatrixXd& other) {
-  return (one - other).cwiseAbs().maxCoeff() / other.cwiseAbs().maxCoeff();
 }
 
 }  // namespace

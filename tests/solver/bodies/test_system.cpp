@@ -2,6 +2,7 @@
 
 #include "solver/bodies/stress.h"
 #include "solver/elements/beam.h"
+#include "tests/framework/numbers.h"
 #include "tests/solver/bodies/monolithic.h"
 #include "tests/solver/bodies/structured_meshes.h"
 
@@ -15,6 +16,7 @@ namespace gapstrain {
 
 namespace {
 
+using tests::difference;
 // A strip over two tubes with a gap between them, joined by four oblique bars, one tube's far end held, the
 // other's loaded: a construct in miniature. All of it may be turned and moved as a whole.
 struct Miniature {
@@ -91,10 +93,6 @@ struct Miniature {
     return loads;
   }
 };
-
-double difference(const Eigen::MatrixXd& one, const Eigen::MatrixXd& other) {
-  return (one - other).cwiseAbs().maxCoeff() / std::max(other.cwiseAbs().maxCoeff(), 1e-300);
-}
 
 }  // namespace
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "solver/bodies/pressed.h"
+#include "tests/framework/numbers.h"
 #include "tests/solver/bodies/structured_meshes.h"
 
 #include <Eigen/Geometry>
@@ -103,10 +104,6 @@ inline solver::Setting setting_of(const solver::System& system, const std::vecto
   setting.friction = Eigen::VectorXd::Constant(static_cast<Eigen::Index>(pairs.size()), friction);
   setting.hands.at = Eigen::VectorXd::Zero(system.rigid().cols());
   return setting;
-}
-
-inline double difference(const Eigen::MatrixXd& one, const Eigen::MatrixXd& other) {
-  return (one - other).cwiseAbs().maxCoeff() / std::max(other.cwiseAbs().maxCoeff(), 1e-300);
 }
 
 }  // namespace gapstrain::tests

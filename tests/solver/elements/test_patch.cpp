@@ -21,7 +21,7 @@ namespace {
 
 enum class Cut { quads, triangles, triangles_other_way, mixed };
 
-constexpr double thickness = 0.001;
+constexpr double patch_thickness = 0.001;
 
 ShellModel patch(Cut cut, const solver::ShellMaterial& material) {
   ShellModel model;
@@ -30,7 +30,7 @@ ShellModel patch(Cut cut, const solver::ShellMaterial& material) {
   model.nodes = {{0.0, 0.0, 0.0},   {0.24, 0.0, 0.0},  {0.24, 0.12, 0.0}, {0.0, 0.12, 0.0},
                  {0.04, 0.02, 0.0}, {0.18, 0.03, 0.0}, {0.16, 0.08, 0.0}, {0.08, 0.08, 0.0}};
   model.directors.assign(8, Eigen::Vector3d::UnitZ());
-  model.thickness.assign(8, thickness);
+  model.thickness.assign(8, patch_thickness);
   const std::vector<std::array<int, 4>> cells = {
       {0, 1, 5, 4}, {1, 2, 6, 5}, {2, 3, 7, 6}, {3, 0, 4, 7}, {4, 5, 6, 7}};
   for (std::size_t k = 0; k < cells.size(); ++k) {
@@ -169,7 +169,7 @@ TEST_CASE("distorted quads carry a constant transverse shear", "[elements][patch
   });
   const double shear_modulus = 1e6 / 2.5, area = 0.24 * 0.12;
   CHECK(motion.dot(assemble_stiffness(model) * motion) ==
-        Approx(5.0 / 6.0 * shear_modulus * thickness * 1.25 * area).epsilon(1e-12));
+        Approx(5.0 / 6.0 * shear_modulus * patch_thickness * 1.25 * area).epsilon(1e-12));
 }
 
 // A bowl of quads and triangles with random tilts of the directors: all six rigid motions at once.

@@ -9,7 +9,7 @@ namespace gapstrain::tests {
 
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 // Cylinder about x with a over the length and b over the angle from the top.
 auto cylinder(double radius, double length, double angle, double thickness) {

@@ -17,7 +17,7 @@ namespace gapstrain::tests {
 
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double modulus = 17000.0;
 
 // A closed mid-curve in the plane across the tube, with a wall of even thickness along its normal.
