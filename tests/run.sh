@@ -23,4 +23,5 @@ case "$mode" in
 esac
 cmake -S . -B "$build" -G Ninja -DGAPSTRAIN_TESTS=ON "${options[@]}" >/dev/null
 cmake --build "$build" --parallel "$(nproc)" --target "${targets[@]}"
-ctest --test-dir "$build" --output-on-failure --parallel "$(nproc)" "${select[@]}"
+# No test is that slow: past the time limit it hangs, and says in which case.
+ctest --test-dir "$build" --output-on-failure --parallel "$(nproc)" --timeout 1500 "${select[@]}"

@@ -15,18 +15,11 @@ namespace gapstrain::cases {
 
 namespace {
 
-// The least margin that the model sees well enough; null without one.
-const models::Margin* least_margin(const models::Assessment& assessment) {
-  const auto& margins = assessment.margins;  // worst first
-  const auto found = std::find_if(margins.begin(), margins.end(), [](const auto& m) { return !m.indicative; });
-  return found == margins.end() ? nullptr : &*found;
-}
-
 std::string verdict(const models::Assessment& assessment) {
   const auto standing = assessment.state.standing();
   if (standing == models::Standing::not_trusted)
     return "Verdict: none. The calculation failed its own checks; use none of the figures below.";
-  const models::Margin* least = least_margin(assessment);
+  const models::Margin* least = models::least_margin(assessment.margins);
   if (least == nullptr) return "Verdict: none. No margin is known; margins.txt says why.";
   const std::string what =
       least->part.ends_with("all loads") ? least->part : fmt::format("{}, under \"{}\"", least->part, least->load);
@@ -46,7 +39,7 @@ std::string verdict(const models::Assessment& assessment) {
 std::string what_it_hangs_on(const models::Assessment& assessment) {
   if (assessment.race)
     if (const auto weights = models::weight_sentence(assessment.race->hangs_on)) return *weights;
-  const models::Margin* least = least_margin(assessment);
+  const models::Margin* least = models::least_margin(assessment.margins);
   if (least == nullptr || least->assumed.empty()) return {};
   constexpr std::size_t most = 50;  // characters: the rest stands in margins.txt
   std::string rests_on = least->assumed;

@@ -21,11 +21,10 @@ std::string standing_of(const models::ResultState& state) {
   return reasons.empty() ? word : fmt::format("{}: {}", word, fmt::join(reasons, "; "));
 }
 
-std::string least_margin(const std::vector<models::Margin>& margins) {
-  for (const auto& margin : margins)
-    if (!margin.indicative)
-      return fmt::format("least margin {}, {}, under \"{}\"", two_digits(margin.factor), margin.part, margin.load);
-  return "no margin is known";
+std::string least_margin_text(const std::vector<models::Margin>& margins) {
+  const models::Margin* least = models::least_margin(margins);
+  if (least == nullptr) return "no margin is known";
+  return fmt::format("least margin {}, {}, under \"{}\"", two_digits(least->factor), least->part, least->load);
 }
 
 std::string rules_text(const std::vector<models::RuleFinding>& review) {
@@ -48,7 +47,7 @@ std::string layout_verdict(const std::string& rank, const models::Construct& con
   const auto& peak = hottest.plate.peak;
   return beside(rank, fmt::format("{}; {}; plate {:.4g} MPa under \"{}\"{}. {}",
                                   standing_of(models::state_of(construct, findings, assessment)),
-                                  least_margin(assessment.margins), peak.von_mises.value(), hottest.load,
+                                  least_margin_text(assessment.margins), peak.von_mises.value(), hottest.load,
                                   peak.hole ? fmt::format(" at hole {}", *peak.hole) : " away from the holes",
                                   rules_text(assessment.review)));
 }

@@ -1,6 +1,7 @@
 #include "models/build/memory_need.h"
 
 #include <fmt/format.h>
+#include <malloc.h>
 #include <sys/resource.h>
 
 #include <algorithm>
@@ -16,8 +17,8 @@ namespace {
 
 constexpr double growth = 0.22;  // of edge lengths away from rims, as the meshes take it
 constexpr double unknowns_a_node = 6.0;
-// Meshes grade more gently than the integrals below: of the five examples at refinement 1, and one of them at 0.5, 1.5
-// and 2, the integrals give 0.60 to 0.79 of the nodes made.
+// Meshes grade more gently than the integrals below: of the five examples at refinement 1, and one of them at
+// 0.5, 1.5 and 2, the integrals give 0.60 to 0.79 of the nodes made.
 constexpr double nodes_made = 1.45;
 // At the peak, factors and port columns together: 5.8 to 7.5 kB measured on the same eight, of 25 000 to 157 000
 // unknowns.
@@ -92,10 +93,11 @@ double left_of_limit() {
   rlimit limit{};
   if (getrlimit(RLIMIT_AS, &limit) != 0 || limit.rlim_cur == RLIM_INFINITY)
     return std::numeric_limits<double>::infinity();
+  mallopt(M_ARENA_MAX, 1);  // each thread would map 64 MiB for itself, most of it never used
   constexpr double page = 4096.0;
   // OpenBLAS maps 128 MiB for each thread that multiplies, and tries for ever when it cannot: three bodies and us.
-  constexpr double blas_buffers = 4.0 * 134.3e6;
-  return static_cast<double>(limit.rlim_cur) - page * number_in("/proc/self/statm") - blas_buffers;
+  constexpr double blas_buffers = 4.0 * 134.3e6, stacks = 16.0 * 8.4e6;
+  return static_cast<double>(limit.rlim_cur) - page * number_in("/proc/self/statm") - blas_buffers - stacks;
 }
 
 }  // namespace
@@ -117,8 +119,7 @@ void require_memory(const Construct& construct, std::size_t screws) {
   if (need.bytes <= free) return;
   throw TooLargeError(fmt::format(
       "this case is too fine for this machine: its mesh has some {:.2g} million unknowns and needs {:.2g} GB of "
-      "memory, "
-      "of which {:.2g} GB are free. Take a smaller mesh.refinement (now {:.3g}), or fewer loads and holes",
+      "memory, of which {:.2g} GB are free. Take a smaller mesh.refinement (now {:.3g}), or fewer loads and holes",
       need.unknowns / 1e6, need.bytes / gigabyte, free / gigabyte, construct.mesh.refinement));
 }
 

@@ -37,14 +37,14 @@ std::optional<double> largest(const std::optional<Range>& range) {
   return 100.0 * std::max(std::abs(range->min), std::abs(range->max));
 }
 
-Reader least_margin(MarginKind kind, MarginKind or_kind) {
+Reader margin_of_kind(MarginKind kind, MarginKind or_kind) {
   return [kind, or_kind](const AssessedConstruct& one) -> std::optional<double> {
     for (const auto& margin : one.assessment.margins)  // worst first
       if (margin.kind == kind || margin.kind == or_kind) return margin.factor;
     return std::nullopt;
   };
 }
-Reader least_margin(MarginKind kind) { return least_margin(kind, kind); }
+Reader margin_of_kind(MarginKind kind) { return margin_of_kind(kind, kind); }
 
 Reader median_life_factor(HealingCourse course) {
   return [course](const AssessedConstruct& one) -> std::optional<double> {
@@ -77,14 +77,14 @@ std::vector<FigureRow> figure_rows() {
   const Doubt nothing = Doubt::nothing, stress = Doubt::stress, stiffness = Doubt::stiffness, life = Doubt::life;
   const double nm_per_degree = degree.value() / 1000.0;  // from N mm/rad
   return {
-      {"margin, plate yield", "", true, stress, least_margin(MarginKind::plate_yield)},
+      {"margin, plate yield", "", true, stress, margin_of_kind(MarginKind::plate_yield)},
       {"margin, plate fatigue", "", true, stress,
-       least_margin(MarginKind::plate_fatigue, MarginKind::plate_fatigue_of_all_loads)},
-      {"margin, screw yield", "", true, stress, least_margin(MarginKind::screw_yield)},
+       margin_of_kind(MarginKind::plate_fatigue, MarginKind::plate_fatigue_of_all_loads)},
+      {"margin, screw yield", "", true, stress, margin_of_kind(MarginKind::screw_yield)},
       {"margin, screw fatigue", "", true, stress,
-       least_margin(MarginKind::screw_fatigue, MarginKind::screw_fatigue_of_all_loads)},
-      {"margin, pull-out with shear", "", true, stress, least_margin(MarginKind::screw_hold)},
-      {"margin, bone strain", "", true, stress, least_margin(MarginKind::bone_yield)},
+       margin_of_kind(MarginKind::screw_fatigue, MarginKind::screw_fatigue_of_all_loads)},
+      {"margin, pull-out with shear", "", true, stress, margin_of_kind(MarginKind::screw_hold)},
+      {"margin, bone strain", "", true, stress, margin_of_kind(MarginKind::bone_yield)},
       {"plate over what healing asks, strain-governed", "times", true, life,
        median_life_factor(HealingCourse::governed)},
       {"plate over what healing asks, steady", "times", true, life, median_life_factor(HealingCourse::steady)},

@@ -59,6 +59,17 @@ std::vector<Margin> failing(const std::vector<Margin>& margins) {
   return found;
 }
 
+const Margin* least_margin(const std::vector<Margin>& margins) {
+  const auto found = std::find_if(margins.begin(), margins.end(), [](const Margin& m) { return !m.indicative; });
+  return found == margins.end() ? nullptr : &*found;
+}
+
+const Margin* least_margin(const std::vector<Margin>& margins, const std::set<MarginKind>& kinds) {
+  const auto found = std::find_if(margins.begin(), margins.end(),
+                                  [&](const Margin& m) { return !m.indicative && kinds.contains(m.kind); });
+  return found == margins.end() ? nullptr : &*found;
+}
+
 std::vector<Margin> worst_of_each_kind(const std::vector<Margin>& margins) {
   std::vector<Margin> worst;
   std::set<MarginKind> seen;

@@ -4,6 +4,7 @@
 #include "models/findings/findings.h"
 #include "models/parts/construct.h"
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -44,6 +45,11 @@ std::vector<Margin> find_margins(const Construct& construct, const Findings& fin
 
 // Those that fail, for sure: below 1 and not indicative.
 std::vector<Margin> failing(const std::vector<Margin>& margins);
+
+// The first that is not indicative; null without one. @pre the margins are worst first
+const Margin* least_margin(const std::vector<Margin>& margins);
+// The same, of these kinds only.
+const Margin* least_margin(const std::vector<Margin>& margins, const std::set<MarginKind>& kinds);
 
 // The worst part of each kind, worst first; fatigue under one load and under all is one kind. @pre the margins are
 // worst first

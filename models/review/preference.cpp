@@ -93,20 +93,16 @@ class Chooser {
     return std::nullopt;
   }
 
-  const Margin* least_margin(std::size_t k) const {
-    const auto& margins = assessed_[k].assessment.margins;  // worst first
-    const auto found = std::find_if(margins.begin(), margins.end(), [](const Margin& m) { return !m.indicative; });
-    return found == margins.end() ? nullptr : &*found;
-  }
+  const Margin* least_margin_of(std::size_t k) const { return least_margin(assessed_[k].assessment.margins); }
 
   std::optional<std::size_t> with_largest_margin(const Indices& holding) const {
     Indices sorted = holding;
-    if (std::any_of(sorted.begin(), sorted.end(), [&](std::size_t k) { return least_margin(k) == nullptr; }))
+    if (std::any_of(sorted.begin(), sorted.end(), [&](std::size_t k) { return least_margin_of(k) == nullptr; }))
       return std::nullopt;
     std::stable_sort(sorted.begin(), sorted.end(), [&](std::size_t a, std::size_t b) {
-      return least_margin(a)->factor > least_margin(b)->factor;
+      return least_margin_of(a)->factor > least_margin_of(b)->factor;
     });
-    const double ratio = least_margin(sorted[0])->factor / least_margin(sorted[1])->factor;
+    const double ratio = least_margin_of(sorted[0])->factor / least_margin_of(sorted[1])->factor;
     if (ratio <= (1.0 + doubt_of_stress) / (1.0 - doubt_of_stress)) return std::nullopt;
     return sorted.front();
   }
@@ -128,7 +124,7 @@ class Chooser {
 
   std::string standing_reason(std::size_t k) const {
     const ResultState& state = assessed_[k].assessment.state;
-    const Margin* least = least_margin(k);
+    const Margin* least = least_margin_of(k);
     switch (state.standing()) {
       case Standing::not_trusted:
         return fmt::format("\"{}\" is NOT TO BE TRUSTED.", name(k));

@@ -30,13 +30,6 @@ Kinds common_kinds(const std::vector<AssessedConstruct>& assessed) {
   return common;
 }
 
-const Margin* least_of(const AssessedConstruct& one, const Kinds& kinds) {
-  const auto& margins = one.assessment.margins;
-  const auto found = std::find_if(margins.begin(), margins.end(),
-                                  [&](const Margin& m) { return !m.indicative && kinds.contains(m.kind); });
-  return found == margins.end() ? nullptr : &*found;
-}
-
 std::string named(const Margin& margin) {
   return fmt::format("{:.2g} ({}, {})", margin.factor, margin.part, margin.load);
 }
@@ -83,7 +76,7 @@ void add_margins(const std::vector<Construct>& constructs, const std::vector<Ass
   for (const auto& one : assessed) most_kinds = std::max(most_kinds, kinds_of(one).size());
   const Kinds kinds = common_kinds(assessed);
   for (std::size_t k = 0; k < assessed.size(); ++k) {
-    if (const Margin* margin = least_of(assessed[k], kinds)) all.push_back({k, margin});
+    if (const Margin* margin = least_margin(assessed[k].assessment.margins, kinds)) all.push_back({k, margin});
     if (kinds_of(assessed[k]).size() < most_kinds)
       sentences.push_back(
           fmt::format("Not every margin of \"{}\" is known, so it is left out for all.", constructs[k].name));

@@ -141,18 +141,14 @@ Run Started::wait() {
           without_progress(read_file(streams_.path() / "err"))};
 }
 
-bool mpirun_is_missing() {
-  if (std::string(MPIRUN).empty()) WARN("not tested: there is no mpirun");
-  return std::string(MPIRUN).empty();
-}
-
 Run run_under_mpirun(int ranks, const std::vector<std::string>& arguments, const fs::path& directory) {
   const ScratchFolder streams;
   const auto out = streams.path() / "out", err = streams.path() / "err";
-  const std::string command =
-      fmt::format("cd '{}' && '{}' --oversubscribe --allow-run-as-root -n {} '{}' '{}' >{} 2>{} </dev/null",
-                  directory.string(), MPIRUN, ranks, GAPSTRAIN_PROGRAM, fmt::join(arguments, "' '"), out.string(),
-                  err.string());
+  const std::string command = fmt::format(
+      "cd '{}' && timeout --kill-after=10 600 '{}' --oversubscribe --allow-run-as-root -n {} '{}' '{}' >{} 2>{} "
+      "</dev/null",
+      directory.string(), MPIRUN, ranks, GAPSTRAIN_PROGRAM, fmt::join(arguments, "' '"), out.string(),
+      err.string());
   const int code = std::system(command.c_str());
   return {WIFEXITED(code) ? WEXITSTATUS(code) : -1, read_file(out), without_progress(read_file(err))};
 }

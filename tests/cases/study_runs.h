@@ -53,8 +53,7 @@ class Started {
   bool has_ended_ = false;
 };
 
-// Says so where there is none.
-bool mpirun_is_missing();
+// Ended after ten minutes: two mpiruns have been seen to keep each other from starting.
 Run run_under_mpirun(int ranks, const std::vector<std::string>& arguments, const std::filesystem::path& directory);
 
 // Starts the study twelve times and kills it each time after a byte of its rows chosen at random. Requires each

@@ -317,9 +317,8 @@ TEST_CASE("rows are the same bytes from several threads, processes and parts, an
   const std::string expected = read_file(scratch.path() / "once" / "rows.csv");
   CHECK(data_rows(scratch.path() / "once" / "rows.csv") == 26 * 26);  // two of five and more, in both fragments
 
-  const bool alone = mpirun_is_missing();
   const auto run = [&](int ranks, const std::vector<std::string>& arguments) {
-    return alone ? run_program(arguments, scratch.path()) : run_under_mpirun(ranks, arguments, scratch.path());
+    return run_under_mpirun(ranks, arguments, scratch.path());
   };
   // Half of the rows, for a part has no best ones to look at.
   const auto killed = layouts("killed", {"--threads", "2", "--part", "1/2"});

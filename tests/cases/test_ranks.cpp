@@ -1,4 +1,4 @@
-// Studies under mpirun, as a user starts them. Without mpirun these tests say so and pass.
+// Studies under mpirun, as a user starts them.
 #include "cases/study/crew.h"
 #include "tests/cases/run_program.h"
 #include "tests/cases/toy_worker.h"
@@ -17,11 +17,6 @@ namespace {
 
 constexpr std::size_t rank_rows = 3'000;
 
-bool mpirun_is_missing() {
-  if (std::string(MPIRUN).empty()) WARN("not tested: there is no mpirun");
-  return std::string(MPIRUN).empty();
-}
-
 Run run(const std::string& command) {
   const ScratchFolder streams;
   const auto out = streams.path() / "out", err = streams.path() / "err";
@@ -30,7 +25,8 @@ Run run(const std::string& command) {
 }
 
 std::string mpirun(int ranks) {
-  return std::string(MPIRUN) + " --oversubscribe --allow-run-as-root -n " + std::to_string(ranks) + ' ';
+  return "timeout --kill-after=10 600 " MPIRUN " --oversubscribe --allow-run-as-root -n " + std::to_string(ranks) +
+         ' ';
 }
 
 std::string toy(const fs::path& out, const std::string& rest) {
@@ -60,7 +56,6 @@ TEST_CASE("a process on its own is rank 0 of 1", "[cases][study]") {
 }
 
 TEST_CASE("rows are the same bytes with any number of ranks and threads", "[cases][study][mpi]") {
-  if (mpirun_is_missing()) return;
   const ScratchFolder scratch;
   const std::string expected = toy_file(rank_rows);
   for (const int ranks : {1, 2, 3, 4})
@@ -78,7 +73,6 @@ TEST_CASE("rows are the same bytes with any number of ranks and threads", "[case
 }
 
 TEST_CASE("a study that is complete makes no row again on any rank", "[cases][study][mpi]") {
-  if (mpirun_is_missing()) return;
   const ScratchFolder scratch;
   const auto out = scratch.path() / "out";
   REQUIRE(run(toy(out, "2 0")).status == 0);
@@ -88,7 +82,6 @@ TEST_CASE("a study that is complete makes no row again on any rank", "[cases][st
 }
 
 TEST_CASE("a fault on any rank ends the whole job with its message", "[cases][study][mpi]") {
-  if (mpirun_is_missing()) return;
   const ScratchFolder scratch;
   for (const std::string rank : {"0", "1", "2"}) {
     const auto out = scratch.path() / rank;
@@ -102,7 +95,6 @@ TEST_CASE("a fault on any rank ends the whole job with its message", "[cases][st
 }
 
 TEST_CASE("a rank that is killed ends the whole job, and the study goes on", "[cases][study][mpi]") {
-  if (mpirun_is_missing()) return;
   const ScratchFolder scratch;
   for (const std::string rank : {"0", "1"}) {
     const auto out = scratch.path() / rank;
@@ -115,7 +107,6 @@ TEST_CASE("a rank that is killed ends the whole job, and the study goes on", "[c
 }
 
 TEST_CASE("a folder that rank 0 refuses ends the whole job", "[cases][study][mpi]") {
-  if (mpirun_is_missing()) return;
   const ScratchFolder scratch;
   const auto out = scratch.path() / "out";
   fs::create_directory(out);
@@ -126,7 +117,6 @@ TEST_CASE("a folder that rank 0 refuses ends the whole job", "[cases][study][mpi
 }
 
 TEST_CASE("a fault that all ranks find is said once", "[cases][study][mpi]") {
-  if (mpirun_is_missing()) return;
   const ScratchFolder scratch;
   const Run refused = run(mpirun(3) + toy(scratch.path() / "out", "many 0"));
   CHECK(refused.status == 2);

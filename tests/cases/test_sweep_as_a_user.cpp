@@ -179,9 +179,8 @@ TEST_CASE("rows of changing geometry are the same bytes from threads, processes 
   const std::string expected = read_file(scratch.path() / "once" / "rows.csv");
   CHECK(data_rows(scratch.path() / "once" / "rows.csv") == 28);
 
-  const bool alone = mpirun_is_missing();
   const auto run = [&](int ranks, const std::vector<std::string>& arguments) {
-    return alone ? run_program(arguments, scratch.path()) : run_under_mpirun(ranks, arguments, scratch.path());
+    return run_under_mpirun(ranks, arguments, scratch.path());
   };
   const auto killed = sweep("killed", {"--threads", "2"});
   kill_twelve_times(killed, scratch.path(), scratch.path() / "killed", expected);
