@@ -68,7 +68,8 @@ void add_analyse(CLI::App& program, Job& job) {
   command->add_flag("--quiet", options->quiet, "Print warnings and faults only");
   command->footer(
       "All keys of a case file: gapstrain keys. All keys of findings.json: gapstrain keys --findings.\n"
-      "Exit status: 0 done; 1 the model does not hold or a trust check failed; 2 bad input.");
+      "Exit status: 0 done; 1 the model does not hold or a trust check failed; 2 bad input; 3 "
+      "interrupted.");
   command->callback([&job, options] { job = [options] { return run(*options); }; });
 }
 

@@ -140,7 +140,8 @@ void add_compare(CLI::App& program, Job& job) {
   command->add_flag("--quiet", options->quiet, "Print warnings and faults only");
   command->footer(
       "A case given as changes: base = \"other.toml\" and what differs (gapstrain keys).\n"
-      "Exit status: 0 done; 1 the model does not hold or a trust check failed; 2 bad input.");
+      "Exit status: 0 done; 1 the model does not hold or a trust check failed; 2 bad input; 3 "
+      "interrupted.");
   command->callback([&job, options] { job = [options] { return run(*options); }; });
 }
 

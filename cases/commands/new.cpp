@@ -125,7 +125,7 @@ void add_new(CLI::App& program, Job& job) {
       "The case is analysed before it is written; what that found comes first, on the screen and in the file.\n"
       "Exit status: 0 written, also when the construct fails under its loads; 1 written, but the model does not "
       "hold\n"
-      "or a check failed; 2 bad input, and nothing written.");
+      "or a check failed; 2 bad input, and nothing written; 3 interrupted.");
   command->callback([&job, options] { job = [options] { return run(*options); }; });
 }
 

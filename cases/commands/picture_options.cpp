@@ -1,19 +1,28 @@
 #include "cases/commands/picture_options.h"
 
+#include "cases/commands/choice.h"
+
 #include <CLI/CLI.hpp>
 
-#include <map>
 #include <string>
 
 namespace gapstrain::cases {
 
+namespace {
+
+viz::PictureFormat format_of(const std::string& word) {
+  if (word == "svg") return viz::PictureFormat::svg;
+  return word == "pdf" ? viz::PictureFormat::pdf : viz::PictureFormat::png;
+}
+
+}  // namespace
+
 void add_picture_options(CLI::App& command, PictureOptions& options) {
-  const std::map<std::string, viz::PictureFormat> formats{
-      {"png", viz::PictureFormat::png}, {"svg", viz::PictureFormat::svg}, {"pdf", viz::PictureFormat::pdf}};
   constexpr int least_width = 400, most_width = 8000;
-  command.add_option("--format", options.style.format, "Of pictures: png (default), svg or pdf")
-      ->transform(CLI::CheckedTransformer(formats))
-      ->type_name("FORMAT");
+  take_one_of(*command.add_option_function<std::string>(
+                  "--format", [&options](const std::string& word) { options.style.format = format_of(word); },
+                  "Of pictures; png by default"),
+              {"png", "svg", "pdf"});
   command
       .add_option(
           "--size", options.style.width_px,
