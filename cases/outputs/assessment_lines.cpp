@@ -43,7 +43,12 @@ std::string what_it_hangs_on(const models::Assessment& assessment) {
   if (least == nullptr || least->assumed.empty()) return {};
   constexpr std::size_t most = 50;  // characters: the rest stands in margins.txt
   std::string rests_on = least->assumed;
-  if (rests_on.size() > most) rests_on = rests_on.substr(0, rests_on.rfind(' ', most)) + " ... (see margins.txt)";
+  if (rests_on.size() > most) {
+    rests_on.resize(rests_on.rfind(' ', most));
+    const auto opened = rests_on.rfind(" (");  // no bracket is left open
+    if (opened != std::string::npos && rests_on.find(')', opened) == std::string::npos) rests_on.resize(opened);
+    rests_on += " ... (see margins.txt)";
+  }
   return fmt::format("The least margin rests on: {}.", rests_on);
 }
 
