@@ -20,7 +20,7 @@ namespace {
 
 constexpr std::size_t most_steps = 12;
 constexpr double between_cells = 44.0, text_line = 38.0, label_row = 28.0, force_row = 46.0, detail_row = 44.0;
-constexpr double step_row = 48.0, ring_radius = 42.0, label_spacing = 64.0;
+constexpr double legend_line = 48.0, ring_radius = 42.0, label_spacing = 64.0;
 
 constexpr Colour force_colour = curve_colours[0];
 
@@ -132,7 +132,7 @@ void draw_cell(Canvas& canvas, const Cell& cell, const models::StepFindings& fin
 void draw_legend(Canvas& canvas, double y, const std::vector<models::StepFields>& steps, double largest_pressure) {
   if (largest_pressure > 0.0)
     canvas.text(
-        {0.5 * picture_width, y - step_row},
+        {0.5 * picture_width, y - legend_line},
         fmt::format(
             "Ring: the cut, plate's side up; white is open, the darker the more pressure, up to {:.2g} MPa",
             largest_pressure),
@@ -192,7 +192,7 @@ void draw_steps(const Display& display, const models::CompressionFindings& findi
   const double title_height = text_line * static_cast<double>(common.title_rows);
   const double cell_height = title_height + common.label_room + stage.scene_height + force_row + detail_row + 36.0;
   const bool stressed = stage.largest_stress > 0.0;
-  const double foot = sheet::caution_height + (stressed ? sheet::legend_height : 0.0) + 2.0 * step_row + 20.0;
+  const double foot = sheet::caution_height + (stressed ? sheet::legend_height : 0.0) + 2.0 * legend_line + 20.0;
   const int height = static_cast<int>(foot + cell_height * static_cast<double>(rows) + sheet::head_height);
 
   Window window(display, height);
@@ -218,9 +218,9 @@ void draw_steps(const Display& display, const models::CompressionFindings& findi
         subtitle);
     for (std::size_t k = 0; k < cells.size(); ++k)
       draw_cell(canvas, cells[k], findings.steps[cells[k].step], steps[cells[k].step], magnified[k], common);
-    draw_legend(canvas, foot - 0.5 * step_row, steps, common.largest_pressure);
+    draw_legend(canvas, foot - 0.5 * legend_line, steps, common.largest_pressure);
     if (stressed)
-      draw_colour_legend(canvas, foot - 2.0 * step_row - 24.0, colour_range(stage.largest_stress),
+      draw_colour_legend(canvas, foot - 2.0 * legend_line - 24.0, colour_range(stage.largest_stress),
                          ScaleMark{stage.largest_stress, "largest"}, "von Mises stress of the plate, MPa");
     draw_caution(canvas);
   });

@@ -37,14 +37,14 @@ namespace {
 
 constexpr std::size_t rows_a_block = 64;  // some 20 ms
 constexpr const char* solving_layouts = "solving layouts";
-const Stage charts{"drawing charts", 2.0}, looking_at_best{"looking at the best", 10.0};
+const Stage looking_at_best{"looking at the best", 10.0};
 
 std::vector<Stage> plan_of(const models::Layouts& layouts, const models::Construct& construct,
                            bool with_pictures) {
   constexpr double a_layout = 2e-4;  // s, one load, gap open; then the rows' own rate counts
   auto plan = bodies_plan(construct);
   plan.push_back({solving_layouts, a_layout * static_cast<double>(layouts.size() * construct.loads.size())});
-  if (with_pictures) plan.push_back(charts);
+  if (with_pictures) plan.push_back(drawing_charts);
   plan.push_back(looking_at_best);
   return plan;
 }
@@ -171,7 +171,7 @@ Status finish_layouts(StudyFolder& folder, const CaseFile& file, const models::L
     display.emplace(picture_frame(*style, construct.name, file.file, short_alarms_of(state_of_case(construct))));
   const viz::Display* views = display ? &*display : nullptr;
   if (views != nullptr) try {
-      progress.begin(charts.name);
+      progress.begin(drawing_charts.name);
       draw_layout_charts(*display, folder.target(), *construct.layouts, title, report);
       views->scenes();
     } catch (const viz::DisplayError& error) {

@@ -4,25 +4,27 @@
 
 #include <CLI/CLI.hpp>
 
+#include <map>
 #include <string>
+#include <vector>
 
 namespace gapstrain::cases {
 
 namespace {
 
-viz::PictureFormat format_of(const std::string& word) {
-  if (word == "svg") return viz::PictureFormat::svg;
-  return word == "pdf" ? viz::PictureFormat::pdf : viz::PictureFormat::png;
-}
+const std::map<std::string, viz::PictureFormat> formats{
+    {"png", viz::PictureFormat::png}, {"svg", viz::PictureFormat::svg}, {"pdf", viz::PictureFormat::pdf}};
 
 }  // namespace
 
 void add_picture_options(CLI::App& command, PictureOptions& options) {
   constexpr int least_width = 400, most_width = 8000;
+  std::vector<std::string> words;
+  for (const auto& [word, format] : formats) words.push_back(word);
   take_one_of(*command.add_option_function<std::string>(
-                  "--format", [&options](const std::string& word) { options.style.format = format_of(word); },
+                  "--format", [&options](const std::string& word) { options.style.format = formats.at(word); },
                   "Of pictures; png by default"),
-              {"png", "svg", "pdf"});
+              words);
   command
       .add_option(
           "--size", options.style.width_px,

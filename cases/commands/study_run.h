@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cases/commands/study_options.h"
+#include "cases/progress/time_left.h"
 #include "cases/status.h"
 #include "cases/study/long_work.h"
 #include "cases/study/study_folder.h"
@@ -11,6 +12,9 @@
 #include <vector>
 
 namespace gapstrain::cases {
+
+// Of studies that draw charts of their rows.
+inline const Stage drawing_charts{"drawing charts", 2.0};
 
 struct StudyRun {
   std::string command;      // "sweep"

@@ -17,7 +17,7 @@ namespace gapstrain::cases {
 
 namespace {
 
-const Stage solving_rows{"solving", 2.0}, drawing{"drawing charts", 2.0};
+const Stage solving_rows{"solving", 2.0};
 
 // What the rows say, in words and charts.
 Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOptions& options, Progress& progress) {
@@ -26,7 +26,7 @@ Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOpti
   folder.write("study.toml", study.text_beside("case.toml"));  // the folder can be run again as it stands
   folder.write("case.toml", study.base.text);
   if (const auto style = options.pictures.wanted()) {
-    progress.begin(drawing.name);
+    progress.begin(drawing_charts.name);
     draw_sweep_charts(*style, folder.target(), study);
   }
   progress.end();
@@ -41,7 +41,7 @@ Status run_sweep(const std::string& study_file, const StudyOptions& options, Ran
   const StudyFile study = read_study(study_file, [](const models::Construct&) { return known_findings(); });
   SweepRows rows(study);
   std::vector<Stage> plan{solving_rows};
-  if (options.pictures.wanted().has_value()) plan.push_back(drawing);
+  if (options.pictures.wanted().has_value()) plan.push_back(drawing_charts);
   Progress progress(plan, options.quiet || ranks.rank() != 0);
   progress.begin(solving_rows.name);
   const StudyRun sweep{"sweep",

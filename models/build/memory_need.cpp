@@ -93,7 +93,6 @@ double left_of_limit() {
   rlimit limit{};
   if (getrlimit(RLIMIT_AS, &limit) != 0 || limit.rlim_cur == RLIM_INFINITY)
     return std::numeric_limits<double>::infinity();
-  mallopt(M_ARENA_MAX, 1);  // each thread would map 64 MiB for itself, most of it never used
   constexpr double page = 4096.0;
   // OpenBLAS maps 128 MiB for each thread that multiplies, and tries for ever when it cannot: three bodies and us.
   constexpr double blas_buffers = 4.0 * 134.3e6, stacks = 16.0 * 8.4e6;
@@ -114,6 +113,8 @@ double free_memory() {
 }
 
 void require_memory(const Construct& construct, std::size_t screws) {
+  // Under a limit threads share what they allocate from: each would map 64 MiB for itself, most of it never used.
+  if (std::isfinite(left_of_limit())) mallopt(M_ARENA_MAX, 1);
   const MemoryNeed need = memory_need(construct, screws);
   const double free = free_memory();
   if (need.bytes <= free) return;

@@ -2,8 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <sstream>
-
 namespace gapstrain::tests {
 
 namespace {

@@ -18,7 +18,6 @@
 #include <limits>
 #include <map>
 #include <random>
-#include <sstream>
 #include <thread>
 
 namespace gapstrain::tests {

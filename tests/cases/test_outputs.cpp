@@ -17,7 +17,6 @@
 #include <cmath>
 #include <limits>
 #include <set>
-#include <sstream>
 
 using namespace gapstrain;
 using namespace gapstrain::cases;

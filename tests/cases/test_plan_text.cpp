@@ -10,7 +10,6 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
-#include <sstream>
 
 using namespace gapstrain;
 using namespace gapstrain::cases;

@@ -16,11 +16,12 @@ inline std::vector<std::string> lines_of(const std::string& text) {
   return lines;
 }
 
-// The first `from`, which has to be there.
+// With `to` for `from`, which has to be there, once.
 inline std::string replaced(std::string text, const std::string& from, const std::string& to) {
   const auto place = text.find(from);
   INFO(from);
   REQUIRE(place != std::string::npos);
+  REQUIRE(text.find(from, place + 1) == std::string::npos);
   return text.replace(place, from.size(), to);
 }
 

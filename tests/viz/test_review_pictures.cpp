@@ -1,5 +1,6 @@
 #include "viz/review_pictures.h"
 
+#include "tests/framework/numbers.h"
 #include "tests/viz/picture_file.h"
 #include "tests/viz/sample_plan.h"
 
@@ -96,8 +97,7 @@ TEST_CASE("of many margins the worst fifteen are drawn", "[viz][review]") {
 
 TEST_CASE("margins without end, of nothing and without a value are drawn too", "[viz][review]") {
   constexpr double infinite = std::numeric_limits<double>::infinity();
-  constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
-  const auto picture = margins({{"endless", infinite}, {"none at all", 0.0}, {"unknown", nothing}});
+  const auto picture = margins({{"endless", infinite}, {"none at all", 0.0}, {"unknown", tests::missing}});
   CHECK(picture.has_white_border(8));
   CHECK(share_failing(picture) > 2e-3);
   CHECK(share_enough(picture) > 5e-3);

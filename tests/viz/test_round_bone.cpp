@@ -4,8 +4,6 @@
 
 #include <catch2/catch.hpp>
 
-#include <limits>
-
 using namespace gapstrain;
 
 using gapstrain::tests::missing;

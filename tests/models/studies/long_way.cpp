@@ -13,6 +13,7 @@
 #include "models/findings/stiffness.h"
 #include "models/review/margins.h"
 #include "models/review/rules.h"
+#include "tests/framework/numbers.h"
 
 #include <fmt/format.h>
 
@@ -150,7 +151,6 @@ Outcome outcome_of(const Findings& findings, const Construct& construct) {
 }
 
 std::vector<ScaledFigure> all_figures(const Outcome& outcome) {
-  constexpr double missing = std::numeric_limits<double>::quiet_NaN();
   std::vector<ScaledFigure> all;
   const auto add = [&](const std::string& name, double value, double scale = 0.0) {
     all.push_back({name, value, std::max(std::abs(value), scale)});

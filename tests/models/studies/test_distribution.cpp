@@ -1,4 +1,5 @@
 #include "models/studies/distribution.h"
+#include "tests/framework/numbers.h"
 
 #include <catch2/catch.hpp>
 
@@ -8,6 +9,8 @@
 #include <stdexcept>
 
 using namespace gapstrain::models;
+
+using gapstrain::tests::missing;
 
 namespace {
 
@@ -117,7 +120,6 @@ TEST_CASE("a distribution cut off far in a tail keeps its digits", "[models][stu
 }
 
 TEST_CASE("wrong distributions and probabilities are refused with a sentence", "[models][studies]") {
-  constexpr double missing = std::numeric_limits<double>::quiet_NaN();
   const Distribution wrong[] = {{Uniform{2.0, 2.0}},
                                 {Uniform{missing, 2.0}},
                                 {Uniform{0.0, infinite}},

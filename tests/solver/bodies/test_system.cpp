@@ -10,8 +10,6 @@
 
 #include <catch2/catch.hpp>
 
-#include <algorithm>
-
 namespace gapstrain {
 
 namespace {
