@@ -187,7 +187,8 @@ class Labels {
       return;
     }
     const auto [other, is_new] = places_.try_emplace(part.label, place_of(part));
-    if (!is_new && other->second != place_of(part))  // two in one hole are reported as such
+    const bool in_one_hole = part.hole > 0 && other->second == place_of(part);  // reported as such
+    if (!is_new && !in_one_hole)
       problems_.error(
           path + ".label",
           fmt::format("The label \"{}\" is given twice, to the part {} and to the one {}, so tables and "

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 using namespace gapstrain::models;
 using namespace gapstrain::tests;
 
@@ -55,6 +57,27 @@ TEST_CASE("steps call parts by labels that must be known", "[models][parts]") {
   check_steps_error("step[3].insert[2]", "\"S9\"", [](Construct& c) { c.steps[3].insert.push_back("S9"); });
   check_steps_error("step[1].tighten[1]", "\"S5\"", [](Construct& c) { c.steps[1].tighten.push_back("S5"); });
   check_steps_error("step[1].remove[0]", "\"w\"", [](Construct& c) { c.steps[1].remove = {"w", "W"}; });
+}
+
+TEST_CASE("two parts that sit in no hole do not share a label either", "[models][parts]") {
+  const auto told_twice = [](const Construct& construct) {
+    const auto problems = check(construct);
+    return std::any_of(problems.begin(), problems.end(), [](const Problem& problem) {
+      return problem.severity == Severity::error && problem.message.starts_with("The label \"L1\" is given twice");
+    });
+  };
+  Construct construct = sound_construct();
+  for (const double position : {68.0, 78.0}) {
+    Screw lag = construct.screws[0];
+    lag.label = "L1";
+    lag.kind = ScrewKind::lag;
+    lag.hole = 0;
+    lag.entry = FreeEntry{position * mm, 0.0 * degree};
+    construct.screws.push_back(lag);
+  }
+  CHECK(told_twice(construct));
+  construct.screws.back().label = "L2";
+  CHECK_FALSE(told_twice(construct));
 }
 
 TEST_CASE("labels that steps call parts by are there and different", "[models][parts]") {
