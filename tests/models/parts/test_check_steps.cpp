@@ -60,24 +60,35 @@ TEST_CASE("steps call parts by labels that must be known", "[models][parts]") {
 }
 
 TEST_CASE("two parts that sit in no hole do not share a label either", "[models][parts]") {
-  const auto told_twice = [](const Construct& construct) {
+  const auto told_twice = [](const Construct& construct, const std::string& label) {
     const auto problems = check(construct);
-    return std::any_of(problems.begin(), problems.end(), [](const Problem& problem) {
-      return problem.severity == Severity::error && problem.message.starts_with("The label \"L1\" is given twice");
+    return std::any_of(problems.begin(), problems.end(), [&](const Problem& problem) {
+      return problem.severity == Severity::error &&
+             problem.message.starts_with("The label \"" + label + "\" is given twice");
     });
   };
-  Construct construct = sound_construct();
-  for (const double position : {68.0, 78.0}) {
-    Screw lag = construct.screws[0];
+  Construct screwed = sound_construct();
+  for (const double around : {40.0, 70.0}) {  // side by side, so that their places read alike
+    Screw lag = screwed.screws[0];
     lag.label = "L1";
     lag.kind = ScrewKind::lag;
     lag.hole = 0;
-    lag.entry = FreeEntry{position * mm, 0.0 * degree};
-    construct.screws.push_back(lag);
+    lag.entry = FreeEntry{73.0 * mm, around * degree};
+    screwed.screws.push_back(lag);
   }
-  CHECK(told_twice(construct));
-  construct.screws.back().label = "L2";
-  CHECK_FALSE(told_twice(construct));
+  CHECK(told_twice(screwed, "L1"));
+  screwed.screws.back().label = "L2";
+  CHECK_FALSE(told_twice(screwed, "L1"));
+
+  Construct clamped = operated();
+  TemporaryHold clamp;
+  clamp.label = "K1";
+  clamp.kind = HoldKind::fracture_clamp;
+  clamp.force = 50.0 * newton;
+  clamped.temporary.insert(clamped.temporary.end(), 2, clamp);
+  CHECK(told_twice(clamped, "K1"));
+  clamped.temporary.back().label = "K2";
+  CHECK_FALSE(told_twice(clamped, "K1"));
 }
 
 TEST_CASE("labels that steps call parts by are there and different", "[models][parts]") {
