@@ -12,14 +12,14 @@
 #include "cases/commands/new.h"
 #include "cases/commands/sweep.h"
 #include "cases/commands/trends.h"
-#include "cases/outputs/output_folder.h"
+#include "cases/files/output_folder.h"
 #include "cases/progress/interrupt.h"
-#include "cases/reader/problems.h"
-#include "cases/reader/words.h"
+#include "cases/text/words.h"
+#include "cases/toml/problems.h"
 #include "cases/version.h"
 #include "mesh/gmsh_session.h"
-#include "models/build/memory_need.h"
-#include "models/findings/analyse.h"
+#include "models/assembly/memory_need.h"
+#include "models/measures/analyse.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>

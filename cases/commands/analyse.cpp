@@ -2,16 +2,16 @@
 
 #include "cases/commands/out_option.h"
 #include "cases/commands/picture_options.h"
-#include "cases/outputs/findings_json.h"
-#include "cases/outputs/output_folder.h"
-#include "cases/outputs/result_head.h"
-#include "cases/outputs/state_lines.h"
-#include "cases/outputs/summary.h"
+#include "cases/files/output_folder.h"
+#include "cases/outputs/json/findings_json.h"
+#include "cases/outputs/sentences/result_head.h"
+#include "cases/outputs/sentences/state_lines.h"
+#include "cases/outputs/sentences/summary.h"
 #include "cases/outputs/write_outputs.h"
 #include "cases/progress/analysis_plan.h"
 #include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
-#include "models/review/assess.h"
+#include "models/assessment/assess.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>

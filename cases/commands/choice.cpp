@@ -1,6 +1,6 @@
 #include "cases/commands/choice.h"
 
-#include "cases/reader/words.h"
+#include "cases/text/words.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>

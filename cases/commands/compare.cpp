@@ -2,18 +2,18 @@
 
 #include "cases/commands/out_option.h"
 #include "cases/commands/picture_options.h"
+#include "cases/files/output_folder.h"
 #include "cases/outputs/assessment_files.h"
-#include "cases/outputs/comparison_json.h"
-#include "cases/outputs/comparison_pictures.h"
-#include "cases/outputs/comparison_report.h"
-#include "cases/outputs/findings_json.h"
-#include "cases/outputs/output_folder.h"
-#include "cases/outputs/result_head.h"
-#include "cases/outputs/state_lines.h"
+#include "cases/outputs/json/comparison_json.h"
+#include "cases/outputs/json/findings_json.h"
+#include "cases/outputs/pictures/comparison_pictures.h"
+#include "cases/outputs/sentences/comparison_report.h"
+#include "cases/outputs/sentences/result_head.h"
+#include "cases/outputs/sentences/state_lines.h"
 #include "cases/progress/analysis_plan.h"
 #include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
-#include "viz/display.h"
+#include "viz/drawing/display.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>

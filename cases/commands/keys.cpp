@@ -1,10 +1,10 @@
 #include "cases/commands/keys.h"
 
-#include "cases/outputs/findings_keys.h"
-#include "cases/outputs/outcome_table.h"
+#include "cases/figures/outcome_table.h"
+#include "cases/outputs/json/findings_keys.h"
 #include "cases/reader/case_keys.h"
-#include "cases/reader/describe_keys.h"
 #include "cases/reader/study_keys.h"
+#include "cases/toml/describe_keys.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>

@@ -1,7 +1,7 @@
 // What commands that draw have in common on the command line.
 #pragma once
 
-#include "cases/outputs/picture_frame.h"
+#include "cases/outputs/pictures/picture_frame.h"
 
 #include <optional>
 

@@ -1,10 +1,10 @@
 #include "cases/commands/sweep.h"
 
 #include "cases/commands/study_run.h"
-#include "cases/outputs/figure_words.h"
-#include "cases/outputs/state_lines.h"
-#include "cases/outputs/sweep_charts.h"
-#include "cases/outputs/sweep_report.h"
+#include "cases/figures/figure_words.h"
+#include "cases/outputs/sentences/state_lines.h"
+#include "cases/outputs/studies/sweep_charts.h"
+#include "cases/outputs/studies/sweep_report.h"
 #include "cases/progress/progress.h"
 #include "cases/study/sweep_rows.h"
 

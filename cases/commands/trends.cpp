@@ -1,7 +1,7 @@
 #include "cases/commands/trends.h"
 
-#include "cases/outputs/output_file.h"
-#include "cases/outputs/trends_table.h"
+#include "cases/files/output_file.h"
+#include "cases/outputs/tables/trends_table.h"
 #include "cases/progress/progress.h"
 
 #include <fmt/format.h>

@@ -2,7 +2,7 @@
 
 #include "cases/cautions.h"
 #include "cases/help/method_sources.h"
-#include "cases/outputs/columns.h"
+#include "cases/text/columns.h"
 #include "cases/version.h"
 
 #include <fmt/format.h>

@@ -1,12 +1,12 @@
 #include "cases/outputs/assessment_files.h"
 
-#include "cases/outputs/columns.h"
-#include "cases/outputs/margins_text.h"
-#include "cases/outputs/plan_text.h"
-#include "cases/outputs/race_csv.h"
-#include "cases/outputs/result_head.h"
-#include "cases/outputs/review_text.h"
-#include "cases/outputs/state_lines.h"
+#include "cases/outputs/sentences/margins_text.h"
+#include "cases/outputs/sentences/plan_text.h"
+#include "cases/outputs/sentences/result_head.h"
+#include "cases/outputs/sentences/review_text.h"
+#include "cases/outputs/sentences/state_lines.h"
+#include "cases/outputs/tables/race_csv.h"
+#include "cases/text/columns.h"
 
 namespace gapstrain::cases {
 

@@ -1,9 +1,9 @@
 // What a construct's assessment leaves as texts and tables, each with the state of the result on it.
 #pragma once
 
-#include "cases/outputs/case_origin.h"
-#include "cases/outputs/output_folder.h"
-#include "models/review/assess.h"
+#include "cases/files/output_folder.h"
+#include "cases/outputs/sentences/case_origin.h"
+#include "models/assessment/assess.h"
 
 #include <string>
 

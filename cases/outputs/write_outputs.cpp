@@ -1,18 +1,18 @@
 #include "cases/outputs/write_outputs.h"
 
+#include "cases/files/file_names.h"
 #include "cases/outputs/assessment_files.h"
-#include "cases/outputs/csv_tables.h"
-#include "cases/outputs/file_names.h"
-#include "cases/outputs/findings_json.h"
-#include "cases/outputs/picture_frame.h"
-#include "cases/outputs/race_charts.h"
-#include "cases/outputs/state_lines.h"
+#include "cases/outputs/json/findings_json.h"
+#include "cases/outputs/pictures/picture_frame.h"
+#include "cases/outputs/pictures/race_charts.h"
+#include "cases/outputs/sentences/state_lines.h"
+#include "cases/outputs/tables/csv_tables.h"
 #include "cases/version.h"
 #include "models/parts/words.h"
-#include "viz/display.h"
-#include "viz/pictures.h"
-#include "viz/review_pictures.h"
-#include "viz/write_fields.h"
+#include "viz/construct/pictures.h"
+#include "viz/construct/write_fields.h"
+#include "viz/drawing/display.h"
+#include "viz/plan/review_pictures.h"
 
 #include <algorithm>
 #include <cassert>

@@ -1,10 +1,10 @@
 // All files of one analysis into its folder.
 #pragma once
 
-#include "cases/outputs/case_origin.h"
-#include "cases/outputs/output_folder.h"
-#include "cases/outputs/picture_frame.h"
-#include "models/review/assess.h"
+#include "cases/files/output_folder.h"
+#include "cases/outputs/pictures/picture_frame.h"
+#include "cases/outputs/sentences/case_origin.h"
+#include "models/assessment/assess.h"
 
 #include <optional>
 #include <string>

@@ -1,6 +1,6 @@
 #include "cases/progress/analysis_plan.h"
 
-#include "models/review/assess.h"
+#include "models/assessment/assess.h"
 
 namespace gapstrain::cases {
 

@@ -1,6 +1,6 @@
-// The stages of an analysis, each with the time that it is expected to take. Measured are the sums: a geometry takes
-// 2.3 s, a third of it meshing, an analysis of three loads 3.3 s without pictures (DEVELOPERS.md); how they divide
-// among the stages is an estimate. Progress corrects both by the stages that are over.
+// The stages of an analysis, each with the time that it is expected to take. Measured are the sums: a geometry
+// takes 2.3 s, a third of it meshing, an analysis of three loads 3.3 s without pictures (DEVELOPERS.md); how they
+// divide among the stages is an estimate. Progress corrects both by the stages that are over.
 #pragma once
 
 #include "cases/progress/time_left.h"

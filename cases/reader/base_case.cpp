@@ -1,9 +1,9 @@
 #include "cases/reader/base_case.h"
 
-#include "cases/reader/parse_value.h"
 #include "cases/reader/read_case.h"
-#include "cases/reader/text_file.h"
-#include "cases/reader/words.h"
+#include "cases/text/words.h"
+#include "cases/toml/parse_value.h"
+#include "cases/toml/text_file.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 // A case given as changes to a base case: `base` names it, the other keys are what differs.
 #pragma once
 
-#include "cases/reader/document.h"
+#include "cases/toml/document.h"
 
 #include <string>
 

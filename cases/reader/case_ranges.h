@@ -1,9 +1,9 @@
 // What the values of a case can be at all: keeps out slips of unit and of the finger, and what no machine could
-// mesh. Wide enough for any animal that is given a plate, and for test benches; a choice of this program, no source.
-// What parts allow each other is `models::check`'s.
+// mesh. Wide enough for any animal that is given a plate, and for test benches; a choice of this program, no
+// source. What parts allow each other is `models::check`'s.
 #pragma once
 
-#include "cases/reader/key.h"
+#include "cases/toml/key.h"
 
 namespace gapstrain::cases::ranges {
 

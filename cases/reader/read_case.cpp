@@ -3,8 +3,8 @@
 #include "cases/reader/base_case.h"
 #include "cases/reader/case_keys.h"
 #include "cases/reader/read_parts.h"
-#include "cases/reader/text_file.h"
-#include "cases/reader/words.h"
+#include "cases/text/words.h"
+#include "cases/toml/text_file.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 // A case file becomes a construct, or a list of everything that is wrong with it.
 #pragma once
 
-#include "cases/reader/problems.h"
+#include "cases/toml/problems.h"
 #include "models/parts/construct.h"
 
 #include <filesystem>

@@ -1,8 +1,8 @@
-#include "cases/outputs/figure_words.h"
+#include "cases/figures/figure_words.h"
+#include "cases/figures/limits_and_charts.h"
 #include "cases/reader/read_parts.h"
 #include "cases/reader/read_wish.h"
-#include "cases/reader/words.h"
-#include "cases/study/limits_and_charts.h"
+#include "cases/text/words.h"
 #include "models/parts/words.h"
 
 #include <fmt/format.h>

@@ -2,7 +2,7 @@
 // incomplete and must not be used.
 #pragma once
 
-#include "cases/reader/section.h"
+#include "cases/toml/section.h"
 #include "models/parts/construct.h"
 
 #include <optional>

@@ -1,7 +1,7 @@
 #include "cases/reader/read_wish.h"
 
-#include "cases/reader/words.h"
-#include "models/findings/outcome_figures.h"
+#include "cases/text/words.h"
+#include "models/catalogue/outcome_figures.h"
 
 #include <fmt/format.h>
 

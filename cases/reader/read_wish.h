@@ -1,7 +1,7 @@
 // A finding, and which way is better.
 #pragma once
 
-#include "cases/reader/section.h"
+#include "cases/toml/section.h"
 #include "models/parts/layout_rules.h"
 
 #include <optional>

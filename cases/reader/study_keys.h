@@ -1,7 +1,7 @@
 // Every key of a study file, once: the reader, the help and the messages are all made from this table.
 #pragma once
 
-#include "cases/reader/key_table.h"
+#include "cases/toml/key_table.h"
 
 namespace gapstrain::cases {
 

@@ -1,7 +1,7 @@
 // The bodies of a study's rows, made once a geometry and shared by all threads.
 #pragma once
 
-#include "models/findings/peak_stress.h"
+#include "models/stress/peak_stress.h"
 
 #include <future>
 #include <list>

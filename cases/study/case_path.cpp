@@ -1,6 +1,6 @@
 #include "cases/study/case_path.h"
 
-#include "cases/reader/words.h"
+#include "cases/text/words.h"
 
 #include <fmt/format.h>
 

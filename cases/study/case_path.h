@@ -1,8 +1,8 @@
 // One key of one case file by its path: "plate.standoff", "load[0].axial", "bone.station[2].cortex".
 #pragma once
 
-#include "cases/reader/document.h"
-#include "cases/reader/key_table.h"
+#include "cases/toml/document.h"
+#include "cases/toml/key_table.h"
 
 #include <optional>
 #include <string>

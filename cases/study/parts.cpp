@@ -1,6 +1,6 @@
 #include "cases/study/parts.h"
 
-#include "cases/outputs/output_target.h"
+#include "cases/files/output_target.h"
 
 #include <fmt/format.h>
 

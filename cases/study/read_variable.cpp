@@ -1,8 +1,8 @@
 #include "cases/study/read_variable.h"
 
 #include "cases/reader/case_keys.h"
-#include "cases/reader/describe_keys.h"
-#include "cases/reader/words.h"
+#include "cases/text/words.h"
+#include "cases/toml/describe_keys.h"
 
 #include <fmt/format.h>
 

@@ -1,8 +1,8 @@
 // [[vary]] of a study file.
 #pragma once
 
-#include "cases/reader/section.h"
 #include "cases/study/variable.h"
+#include "cases/toml/section.h"
 
 #include <vector>
 

@@ -1,7 +1,7 @@
 // The file of rows under way: at every moment a prefix of the finished file, whatever ends the process.
 #pragma once
 
-#include "cases/outputs/output_target.h"
+#include "cases/files/output_target.h"
 
 #include <cstddef>
 #include <filesystem>

@@ -1,6 +1,6 @@
 #include "cases/study/run_file.h"
 
-#include "cases/outputs/program_json.h"
+#include "cases/files/program_json.h"
 
 #include <nlohmann/json.hpp>
 

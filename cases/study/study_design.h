@@ -1,10 +1,10 @@
 // Which combination of its variables' values each row of a study has.
 #pragma once
 
-#include "cases/reader/section.h"
 #include "cases/study/variable.h"
-#include "models/studies/design.h"
-#include "models/studies/saltelli_design.h"
+#include "cases/toml/section.h"
+#include "models/statistics/design.h"
+#include "models/statistics/saltelli_design.h"
 
 #include <optional>
 #include <variant>

@@ -1,12 +1,12 @@
 #include "cases/study/study_file.h"
 
-#include "cases/outputs/outcome_table.h"
-#include "cases/outputs/sweep_table.h"
-#include "cases/outputs/text_hash.h"
+#include "cases/figures/outcome_table.h"
 #include "cases/reader/base_case.h"
 #include "cases/reader/study_keys.h"
-#include "cases/reader/text_file.h"
 #include "cases/study/read_variable.h"
+#include "cases/study/sweep_table.h"
+#include "cases/text/text_hash.h"
+#include "cases/toml/text_file.h"
 #include "cases/version.h"
 
 #include <fmt/format.h>

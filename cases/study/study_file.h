@@ -1,8 +1,8 @@
 // A study file: one case, what is varied in it, and the case of each row.
 #pragma once
 
+#include "cases/figures/limits_and_charts.h"
 #include "cases/reader/read_case.h"
-#include "cases/study/limits_and_charts.h"
 #include "cases/study/study_design.h"
 #include "cases/study/variable.h"
 

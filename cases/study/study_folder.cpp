@@ -1,7 +1,7 @@
 #include "cases/study/study_folder.h"
 
-#include "cases/outputs/leftovers.h"
-#include "viz/replace_file.h"
+#include "cases/files/leftovers.h"
+#include "viz/drawing/replace_file.h"
 
 #include <fmt/format.h>
 

@@ -1,12 +1,12 @@
 #include "cases/study/sweep_rows.h"
 
-#include "cases/outputs/outcome_table.h"
-#include "cases/outputs/sweep_table.h"
+#include "cases/figures/outcome_table.h"
+#include "cases/study/sweep_table.h"
 #include "mesh/gmsh_session.h"
-#include "models/build/assembly.h"
-#include "models/findings/solve.h"
-#include "models/studies/construct_solver.h"
-#include "models/studies/screw_fault.h"
+#include "models/assembly/assembly.h"
+#include "models/checks/screw_fault.h"
+#include "models/layouts/construct_solver.h"
+#include "models/measures/solve.h"
 
 #include <algorithm>
 #include <new>

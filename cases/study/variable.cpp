@@ -22,18 +22,6 @@ std::string plain_text(const Value& value) {
 
 bool Variable::is_numeric() const { return cases::is_numeric(key()); }
 
-bool is_numeric(const Key& key) {
-  return key.kind == Kind::number || key.kind == Kind::count || dimension_of(key.kind).has_value();
-}
-
-double number_of(const Value& value, const Key& key, const std::string& unit) {
-  const ParsedValue parsed = parse_value(value, key);
-  if (const auto dimension = dimension_of(key.kind))
-    return number_in(split_quantity(std::get<std::string>(value.content), *dimension), *find_unit(unit));
-  if (const auto* whole = std::get_if<int>(&parsed)) return *whole;
-  return std::get<double>(parsed);
-}
-
 Setting listed(const Value& value, const Key& key, const std::string& unit) {
   if (!is_numeric(key)) {
     parse_value(value, key);

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "cases/study/case_path.h"
-#include "models/studies/distribution.h"
+#include "models/statistics/distribution.h"
 
 #include <optional>
 #include <string>
@@ -27,13 +27,6 @@ struct Variable {
   const Key& key() const { return *paths.front().key; }
   bool is_numeric() const;
 };
-
-// A plain number, a whole number or a quantity.
-bool is_numeric(const Key& key);
-
-// The number of a value of a numeric key, in the unit if it is a quantity.
-// @throw ValueError for a value that the key does not allow
-double number_of(const Value& value, const Key& key, const std::string& unit);
 
 // @throw ValueError for a value that the key does not allow
 Setting listed(const Value& value, const Key& key, const std::string& unit);

@@ -95,7 +95,7 @@ struct StressCycle {
 // Where a load tires the plate most.
 struct PlateFatigue {
   StressCycle cycle;
-  Stress reversed;  // amplitude of fully reversed stress that tires alike, see models/review/fatigue.h
+  Stress reversed;  // amplitude of fully reversed stress that tires alike, see models/stress/fatigue.h
   Length along, across;
   PlateFace face = PlateFace::top;
   std::optional<int> hole;  // 1-based, when the place is on that hole's rim

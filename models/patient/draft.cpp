@@ -1,6 +1,6 @@
 #include "models/patient/draft.h"
 
-#include "models/parts/checks.h"
+#include "models/checks/checks.h"
 
 #include <fmt/format.h>
 

@@ -17,7 +17,7 @@ struct Resultants {  // of what acts distal of a section, in the section's axes
   double normal = 0.0, bending_y = 0.0, bending_z = 0.0, torsion = 0.0;
 };
 
-// As models/build/load_setup applies the load. Between balls the distal one bears nothing sideways: the axial
+// As models/assembly/load_setup applies the load. Between balls the distal one bears nothing sideways: the axial
 // force runs along the line of the balls, and both ends get opposite moments.
 Resultants resultants(const BoneShape& shape, const BoneSection& section, const LoadCase& load) {
   const Eigen::Vector3d offset(load.ball_distance.value(), load.ball_offset_y.value(), load.ball_offset_z.value());

@@ -2,7 +2,7 @@
 // animals have been measured.
 #pragma once
 
-#include "models/parts/bone_shape.h"
+#include "models/geometry/bone_shape.h"
 #include "models/parts/loading.h"
 
 namespace gapstrain::models {

@@ -1,9 +1,9 @@
 #include "models/patient/starting_plate.h"
 
-#include "models/parts/bone_shape.h"
+#include "models/geometry/bone_shape.h"
 #include "models/parts/tightening.h"
 #include "models/patient/generic_plates.h"
-#include "models/review/bounds.h"
+#include "models/rules/bounds.h"
 
 #include <fmt/format.h>
 

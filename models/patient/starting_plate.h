@@ -8,7 +8,7 @@
 #include "models/parts/plate.h"
 #include "models/parts/screw.h"
 #include "models/patient/patient.h"
-#include "models/review/rules.h"
+#include "models/rules/rules.h"
 
 #include <string>
 #include <vector>

@@ -1,6 +1,6 @@
-// Eigen's matrix kernels for double are compiled once, in dense_kernels.cpp, instead of in each file that multiplies
-// matrices. It saves compilers' time and changes no figure: a file that does not see this header makes the same
-// code for itself.
+// Eigen's matrix kernels for double are compiled once, in dense_kernels.cpp, instead of in each file that
+// multiplies matrices. It saves compilers' time and changes no figure: a file that does not see this header makes
+// the same code for itself.
 #pragma once
 
 #include <Eigen/Core>

@@ -1,8 +1,8 @@
 // Speed of the program's main parts, as seconds and as ratios within one run. Not a test: nothing is checked here,
 // the figures are written down with the machine in DEVELOPERS.md.
 #include "cases/reader/read_case.h"
-#include "models/findings/analyse.h"
-#include "models/findings/solve.h"
+#include "models/layouts/ready_screws.h"
+#include "models/measures/solve.h"
 
 #include <fmt/format.h>
 

@@ -1,10 +1,10 @@
 // Speed of layouts on bodies that are there already, as figures and as ratios within one run. Not a test: nothing
 // is checked here, the figures are written down with the machine in DEVELOPERS.md.
 #include "cases/reader/read_case.h"
-#include "models/build/insertion.h"
-#include "models/findings/solve.h"
-#include "models/studies/construct_solver.h"
-#include "models/studies/layouts.h"
+#include "models/assembly/insertion.h"
+#include "models/layouts/construct_solver.h"
+#include "models/layouts/layouts.h"
+#include "models/measures/solve.h"
 #include "tests/solver/bodies/monolithic.h"
 
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
 // What the build writes of the sources' commit, on checkouts of the test's own.
 #include "cases/version.h"
-#include "tests/cases/run_program.h"
+#include "tests/cases/as_a_user/run_program.h"
 
 #include <catch2/catch.hpp>
 

@@ -2,7 +2,7 @@
 
 #include "mesh/perforated_plate.h"
 #include "mesh/roll_up.h"
-#include "models/findings/rim_factors.h"
+#include "models/stress/rim_factors.h"
 #include "solver/bodies/stress.h"
 #include "solver/bodies/system.h"
 

@@ -1,6 +1,6 @@
 #include "tests/solid/plated_tube.h"
 
-#include "models/findings/analyse.h"
+#include "models/layouts/ready_screws.h"
 #include "tests/models/constructs.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #include "tests/solid/tube_variants.h"
 
-#include "models/findings/analyse.h"
+#include "models/layouts/ready_screws.h"
 #include "tests/models/constructs.h"
 
 namespace gapstrain::tests {

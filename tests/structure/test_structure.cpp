@@ -1,9 +1,12 @@
 // The house's own rules, read from the tree.
 #include <catch2/catch.hpp>
 
+#include <unistd.h>
+
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <map>
 #include <regex>
 #include <set>
 #include <string>
@@ -16,12 +19,31 @@ namespace fs = std::filesystem;
 const fs::path root = GAPSTRAIN_SOURCE_DIR;
 const std::vector<std::string> layers = {"mesh", "solver", "models", "viz", "cases"};
 
-std::vector<fs::path> sources(const std::string& folder) {
+// The rooms of each layer that has some, from the lowest to the highest: an include points down or stays.
+// Files of the layer's own folder (the program, cautions, version) belong to no room.
+const std::map<std::string, std::vector<std::string>> rooms = {
+    {"solver", {"precompiled", "elements", "bodies"}},
+    {"models",
+     {"parts", "statistics", "geometry", "checks", "assembly", "findings", "stress", "measures", "margins",
+      "rules", "race", "plan", "catalogue", "layouts", "assessment", "patient", "evidence"}},
+    {"viz", {"drawing", "construct", "fracture", "study", "plan", "compared"}},
+    {"cases",
+     {"text", "files", "toml", "figures", "reader", "progress", "study", "outputs/sentences", "outputs/json",
+      "outputs/tables", "outputs/pictures", "outputs/studies", "outputs", "new_case", "help", "commands"}}};
+
+bool is_source(const fs::path& file) { return file.extension() == ".cpp" || file.extension() == ".h"; }
+
+// By their paths from `tree`.
+std::vector<fs::path> sources(const fs::path& tree, const std::string& folder) {
   std::vector<fs::path> files;
-  for (const auto& entry : fs::recursive_directory_iterator(root / folder)) {
-    const auto extension = entry.path().extension();
-    if (extension == ".cpp" || extension == ".h") files.push_back(entry.path());
-  }
+  if (!fs::exists(tree / folder)) return files;
+  for (const auto& entry : fs::recursive_directory_iterator(tree / folder))
+    if (is_source(entry.path())) files.push_back(entry.path().lexically_relative(tree));
+  return files;
+}
+
+std::vector<fs::path> sources(const std::string& folder) {
+  auto files = sources(root, folder);
   REQUIRE_FALSE(files.empty());
   return files;
 }
@@ -33,13 +55,98 @@ std::vector<std::string> lines(const fs::path& file) {
   return all;
 }
 
+std::vector<std::string> includes(const fs::path& file) {
+  static const std::regex include(R"re(#include "([^"]+)")re");
+  std::vector<std::string> all;
+  for (const auto& line : lines(file)) {
+    std::smatch match;
+    if (std::regex_search(line, match, include)) all.push_back(match[1]);
+  }
+  return all;
+}
+
+// "stress" of "models/stress/fatigue.h"; empty in the layer's own folder.
+std::string room_of(const fs::path& file) {
+  return file.parent_path().lexically_relative(*file.begin()).generic_string();
+}
+
+// Rooms that are not on the list.
+std::vector<std::string> unknown_rooms(const fs::path& tree) {
+  std::vector<std::string> faults;
+  for (const auto& [layer, known] : rooms)
+    for (const auto& file : sources(tree, layer)) {
+      const auto room = room_of(file);
+      if (room != "." && std::find(known.begin(), known.end(), room) == known.end())
+        faults.push_back(file.generic_string());
+    }
+  return faults;
+}
+
+// Includes of a higher room of the same layer, "models/stress/a.h -> models/race/race.h".
+std::vector<std::string> against_the_flow(const fs::path& tree) {
+  std::vector<std::string> faults;
+  for (const auto& [layer, known] : rooms) {
+    const auto height = [&known](const fs::path& file) {
+      return std::find(known.begin(), known.end(), room_of(file)) - known.begin();
+    };
+    for (const auto& file : sources(tree, layer)) {
+      if (room_of(file) == ".") continue;
+      for (const auto& include : includes(tree / file)) {
+        const fs::path target = include;
+        if (*target.begin() == layer && room_of(target) != "." && height(target) > height(file))
+          faults.push_back(file.generic_string() + " -> " + include);
+      }
+    }
+  }
+  return faults;
+}
+
+// Folders with more than 45 headers and sources, those below not counted.
+std::vector<std::string> crowded_folders(const fs::path& tree) {
+  constexpr int most = 45;
+  std::map<std::string, int> sizes;
+  auto folders = layers;
+  folders.push_back("tests");
+  for (const auto& folder : folders)
+    for (const auto& file : sources(tree, folder)) ++sizes[file.parent_path().generic_string()];
+  std::vector<std::string> faults;
+  for (const auto& [folder, size] : sizes)
+    if (size > most) faults.push_back(folder);
+  return faults;
+}
+
+// A tree of its own in which a rule is broken on purpose.
+class PlantedTree {
+ public:
+  PlantedTree() : path_(fs::temp_directory_path() / ("gapstrain_structure_" + std::to_string(::getpid()))) {
+    fs::remove_all(path_);
+  }
+  ~PlantedTree() {
+    std::error_code ignored;
+    fs::remove_all(path_, ignored);
+  }
+  PlantedTree(const PlantedTree&) = delete;
+  PlantedTree& operator=(const PlantedTree&) = delete;
+
+  const fs::path& path() const { return path_; }
+  void write(const fs::path& file, const std::string& text) const {
+    fs::create_directories((path_ / file).parent_path());
+    std::ofstream(path_ / file) << text;
+  }
+
+ private:
+  fs::path path_;
+};
+
+using Texts = std::vector<std::string>;
+
 }  // namespace
 
 TEST_CASE("an include points to its own layer or to one below it", "[structure]") {
   const std::regex include(R"(#include ["<](\w+)/)");
   for (std::size_t layer = 0; layer < layers.size(); ++layer) {
     for (const auto& file : sources(layers[layer])) {
-      for (const auto& line : lines(file)) {
+      for (const auto& line : lines(root / file)) {
         std::smatch match;
         if (!std::regex_search(line, match, include)) continue;
         const auto target = std::find(layers.begin(), layers.end(), match[1].str()) - layers.begin();
@@ -53,11 +160,44 @@ TEST_CASE("an include points to its own layer or to one below it", "[structure]"
   }
 }
 
+TEST_CASE("an include points to its own room of a layer or to one below it", "[structure]") {
+  CHECK(against_the_flow(root) == Texts{});
+  const PlantedTree planted;
+  planted.write("models/stress/fatigue.h", "#include \"models/parts/units.h\"\n#include \"models/race/race.h\"\n");
+  planted.write("cases/outputs/json/race_json.h", "#include \"cases/outputs/sentences/remark.h\"\n");
+  planted.write("cases/outputs/sentences/remark.h", "#include \"cases/outputs/write_outputs.h\"\n");
+  CHECK(against_the_flow(planted.path()) ==
+        Texts{"cases/outputs/sentences/remark.h -> cases/outputs/write_outputs.h",
+              "models/stress/fatigue.h -> models/race/race.h"});
+}
+
+TEST_CASE("every room has a name of the list", "[structure]") {
+  CHECK(unknown_rooms(root) == Texts{});
+  for (const auto& [layer, known] : rooms)
+    for (const auto& room : known) {
+      INFO(layer << "/" << room);
+      CHECK(fs::is_directory(root / layer / room));
+    }
+  const PlantedTree planted;
+  planted.write("models/build/assembly.h", "");
+  planted.write("models/assembly/assembly.h", "");
+  planted.write("cases/program.h", "");
+  CHECK(unknown_rooms(planted.path()) == Texts{"models/build/assembly.h"});
+}
+
+TEST_CASE("no folder holds more than 45 headers and sources", "[structure]") {
+  CHECK(crowded_folders(root) == Texts{});
+  const PlantedTree planted;
+  for (int i = 0; i < 46; ++i) planted.write("viz/study/picture_" + std::to_string(i) + ".cpp", "");
+  for (int i = 0; i < 45; ++i) planted.write("viz/plan/picture_" + std::to_string(i) + ".h", "");
+  CHECK(crowded_folders(planted.path()) == Texts{"viz/study"});
+}
+
 TEST_CASE("only mesh knows Gmsh, only viz knows VTK, only the case reader knows TOML", "[structure]") {
   const auto check_private = [](const std::regex& include, const std::string& home) {
     for (const auto& layer : layers)
       for (const auto& file : sources(layer))
-        for (const auto& line : lines(file)) {
+        for (const auto& line : lines(root / file)) {
           INFO(file << ": " << line);
           if (std::regex_search(line, include)) CHECK(layer == home);
         }
@@ -73,7 +213,7 @@ TEST_CASE("no source file is longer than 400 lines", "[structure]") {
   for (const auto& folder : folders)
     for (const auto& file : sources(folder)) {
       INFO(file);
-      CHECK(lines(file).size() <= 400);
+      CHECK(lines(root / file).size() <= 400);
     }
 }
 

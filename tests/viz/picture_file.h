@@ -1,8 +1,8 @@
 // A picture read back, and a folder to draw into.
 #pragma once
 
-#include "viz/colour.h"
-#include "viz/display.h"
+#include "viz/drawing/colour.h"
+#include "viz/drawing/display.h"
 
 #include <array>
 #include <filesystem>

@@ -1,6 +1,6 @@
 // What a picture says of a result it says in every picture alike.
 #include "tests/viz/picture_file.h"
-#include "viz/study_pictures.h"
+#include "viz/study/study_pictures.h"
 
 #include <catch2/catch.hpp>
 

@@ -2,7 +2,7 @@
 #include "models/patient/gait.h"
 #include "models/patient/intact_strain.h"
 #include "models/patient/starting_plate.h"
-#include "tests/models/parts/sample_bones.h"
+#include "tests/models/geometry/sample_bones.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,0 +1,18 @@
+// What the analysis of a drafted case found, told before all else.
+#pragma once
+
+#include "models/assessment/assess.h"
+
+#include <string>
+#include <vector>
+
+namespace gapstrain::cases {
+
+// Paragraphs: why it is not to be trusted, what FAILS, or that it holds; what it has in hand; the rules it keeps
+// and breaks. @pre assessed on the first day
+std::vector<std::string> draft_findings(const models::Assessment& assessment);
+
+// In the place of those where there is no answer.
+std::vector<std::string> draft_without_findings(const std::string& reason);
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,259 @@
+#include "cases/outputs/json/findings_keys.h"
+
+#include "cases/outputs/json/assessment_keys.h"
+
+#include <fmt/format.h>
+
+namespace gapstrain::cases {
+
+namespace {
+
+using Keys = std::vector<FindingsKey>;
+
+const Keys of_top{
+    {"program.name", "gapstrain"},
+    {"program.version", "of the program that wrote this"},
+    {"program.commit", "of the sources it was built from; -modified: files differed from that commit"},
+    {"case.file", "the case file as it was named on the command line"},
+    {"case.text_fnv1a64", "64-bit FNV-1a hash of the case file's text; a copy of the text is case.toml"},
+    {"cautions[]", "what these figures are not"},
+    {"assumptions[]", "what was taken where the case is silent and the figures depend on it"},
+    {"remarks[]", "warnings of the construct and limits of the model, worst first"},
+    {"state.standing", "holds, FAILS (a margin below 1, or lost to healing in most samples) or NOT TO BE TRUSTED"},
+    {"state.not_trusted[]", "why, a sentence each"},
+    {"state.fails[].part", "what fails, one a kind, the worst first"},
+    {"state.fails[].load", "under which; empty: over all loads of a day"},
+    {"state.fails[].factor", "strength over demand; absent when the race alone says so"},
+    {"state.fails[].when", "at the first such load, or the weeks from the 5th to the 95th percentile"},
+    {"state.fails[].sentence", "with place, stress and limit"},
+    {"state.limits[]", "passed by the steps or under a load, without a part that fails"},
+    {"state.estimated[]", "keys of the case whose values were estimated, not measured"},
+    {"trustworthy", "all trust checks passed and all figures are finite numbers"},
+    {"trust.checks[].name", "what was checked"},
+    {"trust.checks[].value", "what came out"},
+    {"trust.checks[].limit", "what it was held against"},
+    {"trust.checks[].passed", "whether it holds"},
+    {"trust.checks[].meaning", "what it says when it holds"},
+    {"trust.mesh_error_stiffness", "estimated relative error of the motions from the mesh"},
+    {"trust.mesh_error_peak", "estimated relative error of the peak stress from the mesh"},
+    {"construct.name", "of the case"},
+    {"construct.working_length_mm", "along the plate between the innermost screws of both fragments"},
+    {"construct.plate_span_ratio", "plate length / fracture length; left out without a gap"},
+    {"construct.plate_screw_density", "screws / holes"},
+    {"construct.screws_proximal", "screws in the proximal fragment"},
+    {"construct.screws_distal", "screws in the distal fragment"},
+    {"construct.screws_across", "lag screws, which hold both fragments"},
+    {"construct.cortices_proximal", "cortices held by the screws of the proximal fragment"},
+    {"construct.cortices_distal", "cortices held by the screws of the distal fragment"},
+    {"stiffness.axial_n_per_mm",
+     "between balls at the centres of the end sections, for small loads in the state after the last step; so are "
+     "the next three"},
+    {"stiffness.bending_y_n_mm_per_rad", "bending the plate on the flat"},
+    {"stiffness.bending_z_n_mm_per_rad", "bending the plate on its edge"},
+    {"stiffness.torsion_n_mm_per_rad", "about the bone"},
+    {"files[]", "all files of this folder"},
+    {"keys", "the meaning of every key, by its path"},
+    {"not_finite[]",
+     "paths of figures that came out as no finite number and are left out; empty unless something is "
+     "wrong with the calculation"},
+};
+
+const Keys of_gap_point{
+    {"around_deg", "place on the fracture edge round the bone: 0 is the plate's side, 180 the far cortex"},
+    {"axial_motion_mm", "distal minus proximal edge along the bone at mid-cortex; negative closes the gap"},
+    {"motion_y_mm", "likewise across the plate"},
+    {"motion_z_mm", "likewise towards the plate"},
+    {"shear_motion_mm", "magnitude in the plane across the bone"},
+    {"axial_strain",
+     "axial motion / gap that the steps left (Perren's longitudinal strain); left out where the faces touch"},
+    {"shear_strain", "shear motion / that gap; left out where the faces touch"},
+};
+
+const Keys of_gap{
+    {"largest_motion_mm",
+     "of any place of the edge, magnitude, against the unloaded construct after the last step"},
+    {"axial_strain.min",
+     "where the edge is open, signed; left out, as the next five, when it is closed all round"},
+    {"axial_strain.mean", "likewise"},
+    {"axial_strain.max", "likewise"},
+    {"shear_strain.min", "where the edge is open"},
+    {"shear_strain.mean", "likewise"},
+    {"shear_strain.max", "likewise"},
+    {"share_of_edge.bone", "share with an axial strain of up to 2 % (windows of Perren & Cordey 1980)"},
+    {"share_of_edge.cartilage", "share from 2 to 10 %"},
+    {"share_of_edge.granulation", "share from 10 to 100 %"},
+    {"share_of_edge.none", "share above 100 %"},
+    {"share_of_edge.closed", "share where the faces touch: no strain, see face"},
+};
+
+const Keys of_face{
+    {"force_n", "force across the fracture, square to the cut"},
+    {"friction_n", "resultant in the cut's plane, what the proximal face does to the distal one"},
+    {"touching", "share of the faces' area that carries pressure"},
+    {"near_mpa", "mean pressure within 30 degrees of the plate's side"},
+    {"far_mpa", "mean pressure within 30 degrees of the opposite side"},
+    {"peak_mpa", "largest pressure"},
+    {"largest_slip_mm", "largest sideways slip of places that touch"},
+    {"points[].around_deg", "place round the bone: 0 is the plate's side; two points a place, through the wall"},
+    {"points[].wall", "outer or inner half of the wall"},
+    {"points[].pressure_mpa", "0 where the faces do not touch"},
+    {"points[].opening_mm", "0 where they touch"},
+    {"points[].slip_mm", "sideways, since the faces met there; 0 where they do not touch"},
+};
+
+const Keys of_step{
+    {"text", "what was done"},
+    {"by_hand", "a part is still free and stays where the hand holds it"},
+    {"travel_mm", "of the distal fragment's face along the bone in this step; negative closes the gap"},
+    {"travel_in_all_mm", "likewise, since before the first step"},
+    {"plate_peak_mpa", "largest von Mises stress locked in the plate, over rims and a sample"},
+    {"friction_use", "of the plate on the bone: force carried / limit; left out when they do not touch"},
+    {"held[].label", "ball-headed screw or clamp that is in"},
+    {"held[].axial_n", "its force, tension positive"},
+    {"held[].of_pull_out", "force / pull-out strength; left out for clamps"},
+    {"held[].of_yield", "force / tension at which the core yields; left out for clamps"},
+};
+
+const Keys of_prebend_point{
+    {"height_mm",
+     "of the plate's bend over the fracture, made before the first step; most_even has least unevenness, "
+     "sufficient "
+     "is the least of the curve that is within 15 % of it"},
+    {"force_n", "across the fracture after the last step, as the next four"},
+    {"near_mpa", "mean pressure within 30 degrees of the plate's side"},
+    {"far_mpa", "mean pressure within 30 degrees of the opposite side"},
+    {"touching", "share of the faces' area that carries pressure"},
+    {"unevenness", "standard deviation of the pressure over the face / its mean"},
+};
+
+const Keys of_compression{
+    {"limits[]", "plain sentences on limits that were passed, worst first"},
+    {"frictionless_n",
+     "force across the fracture after the last step if surfaces slid freely; left out when nothing presses"},
+    {"sticking_n", "likewise, if they did not slide at all; left out where that has no answer"},
+    {"order.early", "what was put in, or left in, too early; order is left out when the order does no harm"},
+    {"order.pressing", "the screw or clamp that presses less for it"},
+    {"order.reached_n", "force across the fracture after the last step, as given"},
+    {"order.possible_n", "likewise, in the better order"},
+    {"order.better_order[]", "the steps of the better order"},
+};
+
+const Keys of_peak{
+    {"peak_von_mises_mpa", "largest von Mises stress"},
+    {"along_mm", "its place along the plate from the proximal end"},
+    {"across_mm", "its place from the plate's centre line, towards +y"},
+    {"face", "top (away from the bone), middle or bottom"},
+    {"hole", "number of the hole whose rim it is on; left out elsewhere"},
+};
+
+const Keys of_plate{
+    {"factor_to_yield", "yield strength / peak; left out for a metal without yield strength"},
+    {"share_over_yield", "share of the plate's area over its yield strength"},
+};
+
+const Keys of_cycle{
+    {"amplitude_mpa", "von Mises stress of half the range between the unloaded construct and the load"},
+    {"mean_mpa", "trace of the mean stress, tension positive"},
+};
+
+const Keys of_plate_fatigue{
+    {"reversed_mpa", "amplitude of fully reversed stress that tires alike (Goodman)"},
+    {"along_mm", "place where the load tires the plate most, from the proximal end"},
+    {"across_mm", "likewise, from the plate's centre line"},
+    {"face", "top (away from the bone), middle or bottom"},
+    {"hole", "number of the hole whose rim it is on; left out elsewhere"},
+};
+
+const Keys of_hole{
+    {"hole", "number of the hole, 1 is the most proximal"},
+    {"filled", "whether it holds a screw"},
+    {"centre_mm", "of its centre, along the plate from the proximal end"},
+    {"peak_solid_mpa", "empty round hole: peak after the three-dimensional factors; left out for the others"},
+};
+
+const Keys of_screw{
+    {"label", "as in the case"},
+    {"hole", "number of its plate hole; 0 for a screw beside the plate"},
+    {"axial_n", "force in the shaft at the plate's underside, tension positive"},
+    {"shear_x_n", "there, along the plate"},
+    {"shear_y_n", "there, across the plate"},
+    {"bending_y_n_mm", "there, about the direction of shear_y"},
+    {"bending_x_n_mm", "there, about the direction of shear_x"},
+    {"torsion_n_mm", "there, about the screw"},
+    {"peak_core_stress_mpa", "largest fibre stress of the core along the shaft"},
+    {"factor_to_yield", "yield strength / peak; left out for a metal without yield strength"},
+    {"cortices[].cortex", "near or far: a wall of the bone that the screw passes"},
+    {"cortices[].wall_mm", "its thickness along the screw"},
+    {"cortices[].pull_n", "what the shaft does to it along the screw, towards the head; negative pushes"},
+    {"cortices[].shear_n", "likewise, across the screw"},
+};
+
+const Keys of_bone{
+    {"peak_strain", "largest principal strain on the surface, clear of screws by a wall's thickness"},
+    {"peak_strain_at_screws", "the same near screws: indicative only"},
+    {"factor_to_yield_strain", "left out for bone without yield strain"},
+};
+
+const Keys of_variant{
+    {"move", "the innermost screws of both fragments moved one hole further_out or further_in"},
+    {"unavailable", "why there is no such construct; the figures are then left out"},
+    {"working_length_mm", "of the variant"},
+    {"change_of_peak_stress", "(variant - construct) / construct"},
+    {"change_of_gap_strain", "likewise, of the largest axial strain; left out where strain has no meaning"},
+    {"change_of_gap_motion", "likewise"},
+    {"change_of_stiffness", "likewise, of load / motion of the loaded end"},
+};
+
+void append(Keys& keys, const std::string& prefix, const Keys& more) {
+  for (const auto& key : more) keys.push_back({prefix + key.path, key.meaning});
+}
+
+}  // namespace
+
+std::vector<FindingsKey> findings_keys() {
+  Keys keys = of_top;
+  append(keys, "compression.", of_compression);
+  append(keys, "compression.steps[].", of_step);
+  append(keys, "compression.steps[].face.", of_face);
+  append(keys, "compression.prebend.sufficient.", of_prebend_point);
+  append(keys, "compression.prebend.most_even.", of_prebend_point);
+  append(keys, "compression.prebend.curve[].", of_prebend_point);
+  keys.push_back({"loads[].load", "name of the load case"});
+  keys.push_back(
+      {"loads[].buckling_factor", "factor on the load at which the construct buckles; left out when it cannot"});
+  keys.push_back({"loads[].plate_clearance_mm",
+                  "least distance of the plate's underside from the bone under the load; 0: they touch"});
+  keys.push_back({"loads[].plate_pressure_n", "of the plate's underside on the bone, in all"});
+  keys.push_back({"loads[].friction_use",
+                  "of the plate on the bone: force carried / limit, the worse fragment's; left out when they do "
+                  "not touch"});
+  keys.push_back({"loads[].force_left",
+                  "share of the force across the fracture after the last step that is left under the load; left "
+                  "out when there was none"});
+  keys.push_back({"loads[].gapes", "a place that the steps pressed together opens under the load"});
+  append(keys, "loads[].gap.", of_gap);
+  append(keys, "loads[].gap.near.", of_gap_point);
+  append(keys, "loads[].gap.far.", of_gap_point);
+  append(keys, "loads[].gap.edge[].", of_gap_point);
+  append(keys, "loads[].face.", of_face);
+  append(keys, "loads[].plate.", of_peak);
+  append(keys, "loads[].plate.", of_plate);
+  append(keys, "loads[].plate.fatigue.", of_cycle);
+  append(keys, "loads[].plate.fatigue.", of_plate_fatigue);
+  append(keys, "loads[].plate.holes[].", of_hole);
+  append(keys, "loads[].plate.holes[].", {of_peak.begin(), of_peak.end() - 1});
+  append(keys, "loads[].screws[].", of_screw);
+  append(keys, "loads[].screws[].head_cycle.", of_cycle);
+  append(keys, "loads[].bone.", of_bone);
+  append(keys, "loads[].working_length_effect[].", of_variant);
+  append(keys, "", assessment_keys());
+  return keys;
+}
+
+std::string describe_findings_keys() {
+  std::string text;
+  for (const auto& key : findings_keys()) text += fmt::format("{}\n    {}\n", key.path, key.meaning);
+  return text;
+}
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,14 @@
+// The part of findings.json on what each part has in hand.
+#pragma once
+
+#include "cases/files/json_value.h"
+#include "models/margins/margins.h"
+
+#include <vector>
+
+namespace gapstrain::cases {
+
+// In the order given: part, load, factor, sentence, assumed (may be empty), source, indicative.
+Json margins_json(const std::vector<models::Margin>& margins);
+
+}  // namespace gapstrain::cases

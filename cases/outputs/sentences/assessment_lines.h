@@ -1,0 +1,15 @@
+// What margins, rules and the race come to, in a few sentences for the screen.
+#pragma once
+
+#include "models/assessment/assess.h"
+
+#include <string>
+#include <vector>
+
+namespace gapstrain::cases {
+
+// One sentence each: whether it holds and by how much, the race, what that hangs on most, the margins in order,
+// the rules.
+std::vector<std::string> assessment_sentences(const models::Assessment& assessment);
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,19 @@
+// What each part has in hand, as a text.
+#pragma once
+
+#include "models/margins/margins.h"
+
+#include <string>
+#include <vector>
+
+namespace gapstrain::cases {
+
+// All margins, worst first: part, factor, sentence, what is assumed, source; then why others are left out. Lines
+// of at most screen_columns, with line ends.
+std::string margins_text(const std::vector<models::Margin>& margins, const std::vector<std::string>& left_out);
+
+// "In hand (strength over demand): screw S7, fatigue 1.4; plate, yield 2.9": of each kind the worst, of these
+// the least four.
+std::string margins_sentence(const std::vector<models::Margin>& margins);
+
+}  // namespace gapstrain::cases

@@ -1,0 +1,141 @@
+#include "cases/outputs/sentences/state_lines.h"
+
+#include "cases/text/columns.h"
+#include "cases/text/csv_cell.h"
+#include "cases/text/digits.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
+namespace gapstrain::cases {
+
+namespace {
+
+std::string estimate_names(const models::ResultState& state) {
+  std::vector<std::string_view> names;
+  for (const auto estimate : state.estimated) names.push_back(models::name_of(estimate));
+  return fmt::format("{}", fmt::join(names, ", "));
+}
+
+// Of the checks that failed, without their figures.
+std::vector<std::string> check_names(const models::ResultState& state) {
+  std::vector<std::string> names;
+  for (const auto& reason : state.not_trusted) names.push_back(reason.substr(0, reason.find(':')));
+  return names;
+}
+
+std::string failure_line(const models::Failure& failure) {
+  std::string line = failure.part;
+  if (!failure.load.empty()) line += fmt::format(", under \"{}\"", failure.load);
+  if (failure.factor) line += fmt::format(": it bears {} of what it is asked", two_digits(*failure.factor));
+  return fmt::format("{}; {}.", line, failure.when);
+}
+
+}  // namespace
+
+std::string standing_word(models::Standing standing) {
+  switch (standing) {
+    case models::Standing::holds:
+      return "holds";
+    case models::Standing::fails:
+      return "FAILS";
+    case models::Standing::not_trusted:
+      break;
+  }
+  return "NOT TO BE TRUSTED";
+}
+
+std::vector<std::string> alarms_of(const models::ResultState& state) {
+  std::vector<std::string> lines;
+  for (const auto& reason : state.not_trusted) lines.push_back("NOT TO BE TRUSTED: " + reason + ".");
+  for (const auto& failure : state.fails) lines.push_back("FAILS: " + failure_line(failure));
+  constexpr std::size_t most_limits = 2;
+  for (std::size_t k = 0; k < std::min(most_limits, state.limits.size()); ++k)
+    lines.push_back("LIMIT: " + state.limits[k]);
+  if (state.limits.size() > most_limits)
+    lines.push_back(
+        fmt::format("LIMIT: {} more are passed, see findings.json.", state.limits.size() - most_limits));
+  if (!state.estimated.empty())
+    lines.push_back(fmt::format("ESTIMATE, not measured: {}. Order nothing by them.", estimate_names(state)));
+  return lines;
+}
+
+std::vector<std::string> short_alarms_of(const models::ResultState& state) {
+  std::vector<std::string> lines, failures;
+  for (const auto& failure : state.fails) failures.push_back(fmt::format("{}, {}", failure.part, failure.when));
+  const auto names = check_names(state);
+  if (!names.empty()) lines.push_back(fmt::format("NOT TO BE TRUSTED: {}.", fmt::join(names, "; ")));
+  if (!failures.empty()) lines.push_back(fmt::format("FAILS: {}.", fmt::join(failures, "; ")));
+  if (!state.limits.empty())
+    lines.push_back(state.limits.size() == 1
+                        ? "LIMIT: " + state.limits.front()
+                        : fmt::format("LIMIT: {} are passed, see findings.json.", state.limits.size()));
+  if (!state.estimated.empty())
+    lines.push_back(fmt::format("ESTIMATE: {}. Order nothing by them.", estimate_names(state)));
+  return lines;
+}
+
+std::vector<std::string> state_sentences(const models::ResultState& state) {
+  auto sentences = alarms_of(state);
+  if (state.standing() == models::Standing::holds)
+    sentences.insert(sentences.begin(), "HOLDS: no part that has a margin fails under the loads entered.");
+  return sentences;
+}
+
+std::string state_head(const models::ResultState& state, std::size_t width) {
+  std::string text;
+  for (const auto& line : state_sentences(state))
+    for (const auto& part : wrap(line, width, 2)) text += part + "\n";
+  return text;
+}
+
+std::string state_cell(const models::ResultState& state) {
+  std::vector<std::string_view> parts;
+  for (const auto& failure : state.fails) parts.push_back(failure.part);
+  std::string cell = standing_word(state.standing());
+  const auto checks = check_names(state);
+  if (!checks.empty()) cell += fmt::format(" ({})", fmt::join(checks, "; "));
+  if (!state.fails.empty())
+    cell += fmt::format("{} ({})", state.not_trusted.empty() ? "" : "; FAILS", fmt::join(parts, "; "));
+  if (!state.estimated.empty()) cell += fmt::format("; ESTIMATE ({})", estimate_names(state));
+  return cell;
+}
+
+std::vector<std::string> keys_of(const std::vector<models::Estimate>& estimated) {
+  std::vector<std::string> keys;
+  for (const auto estimate : estimated) keys.emplace_back(models::key_of(estimate));
+  return keys;
+}
+
+Json state_json(const models::ResultState& state) {
+  Json json{{"standing", standing_word(state.standing())},
+            {"not_trusted", state.not_trusted},
+            {"fails", Json::array()},
+            {"limits", state.limits},
+            {"estimated", keys_of(state.estimated)}};
+  for (const auto& failure : state.fails) {
+    Json entry{{"part", failure.part}, {"load", failure.load}};
+    put(entry, "factor", failure.factor);
+    entry["when"] = failure.when;
+    entry["sentence"] = failure.sentence;
+    json["fails"].push_back(entry);
+  }
+  return json;
+}
+
+std::string with_result_column(const std::string& table, const models::ResultState& state) {
+  const std::string column = "," + csv_cell(state_cell(state));
+  std::string result;
+  bool is_heading = true;
+  for (std::size_t begin = 0; begin < table.size();) {
+    const std::size_t end = std::min(table.find("\r\n", begin), table.size());
+    result += table.substr(begin, end - begin) + (is_heading ? ",result" : column) + "\r\n";
+    is_heading = false;
+    begin = end + 2;
+  }
+  return result;
+}
+
+}  // namespace gapstrain::cases

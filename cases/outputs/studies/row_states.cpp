@@ -1,0 +1,45 @@
+#include "cases/outputs/studies/row_states.h"
+
+#include "cases/files/read_table.h"
+#include "cases/outputs/sentences/state_lines.h"
+#include "cases/study/study_folder.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace gapstrain::cases {
+
+RowStates count_states(const std::filesystem::path& folder, const models::Construct& construct) {
+  const auto table = folder / StudyFolder::final_name;
+  const auto states = read_texts(table, "state");
+  const auto count = [&](const char* state) {
+    return static_cast<std::size_t>(std::count(states.begin(), states.end(), state));
+  };
+  RowStates found{states.size(), count("failed"), count("doubtful"), {}, construct.estimated};
+  const auto first = std::find(states.begin(), states.end(), "failed");
+  if (first != states.end())
+    found.first_reason = read_texts(table, "reason")[static_cast<std::size_t>(first - states.begin())];
+  return found;
+}
+
+std::vector<std::string> alarms_of(const RowStates& states) {
+  models::ResultState shared;
+  shared.estimated = states.estimated;
+  auto alarms = alarms_of(shared);
+  const auto first = [&](std::string alarm) { alarms.insert(alarms.begin(), std::move(alarm)); };
+  if (states.rows > 0 && states.failed == states.rows) {
+    first(fmt::format("NO RESULT: all {} rows failed, the first because: {}", states.rows, states.first_reason));
+  } else if (states.failed + states.doubtful > 0) {
+    const std::string reason =
+        states.failed > 0 ? fmt::format(". The first without a result: {}", states.first_reason) : "";
+    first(
+        fmt::format("NOT TO BE TRUSTED: {} of {} rows fail a check of their own, {} have no result; rows.csv says "
+                    "why{}",
+                    states.doubtful, states.rows, states.failed, reason));
+  }
+  return alarms;
+}
+
+}  // namespace gapstrain::cases

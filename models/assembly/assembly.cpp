@@ -1,0 +1,247 @@
+#include "models/assembly/assembly.h"
+
+#include "models/assembly/port_book.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <utility>
+
+namespace gapstrain::models {
+
+namespace {
+
+class LinkList {
+ public:
+  int add(solver::Link link) {
+    links_.push_back(std::move(link));
+    return static_cast<int>(links_.size()) - 1;
+  }
+  std::vector<solver::Link> take() { return std::move(links_); }
+
+ private:
+  std::vector<solver::Link> links_;
+};
+
+CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned, bool is_wire,
+                          const PortBook& ports, LinkList& links) {
+  const auto wall = [](const WallCrossing& crossing) { return (crossing.outer - crossing.inner).norm(); };
+  const Screw& screw = planned.screw;
+  const ScrewPlacement& placement = planned.placement;
+  const auto& holes = assembly.construct.plate.holes;
+  const double along = screw.hole > 0 ? holes[static_cast<std::size_t>(screw.hole - 1)].position.value() : 0.0;
+  CandidateScrew candidate;
+  candidate.planned = planned;
+  candidate.model = model_screw(screw, placement, assembly.construct, assembly.plate_shape->thickness(along),
+                                wall(placement.bone->near), wall(placement.bone->far));
+  const PortPlace seat = screw.hole > 0 ? ports.hole(screw.hole) : ports.bone(planned.near_spot);
+  const PortPlace thread = ports.bone(screw.kind == ScrewKind::lag ? planned.far_spot : planned.near_spot);
+  candidate.seat =
+      screw.hole > 0 ? assembly.plate_shape->mid_surface(along, 0.0).position : placement.bone->near.middle;
+  if (candidate.model.plug) {
+    candidate.plug = links.add(plug_link(screw.label + " head", *candidate.model.plug, seat));
+    candidate.head = links.add(shaft_link(screw.label + " shaft", candidate.model.head_to_thread, seat, thread));
+    candidate.links = {*candidate.plug, candidate.head};
+  } else {
+    candidate.head =
+        links.add(ball_link(screw.label + " shaft", candidate.model, seat, candidate.seat, thread, is_wire));
+    candidate.links = {candidate.head};
+  }
+  if (candidate.model.near_to_far) {
+    candidate.far = links.add(shaft_link(screw.label + " to far cortex", *candidate.model.near_to_far, thread,
+                                         ports.bone(planned.far_spot)));
+    candidate.links.push_back(*candidate.far);
+  }
+  return candidate;
+}
+
+TissueFilling link_tissue(const Tissue& tissue, const Fracture& fracture, const PortWishes& wishes,
+                          const PortBook& ports, LinkList& links) {
+  const Eigen::Vector3d normal = cut_normal(fracture);
+  const Eigen::MatrixXd same = Eigen::MatrixXd::Identity(3, 3);
+  TissueFilling filling{tissue, {}};
+  for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
+    const auto [proximal, distal] = ports.gap(k);
+    filling.links.push_back(
+        links.add({tissue.name,
+                   {{distal.body, distal.column, same}, {proximal.body, proximal.column, -same}},
+                   tissue_flexibility(tissue, wishes.gap[k].area, fracture.gap.value() * normal.x(), normal),
+                   Eigen::VectorXd::Zero(3)}));
+  }
+  return filling;
+}
+
+void link_tissues(Assembly& assembly, const PortWishes& wishes, const std::vector<Tissue>& more,
+                  const PortBook& ports, LinkList& links) {
+  const Construct& construct = assembly.construct;
+  const auto add = [&](const Tissue& tissue) {
+    const auto is_same = [&](const TissueFilling& filling) { return filling.is_of(tissue); };
+    if (std::none_of(assembly.tissues.begin(), assembly.tissues.end(), is_same))
+      assembly.tissues.push_back(link_tissue(tissue, construct.fracture, wishes, ports, links));
+  };
+  if (construct.fracture.tissue) add(*construct.fracture.tissue);
+  for (const auto& step : construct.steps)
+    if (step.tissue) add(*step.tissue);
+  for (const auto& tissue : more) add(tissue);
+}
+
+// The normals of all pairs one after another, then all tangents: what the normals see is looked at all the time.
+void link_pairs(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
+  const Construct& construct = assembly.construct;
+  const Eigen::Vector3d normal = cut_normal(construct.fracture);
+  const double gap = construct.fracture.gap.value() * normal.x();
+  std::vector<PairLinks> pairs;
+  for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
+    const GapSpot& spot = wishes.gap[k];
+    const auto [proximal, distal] = ports.gap(k);
+    pairs.push_back(pair_links("fracture", proximal, distal, normal, gap, spot.area, construct.bone.cortex));
+    assembly.face.push_back({spot.around, spot.outer, spot.area});
+  }
+  for (std::size_t k = 0; k < wishes.underside.size(); ++k) {
+    const UndersideSpot& spot = wishes.underside[k];
+    const auto [bone, plate] = ports.underside(k, spot.fragment);
+    pairs.push_back(pair_links("underside", bone, plate, spot.normal, spot.gap, spot.area, construct.bone.cortex));
+    assembly.underside.push_back({spot.fragment, spot.along, spot.gap});
+  }
+  for (auto& pair : pairs) assembly.pairs.push_back({links.add(std::move(pair.normal)), 0});
+  for (std::size_t k = 0; k < pairs.size(); ++k)
+    assembly.pairs[k].tangent = links.add(std::move(pairs[k].tangent));
+}
+
+void link_holds(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
+  std::size_t wire =
+      wishes.screws.size() - static_cast<std::size_t>(std::count_if(
+                                 assembly.construct.temporary.begin(), assembly.construct.temporary.end(),
+                                 [](const TemporaryHold& hold) { return hold.kind == HoldKind::wire; }));
+  std::size_t clamp = 0;
+  for (const auto& hold : assembly.construct.temporary) {
+    Hold entry;
+    entry.hold = hold;
+    if (hold.kind == HoldKind::wire) {
+      const PlannedScrew& planned = wishes.screws[wire++];
+      entry.wire = link_screw(assembly, planned, true, ports, links);
+      entry.links = entry.wire->links;
+      entry.ends = {planned.placement.head_top, planned.placement.tip};
+    } else {
+      const auto& tips = wishes.clamps[clamp];
+      entry.links = {links.add(clamp_link(hold.label, tips, ports.clamp(clamp, tips)))};
+      entry.ends = {tips[0].port.centre, tips[1].port.centre};
+      ++clamp;
+    }
+    assembly.holds.push_back(std::move(entry));
+  }
+}
+
+// `along` of a hole is its own, of other ports that of their place.
+std::vector<PlatePort> find_plate_ports(const Construct& construct, const PlateShape& shape,
+                                        const PortBook& book) {
+  std::vector<PlatePort> found;
+  Eigen::Index column = 0;
+  for (const auto& port : book.ports(plate_body).ports()) {
+    found.push_back({shape.along_at(port.centre.x()), port.centre, column, port.motions()});
+    column += port.motions();
+  }
+  for (std::size_t hole = 0; hole < construct.plate.holes.size(); ++hole) {
+    const std::string name = fmt::format("hole:{}", hole + 1);
+    if (!book.ports(plate_body).has(name)) continue;
+    const Eigen::Index first = book.ports(plate_body).column(name);
+    for (auto& port : found)
+      if (port.column == first) port.along = construct.plate.holes[hole].position.value();
+  }
+  return found;
+}
+
+LoadPorts find_load_ports(const BoneShape& shape, const std::vector<double>& rollers, const PortBook& ports) {
+  LoadPorts found;
+  found.proximal_end = {ports.end(proximal_body), shape.section(0.0).centre};
+  found.distal_end = {ports.end(distal_body), shape.section(shape.length()).centre};
+  for (std::size_t k = 0; k + 3 < rollers.size(); k += 4) {
+    std::array<Ring, 4> rings;
+    for (std::size_t r = 0; r < 4; ++r)
+      rings[r] = {ports.bone(fmt::format("section:{}", k + r)), shape.section(rollers[k + r]).centre};
+    found.rollers.push_back(rings);
+  }
+  return found;
+}
+
+AssembledLoad assemble_load(const LoadSetup& setup, const std::array<BuiltBody, 3>& bodies, LinkList& links) {
+  AssembledLoad load;
+  load.name = setup.name;
+  for (const auto& support : setup.supports) load.supports.push_back(links.add(support));
+  for (const auto& body : bodies)
+    load.forces.push_back(Eigen::MatrixXd::Zero(body.condensed->compliance.rows(), 1));
+  for (const auto& force : setup.forces)
+    load.forces[static_cast<std::size_t>(force.place.body)].middleRows<6>(force.place.column) += force.force;
+  return load;
+}
+
+void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t candidates,
+                     const std::vector<Tissue>& more_tissues, const PortBook& ports) {
+  LinkList links;
+  for (std::size_t k = 0; k < candidates; ++k)
+    assembly.screws.push_back(link_screw(assembly, wishes.screws[k], false, ports, links));
+  link_tissues(assembly, wishes, more_tissues, ports, links);
+  link_pairs(assembly, wishes, ports, links);
+  link_holds(assembly, wishes, ports, links);
+  assembly.plate_ports = find_plate_ports(assembly.construct, *assembly.plate_shape, ports);
+  assembly.load_ports = find_load_ports(*assembly.bone_shape, wishes.rollers, ports);
+  assembly.on_the_table = assemble_load(hold_proximal_end(assembly.load_ports), assembly.bodies, links);
+  for (const auto& setup : set_up_loads(assembly.construct.loads, assembly.load_ports))
+    assembly.loads.push_back(assemble_load(setup, assembly.bodies, links));
+  const auto unit = unit_loads(assembly.load_ports);
+  for (std::size_t k = 0; k < unit.size(); ++k)
+    assembly.stiffness_loads[k] = assemble_load(unit[k], assembly.bodies, links);
+  std::vector<const solver::Condensed*> condensed;
+  for (const auto& body : assembly.bodies) condensed.push_back(body.condensed.get());
+  assembly.system = std::make_unique<solver::System>(std::move(condensed), links.take());
+  const auto note_alone = [&](AssembledLoad& load) { load.alone = assembly.system->alone(load.forces); };
+  note_alone(assembly.on_the_table);
+  for (auto& load : assembly.loads) note_alone(load);
+  for (auto& load : assembly.stiffness_loads) note_alone(load);
+}
+
+// Spots of the cut's faces nearest to an angle: both halves of the wall, and either side when it is half-way.
+std::vector<int> next_to(const std::vector<FaceSpot>& face, double around) {
+  constexpr double alike = 1e-9;
+  std::vector<int> nearest;
+  double least = 10.0;
+  for (std::size_t k = 0; k < face.size(); ++k) {
+    const double distance = std::abs(std::remainder(face[k].around - around, 2.0 * std::numbers::pi));
+    if (distance > least + alike) continue;
+    if (distance < least - alike) nearest.clear();
+    nearest.push_back(static_cast<int>(k));
+    least = std::min(least, distance);
+  }
+  return nearest;
+}
+
+}  // namespace
+
+Assembly assemble(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
+                  const std::vector<Screw>& candidates, const std::vector<Tissue>& more_tissues) {
+  Assembly assembly;
+  assembly.construct = construct;
+  assembly.bone_shape = prepared->bone_shape;
+  assembly.plate_shape = prepared->plate_shape;
+  assembly.plate_mesh = prepared->plate_mesh;
+  assembly.fragments = prepared->fragments;
+  assembly.plate_sample = prepared->plate_sample;
+  assembly.bodies = bodies_of(*prepared, construct);
+  PortWishes wishes = prepared->wishes;
+  wishes.screws = plan_screws(construct, candidates, *assembly.plate_shape, *assembly.bone_shape);
+  link_everything(assembly, wishes, candidates.size(), more_tissues, *prepared->ports);
+  for (const double around : assembly.fragments.proximal.edge.around)
+    assembly.face_next_to.push_back(next_to(assembly.face, around));
+  for (const double around : {0.0, std::numbers::pi})
+    assembly.face_next_to.push_back(next_to(assembly.face, around));
+  return assembly;
+}
+
+Assembly assemble(const Construct& construct, const std::vector<Screw>& candidates,
+                  const std::function<void(const std::string&)>& progress) {
+  return assemble(prepare_bodies(construct, candidates, progress), construct, candidates);
+}
+
+}  // namespace gapstrain::models

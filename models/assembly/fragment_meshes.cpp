@@ -1,0 +1,103 @@
+#include "models/assembly/fragment_meshes.h"
+
+#include "mesh/cut_tube.h"
+#include "mesh/roll_up.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <numeric>
+
+namespace gapstrain::models {
+
+namespace {
+
+// The tube is meshed closed, as if the fracture had no gap, so that both edges get the same nodes; what lies
+// distal of the cut is then moved by the gap. `closed` coordinates are those of the closed tube.
+class ClosedTube {
+ public:
+  ClosedTube(const Construct& construct, const BoneShape& shape)
+      : shape_(shape),
+        gap_(construct.fracture.gap.value()),
+        middle_(construct.fracture.position.value()),
+        slope_(std::tan(construct.fracture.obliquity.value())),
+        direction_(construct.fracture.direction.value()) {}
+
+  double length() const { return shape_.length() - gap_; }
+
+  // Closed x of the cut at u. The cut plane leans so that it reaches furthest distally in `direction`.
+  double cut(double u) const {
+    const BoneSection section = shape_.section(middle_);
+    const Eigen::Vector3d arm = shape_.mid_surface(u, middle_).position - section.centre;
+    return middle_ - 0.5 * gap_ + slope_ * (arm.y() * std::sin(direction_) + arm.z() * std::cos(direction_));
+  }
+
+  // Whether the true place (u, x) lies distal of the gap's middle.
+  bool is_distal(double u, double x) const { return x - 0.5 * gap_ > cut(u); }
+  double closed(double u, double x) const { return is_distal(u, x) ? x - gap_ : x; }
+  double gap() const { return gap_; }
+
+ private:
+  const BoneShape& shape_;
+  double gap_, middle_, slope_, direction_;
+};
+
+mesh::Spot spot(const std::string& name, const Eigen::Vector3d& centre, double radius, const BoneShape& shape,
+                const ClosedTube& tube) {
+  const Eigen::Vector2d place = shape.unrolled(centre);
+  const mesh::SurfacePoint point = shape.mid_surface(place.x(), place.y());
+  return {name, place.x(), tube.closed(place.x(), place.y()), radius / point.stretch, radius};
+}
+
+Fragment roll_up(const mesh::FlatMesh& flat, const BoneShape& shape, double shift) {
+  const auto surface = [&](double u, double x) { return shape.mid_surface(u, x + shift); };
+  Fragment fragment;
+  fragment.mesh = std::make_shared<mesh::ShellMesh>(mesh::roll_up(flat, surface, shape.perimeter()));
+
+  auto nodes = flat.groups.at("cut");
+  std::vector<double> around;
+  for (const int node : nodes) {
+    const Eigen::Vector2d place = flat.nodes.row(node);
+    const Eigen::Vector3d arm = surface(place.x(), place.y()).position - shape.section(place.y() + shift).centre;
+    const double angle = std::atan2(arm.y(), arm.z());
+    around.push_back(angle < 0.0 ? angle + 2.0 * std::numbers::pi : angle);
+  }
+  // The list is closed and runs one way round: start it at the smallest angle.
+  const auto first = std::min_element(around.begin(), around.end()) - around.begin();
+  std::rotate(nodes.begin(), nodes.begin() + first, nodes.end());
+  std::rotate(around.begin(), around.begin() + first, around.end());
+  for (const int node : nodes)
+    fragment.edge.mid_cortex.push_back(surface(flat.nodes(node, 0), flat.nodes(node, 1)).position);
+  fragment.edge.nodes = std::move(nodes);
+  fragment.edge.around = std::move(around);
+  return fragment;
+}
+
+}  // namespace
+
+Fragments mesh_fragments(const mesh::GmshSession& session, const Construct& construct, const BoneShape& shape,
+                         const std::vector<PlannedScrew>& screws, const std::vector<double>& section_lines) {
+  const ClosedTube closed(construct, shape);
+  const double refinement = construct.mesh.refinement;
+  mesh::UnrolledTube tube;
+  tube.perimeter = shape.perimeter();
+  tube.length = closed.length();
+  tube.cut = [&](double u) { return closed.cut(u); };
+  tube.size_max = tube.perimeter / (24.0 * refinement);
+  tube.size_cut = tube.perimeter / (36.0 * refinement);
+  tube.ring_elements = 4 * static_cast<int>(std::lround(4.0 * refinement));
+  for (const auto& planned : screws) {
+    const auto& bone = *planned.placement.bone;
+    if (!planned.near_spot.empty())
+      tube.spots.push_back(spot(planned.near_spot, bone.near.middle, planned.near_radius(), shape, closed));
+    if (!planned.far_spot.empty())
+      tube.spots.push_back(
+          spot(planned.far_spot, bone.far.middle, planned.screw.size.core_diameter.value() / 2.0, shape, closed));
+  }
+  for (const double x : section_lines) tube.section_lines.push_back(closed.closed(0.0, x));
+
+  const mesh::CutTube flat = mesh::mesh_cut_tube(session, tube);
+  return {roll_up(flat.proximal, shape, 0.0), roll_up(flat.distal, shape, closed.gap())};
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,43 @@
+// A construct made step by step: each link is free of stress at the moment it is put in, in the state the
+// construct is then in; what was put in stays. The state after the last step is what service loads come on top of.
+#pragma once
+
+#include "models/assembly/assembly.h"
+#include "models/assembly/procedure.h"
+
+#include <vector>
+
+namespace gapstrain::models {
+
+// What is in place at some moment, and the state it is in.
+struct ConstructState {
+  solver::Setting setting;
+  solver::PressedState pressed;
+  Eigen::MatrixX2d met;  // of each pair: its sides' place sideways when they were last apart, mm
+};
+
+// The end of a step.
+struct StepState : ConstructState {
+  std::vector<int> screws;     // in, as positions in assembly.screws, in the order they went in
+  std::vector<int> tightened;  // those of them that are tight
+  std::vector<int> holds;      // in, as positions in assembly.holds
+};
+
+// Of the cortices that a screw's thread holds in, along the screw.
+Length engaged_thread(const CandidateScrew& screw);
+
+// States after each step; parts that nothing holds yet stay where the hand holds them.
+// @pre check() reports no error for the steps.
+std::vector<StepState> carry_out(const Assembly& assembly, const Procedure& procedure);
+
+// Slip of each pair's sides against each other since they met, mm; 0 for pairs that are apart.
+Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state);
+
+// Whether a load is held by nothing but hands.
+bool pulls_at_hands(const solver::PressedForces& pressed, const AssembledLoad& load);
+
+// The same construct under a load on top of a state. @throw solver::MechanismError when nothing but hands would
+// hold it.
+ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load);
+
+}  // namespace gapstrain::models

@@ -1,0 +1,54 @@
+// The figures of an outcome by name: what tables have as columns, and limits, rankings and charts ask for.
+#pragma once
+
+#include "models/measures/outcome.h"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gapstrain::models {
+
+enum class FigureUnit { ratio, length, stress, force, axial_stiffness, angular_stiffness, count };
+
+// "mm", "MPa" and so on; empty for ratios and counts.
+std::string unit_text(FigureUnit unit);
+
+// Of the construct.
+struct ConstructFigure {
+  std::string name;
+  FigureUnit unit;
+  std::string meaning;
+  std::function<std::optional<double>(const Outcome&)> read;
+};
+const std::vector<ConstructFigure>& construct_figures();
+
+// Of a rule of the trade, whether it is broken: "breaks_plate_span_ratio".
+std::string rule_figure(std::string_view rule);
+
+// Of one load; the worst of all loads is the highest, or the lowest.
+struct LoadFigure {
+  std::string_view name;
+  FigureUnit unit;
+  std::string_view meaning;
+  bool high_is_worse;
+  std::optional<double> (*read)(const LoadOutcome& outcome);
+};
+const std::vector<LoadFigure>& load_figures();
+
+// A construct's figure, or a load's in its worst load. Nothing when there is none. @throw std::out_of_range for an
+// unknown name
+std::optional<double> figure(const Outcome& outcome, std::string_view name);
+
+// The figure's unit and meaning; nothing for an unknown name.
+struct NamedFigure {
+  std::string name;
+  FigureUnit unit;
+  std::string meaning;
+};
+std::optional<NamedFigure> find_figure(std::string_view name);
+std::vector<std::string> figure_names();
+
+}  // namespace gapstrain::models

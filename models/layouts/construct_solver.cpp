@@ -1,0 +1,174 @@
+#include "models/layouts/construct_solver.h"
+
+#include "models/assembly/insertion.h"
+#include "models/measures/compression.h"
+#include "models/measures/figures.h"
+#include "models/measures/solve.h"
+#include "models/measures/stiffness.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace gapstrain::models {
+
+namespace {
+
+std::vector<Screw> screws_of(const Assembly& assembly) {
+  std::vector<Screw> screws;
+  for (const auto& candidate : assembly.screws) screws.push_back(candidate.planned.screw);
+  return screws;
+}
+
+}  // namespace
+
+ConstructSolver::ConstructSolver(const Assembly& assembly, const PeakStress& peak)
+    : assembly_(assembly),
+      peak_(peak),
+      fracture_(fracture_along(assembly.construct)),
+      margins_(assembly),
+      review_(assembly.construct, screws_of(assembly)),
+      initial_(first_deformations(assembly, assembly.construct.plate.prebend)),
+      friction_(friction_coefficients(assembly, assembly.construct.contact.friction)),
+      factor_(assembly.system->rigid().cols()) {
+  Procedure nothing;
+  nothing.prebend = assembly.construct.plate.prebend;
+  rests_without_screws_ = assembly.construct.steps.empty() && stays_at_rest(assembly, nothing);
+}
+
+Outcome ConstructSolver::solve(const std::vector<int>& chosen) {
+  const auto screw = [&](int index) -> const CandidateScrew& {
+    return assembly_.screws[static_cast<std::size_t>(index)];
+  };
+  // The plain case, without the names that steps need.
+  if (rests_without_screws_ && std::none_of(chosen.begin(), chosen.end(),
+                                            [&](int index) { return is_tightened(screw(index).planned.screw); })) {
+    std::vector<std::vector<int>> links;
+    if (assembly_.construct.fracture.tissue) links.push_back(assembly_.tissues[0].links);
+    for (const int index : chosen) links.push_back(screw(index).links);
+    return solve_at_rest(chosen, links);
+  }
+  Construct construct = assembly_.construct;
+  construct.screws.clear();
+  for (const int index : chosen) construct.screws.push_back(screw(index).planned.screw);
+  const Procedure procedure = procedure_of(construct, chosen);
+  if (stays_at_rest(assembly_, procedure)) return solve_at_rest(chosen, links_at_the_end(assembly_, procedure));
+  return solve_in_steps(chosen, procedure);
+}
+
+// Keeps the groups that are in place already, from the first on.
+void ConstructSolver::build_up(const std::vector<std::vector<int>>& links) {
+  std::size_t same = 0;
+  while (same < groups_.size() && same < links.size() && groups_[same].links == links[same]) ++same;
+  groups_.resize(same);
+  const Eigen::Index kept = same == 0 ? 0 : groups_.back().rows;
+  let_go(kept);
+  for (std::size_t k = same; k < links.size(); ++k) {
+    hold(links[k]);
+    groups_.push_back({links[k], factor_.rows()});
+  }
+  links_.clear();
+  for (const auto& group : groups_) links_.insert(links_.end(), group.links.begin(), group.links.end());
+}
+
+void ConstructSolver::hold(const std::vector<int>& links) {
+  const solver::System& system = *assembly_.system;
+  const auto rows = system.rows_of(links);
+  factor_.append(system.flexibility(), system.rigid(), rows_, rows);
+  rows_.insert(rows_.end(), rows.begin(), rows.end());
+}
+
+void ConstructSolver::let_go(Eigen::Index kept) {
+  factor_.shrink(kept);
+  rows_.resize(static_cast<std::size_t>(kept));
+}
+
+StiffnessFindings ConstructSolver::stiffness_at_rest() {
+  const auto& loads = assembly_.stiffness_loads;
+  const Eigen::Index before = factor_.rows();
+  hold(loads.front().supports);  // all share them
+  const solver::Elimination links(factor_);
+  if (links.free_motions().cols() > 0)
+    throw free_to_move(assembly_, solver::MechanismError(links.free_motions()), "");
+  std::array<double, 4> work{};
+  for (std::size_t k = 0; k < loads.size(); ++k) {
+    const auto answer = links.solve(loads[k].alone.deformations(rows_, Eigen::all), loads[k].alone.resultants);
+    Eigen::VectorXd forces = Eigen::VectorXd::Zero(assembly_.system->rows());
+    forces(rows_) = answer.forces.col(0);
+    work[k] = work_on(loads[k], forces, answer.amplitudes);
+  }
+  let_go(before);
+  return stiffness_of(work);
+}
+
+Outcome ConstructSolver::solve_at_rest(const std::vector<int>& chosen,
+                                       const std::vector<std::vector<int>>& links) {
+  const solver::System& system = *assembly_.system;
+  const auto pairs = static_cast<Eigen::Index>(assembly_.pairs.size());
+  build_up(links);
+  const StiffnessFindings stiffness = stiffness_at_rest();
+
+  solver::Setting setting;
+  setting.initial = initial_;
+  setting.friction = friction_;
+  setting.hands.at = Eigen::VectorXd::Zero(factor_.motions());
+  MadeConstruct made;
+  CarriedState& rest = made.state;
+  rest.pressed.forces = Eigen::VectorXd::Zero(system.rows());
+  rest.pressed.amplitudes = setting.hands.at;
+  rest.pressed.closed.assign(static_cast<std::size_t>(pairs), 0);
+  rest.edge_motions =
+      Eigen::MatrixX3d::Zero(static_cast<Eigen::Index>(assembly_.fragments.proximal.edge.nodes.size()), 3);
+  for (const auto& body : assembly_.bodies)
+    rest.port_forces.emplace_back(Eigen::MatrixXd::Zero(body.condensed->compliance.rows(), 1));
+
+  std::vector<CarriedState> loaded;
+  for (const auto& load : assembly_.loads) {
+    const Eigen::Index before = factor_.rows();
+    hold(load.supports);
+    setting.links = links_;
+    setting.links.insert(setting.links.end(), load.supports.begin(), load.supports.end());
+    auto pressed = solver::find_forces(system, assembly_.pairs, setting, load.alone, &factor_);
+    let_go(before);
+    if (pulls_at_hands(pressed, load))
+      throw free_to_move(assembly_, solver::MechanismError(pressed.pull), load.name);
+    loaded.push_back(carried_state(assembly_, std::move(pressed), load.forces));
+  }
+  Outcome outcome = read(chosen, made, loaded);
+  outcome.stiffness = stiffness;
+  return outcome;
+}
+
+Outcome ConstructSolver::solve_in_steps(const std::vector<int>& chosen, const Procedure& procedure) {
+  const auto states = carry_out(assembly_, procedure);
+  const StepState& state = states.back();
+  MadeConstruct made;
+  made.state = carried_state(assembly_, state.pressed, assembly_.system->no_loads(1));
+  made.held = measure_held(assembly_, state, state);
+  for (const auto& step : states) {
+    const solver::Solution& solution = step.pressed.solution;
+    const auto peaks = peak_.find({solution.port_forces[plate_body], solution.amplitudes[plate_body]});
+    made.plate_peak = std::max(made.plate_peak, peaks.front().von_mises * mpa);
+  }
+  std::vector<CarriedState> loaded;
+  for (const auto& load : assembly_.loads)
+    loaded.push_back(carried_state(assembly_, solve_load(assembly_, state, load).pressed, load.forces));
+  Outcome outcome = read(chosen, made, loaded);
+  outcome.stiffness = measure_stiffness(assembly_, state);
+  return outcome;
+}
+
+Outcome ConstructSolver::read(const std::vector<int>& chosen, const MadeConstruct& made,
+                              const std::vector<CarriedState>& loaded) {
+  std::vector<const Screw*> screws;
+  for (const int index : chosen)
+    screws.push_back(&assembly_.screws[static_cast<std::size_t>(index)].planned.screw);
+  Outcome outcome;
+  outcome.figures = measure_figures(assembly_.construct, screws, fracture_);
+  outcome.loads = read_outcomes(assembly_, peak_, chosen, made.state, loaded);
+  outcome.margins = margins_.measure(chosen, made, loaded, outcome.loads);
+  outcome.broken_rules = review_.broken(chosen);
+  outcome.doubts = doubts_about(assembly_, loaded);
+  return outcome;
+}
+
+}  // namespace gapstrain::models

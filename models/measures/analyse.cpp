@@ -1,0 +1,187 @@
+#include "models/measures/analyse.h"
+
+#include "models/measures/buckling.h"
+#include "models/measures/compression.h"
+#include "models/measures/face_pressure.h"
+#include "models/measures/figures.h"
+#include "models/measures/gap_strain.h"
+#include "models/measures/limits.h"
+#include "models/measures/make_fields.h"
+#include "models/measures/order_advice.h"
+#include "models/measures/prebend.h"
+#include "models/measures/screw_forces.h"
+#include "models/measures/solve.h"
+#include "models/measures/stiffness.h"
+#include "models/measures/trust.h"
+#include "models/measures/working_length.h"
+#include "models/stress/body_stress.h"
+#include "models/stress/bone_strain.h"
+#include "models/stress/plate_fatigue.h"
+#include "models/stress/plate_stress.h"
+
+#include <algorithm>
+#include <future>
+#include <utility>
+
+namespace gapstrain::models {
+
+namespace {
+
+// A place that the steps pressed together gapes when it opens by more: less is less than faces are rough.
+constexpr double gaping_opening = 0.01;  // mm
+
+// Those of the construct's variants that the bodies are made ready for.
+std::vector<ScrewVariant> variants_on(const Assembly& assembly) {
+  std::vector<Screw> known;
+  for (const auto& screw : assembly.screws) known.push_back(screw.planned.screw);
+  auto variants = working_length_variants(assembly.construct);
+  for (auto& variant : variants) {
+    if (std::all_of(variant.screws.begin(), variant.screws.end(),
+                    [&](const Screw& screw) { return has_place(known, screw); }))
+      continue;
+    variant.unavailable = "its screws are not among those that the layouts allow";
+    variant.screws.clear();
+  }
+  return variants;
+}
+
+// The construct with the screws that are in after the last step, in its own order.
+Construct as_made(const Assembly& assembly, const StepState& made) {
+  Construct result = assembly.construct;
+  std::erase_if(result.screws, [&](const Screw& screw) {
+    return std::none_of(made.screws.begin(), made.screws.end(), [&](int in) {
+      return same_place(assembly.screws[static_cast<std::size_t>(in)].planned.screw, screw);
+    });
+  });
+  return result;
+}
+
+CompressionFindings measure_compression(const Assembly& assembly, const Procedure& procedure,
+                                        const std::vector<StepState>& states) {
+  CompressionFindings findings;
+  findings.steps = measure_steps(assembly, procedure, states);
+  const bool is_tight = std::any_of(states.begin(), states.end(), [](const StepState& state) {
+    return !state.tightened.empty() || !state.holds.empty();
+  });
+  if (!is_tight) return findings;
+  const Force reached = findings.steps.back().face.force;
+  findings.order = advise_order(assembly, procedure, reached);
+  if (reached <= 0.0 * newton) return findings;
+  // Nothing where the law has no answer: a pair that sticks may have to pull just as it opens.
+  const auto with = [&](FrictionLaw law) -> std::optional<Force> {
+    Procedure other = procedure;
+    other.friction = law;
+    const auto all = carry_out(assembly, other);
+    const bool holds = std::all_of(all.begin(), all.end(), [](const StepState& state) {
+      return state.pressed.friction_residual <= friction_law_limit;
+    });
+    return holds ? std::optional(force_across(assembly, all.back())) : std::nullopt;
+  };
+  findings.frictionless = with(FrictionLaw::none);
+  findings.sticking = with(FrictionLaw::stick);
+  const auto slides = [&](int index) {
+    return assembly.screws[static_cast<std::size_t>(index)].planned.screw.kind == ScrewKind::compression;
+  };
+  const auto& tight = states.back().tightened;
+  if (std::any_of(tight.begin(), tight.end(), slides) &&
+      assembly.construct.plate.contour == Contour::follows_bone) {
+    auto prebend = find_prebend(assembly, procedure);
+    if (!prebend.curve.empty()) findings.prebend = std::move(prebend);
+  }
+  return findings;
+}
+
+std::vector<std::string> warnings_of(const Construct& construct) {
+  std::vector<std::string> warnings;
+  for (const auto& problem : check(construct))
+    if (problem.severity == Severity::warning) warnings.push_back(problem.message);
+  return warnings;
+}
+
+}  // namespace
+
+Analysis analyse(const Assembly& assembly, const Progress& progress) {
+  const auto stage = [&](const std::string& text) {
+    if (progress) progress(text);
+  };
+  const Construct& construct = assembly.construct;
+  const auto variants = variants_on(assembly);
+  stage("carrying out the steps");
+  const Procedure procedure = procedure_of(construct, chosen_screws(assembly, construct.screws));
+  const auto steps = carry_out(assembly, procedure);
+  const StepState& made = steps.back();
+  const Construct final_construct = as_made(assembly, made);
+  const auto chosen = chosen_screws(assembly, final_construct.screws);
+
+  Analysis analysis;
+  Findings& findings = analysis.findings;
+  findings.construct = construct.name;
+  findings.figures = measure_figures(construct);
+  findings.remarks = warnings_of(construct);
+  findings.compression = measure_compression(assembly, procedure, steps);
+  for (std::size_t k = 0; k < steps.size(); ++k)
+    analysis.fields.steps.push_back(make_step_fields(assembly, steps[k], findings.compression.steps[k].text));
+
+  stage("solving and measuring");
+  findings.stiffness = measure_stiffness(assembly, made);
+  const auto variants_made = make_variants(assembly, variants);
+  SolvedLoads solved;
+  for (const auto& load : assembly.loads) solved.states.push_back(solve_load(assembly, made, load));
+  std::vector<solver::Solution> solutions;
+  for (const auto& state : solved.states) solutions.push_back(state.pressed.solution);
+  solved.displacements = recover_displacements(assembly, solutions);
+  const auto at_rest = recover_displacements(assembly, {made.pressed.solution});
+  std::array<std::vector<BodyStress>, 3> stress;
+  for (std::size_t b = 0; b < 3; ++b)
+    stress[b] = read_stress(assembly.bodies[b].body->shell(), solved.displacements[b]);
+  const BodyStress plate_at_rest =
+      read_stress(assembly.bodies[plate_body].body->shell(), at_rest[plate_body]).front();
+
+  // Loads do not know of each other: they are measured side by side.
+  const auto measure = [&](std::size_t l) {
+    const AssembledLoad& load = assembly.loads[l];
+    const ConstructState& loaded = solved.states[l];
+    const solver::Solution& solution = loaded.pressed.solution;
+    std::array<Eigen::VectorXd, 3> displacements, from_load;
+    for (std::size_t b = 0; b < 3; ++b) {
+      displacements[b] = solved.displacements[b].col(static_cast<Eigen::Index>(l));
+      from_load[b] = displacements[b] - at_rest[b];
+    }
+    LoadFindings entry;
+    entry.load = load.name;
+    entry.gap = measure_gap(assembly, made, loaded);
+    entry.face = measure_face(assembly, loaded);
+    const Force before = findings.compression.steps.back().face.force;
+    if (before > 0.0 * newton) entry.force_left = entry.face.force / before;
+    for (std::size_t k = 0; k < assembly.face.size(); ++k)
+      entry.gapes = entry.gapes || (made.pressed.closed[k] != 0 &&
+                                    loaded.pressed.gap(static_cast<Eigen::Index>(k)) > gaping_opening);
+    const UndersideFindings underside = measure_underside(assembly, loaded);
+    entry.friction_use = underside.friction_use;
+    entry.plate_clearance = underside.clearance;
+    entry.plate_pressure = underside.pressure;
+    entry.plate = measure_plate(assembly, chosen, solution, stress[plate_body][l]);
+    entry.plate.fatigue = measure_plate_fatigue(assembly, plate_at_rest, stress[plate_body][l]);
+    entry.screws = measure_screws(assembly, chosen, solution);
+    const auto head_cycles = measure_head_cycles(assembly, chosen, made.pressed.solution, solution);
+    for (std::size_t k = 0; k < head_cycles.size(); ++k) entry.screws[k].head_cycle = head_cycles[k];
+    entry.bone = measure_bone(assembly, chosen, {&stress[proximal_body][l], &stress[distal_body][l]});
+    entry.working_length_effect = measure_working_length_effect(assembly, made, variants, variants_made, load);
+    entry.buckling_factor = measure_buckling(assembly, loaded, from_load);
+    return std::pair{std::move(entry), make_fields(assembly, chosen, load.name, displacements,
+                                                   {&stress[0][l], &stress[1][l], &stress[2][l]}, solution)};
+  };
+  std::vector<std::future<std::pair<LoadFindings, LoadFields>>> jobs;
+  for (std::size_t l = 0; l < assembly.loads.size(); ++l)
+    jobs.push_back(std::async(std::launch::async, measure, l));
+  for (auto& job : jobs) {
+    auto [entry, fields] = job.get();
+    findings.loads.push_back(std::move(entry));
+    analysis.fields.loads.push_back(std::move(fields));
+  }
+  findings.compression.limits = find_limits(assembly, made, solved.states, findings.loads);
+  findings.trust = measure_trust(assembly, steps, solved, findings.loads);
+  return analysis;
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,28 @@
+// The main job in one call: build the bodies, solve every load, measure.
+#pragma once
+
+#include "models/assembly/assembly.h"
+#include "models/findings/fields.h"
+#include "models/findings/findings.h"
+#include "models/findings/model_error.h"
+#include "models/parts/construct.h"
+
+#include <functional>
+#include <string>
+
+namespace gapstrain::models {
+
+struct Analysis {
+  Findings findings;
+  Fields fields;
+};
+
+// Called with a short description before each stage of the work.
+using Progress = std::function<void(const std::string& stage)>;
+
+// Of the assembly's construct. Its screws may have been exchanged for others of the assembly's candidates; a
+// working-length variant whose screws are not among these is said to be unavailable.
+// @throw ModelError, mesh::MeshError
+Analysis analyse(const Assembly& assembly, const Progress& progress = {});
+
+}  // namespace gapstrain::models

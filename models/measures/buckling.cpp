@@ -1,0 +1,100 @@
+#include "models/measures/buckling.h"
+
+#include <Eigen/Eigenvalues>
+
+#include <cmath>
+
+namespace gapstrain::models {
+
+namespace {
+
+using BodyFields = std::array<Eigen::MatrixXd, 3>;  // (6n x k) a body
+
+// Nodal forces -K_G v of trial fields: alike on each translation, none on rotations.
+BodyFields destabilising_forces(const std::array<solver::SparseMatrix, 3>& geometric, const BodyFields& trial) {
+  BodyFields forces;
+  for (std::size_t b = 0; b < 3; ++b) {
+    forces[b] = Eigen::MatrixXd::Zero(trial[b].rows(), trial[b].cols());
+    const Eigen::Index nodes = trial[b].rows() / 6;
+    for (int axis = 0; axis < 3; ++axis) {
+      const auto rows = Eigen::seqN(axis, nodes, 6);
+      forces[b](rows, Eigen::all) =
+          -(geometric[b].selfadjointView<Eigen::Lower>() * Eigen::MatrixXd(trial[b](rows, Eigen::all)));
+    }
+  }
+  return forces;
+}
+
+// Displacements of the linked construct under nodal forces: each body alone, then the links' answer on top.
+BodyFields answer(const Assembly& assembly, const std::vector<int>& active, const BodyFields& forces) {
+  BodyFields motion;
+  std::vector<Eigen::MatrixXd> at_ports, resultants;
+  for (std::size_t b = 0; b < 3; ++b) {
+    const auto& body = assembly.bodies[b];
+    motion[b] = body.body->elastic_answer(forces[b]);
+    at_ports.push_back(body.ports->spread.transpose() * motion[b]);
+    resultants.push_back(body.body->rigid().transpose() * forces[b]);
+  }
+  const solver::Solution links = assembly.system->solve_free(active, at_ports, resultants);
+  for (std::size_t b = 0; b < 3; ++b)
+    motion[b] += assembly.bodies[b].body->displacements(*assembly.bodies[b].ports, links.port_forces[b],
+                                                        links.amplitudes[b]);
+  return motion;
+}
+
+Eigen::MatrixXd work(const BodyFields& forces, const BodyFields& motion) {
+  Eigen::MatrixXd sum = Eigen::MatrixXd::Zero(motion[0].cols(), forces[0].cols());
+  for (std::size_t b = 0; b < 3; ++b) sum += motion[b].transpose() * forces[b];
+  return sum;
+}
+
+// Trial fields: each body's rigid sway in the two transverse directions and its turn, bent by the mesh's own x.
+BodyFields first_trial(const Assembly& assembly) {
+  BodyFields trial;
+  for (std::size_t b = 0; b < 3; ++b) {
+    const auto& nodes = assembly.bodies[b].body->shell().mesh->nodes;
+    const double length = assembly.construct.bone.length.value();
+    trial[b] = Eigen::MatrixXd::Zero(6 * nodes.rows(), 3);
+    for (Eigen::Index node = 0; node < nodes.rows(); ++node) {
+      const double bow = std::sin(3.14 * nodes(node, 0) / length);
+      trial[b](6 * node + 1, 0) = bow;
+      trial[b](6 * node + 2, 1) = bow;
+      trial[b](6 * node + 1, 2) = bow * nodes(node, 2) / length;
+      trial[b](6 * node + 2, 2) = -bow * nodes(node, 1) / length;
+    }
+  }
+  return trial;
+}
+
+}  // namespace
+
+std::optional<double> measure_buckling(const Assembly& assembly, const ConstructState& loaded,
+                                       const std::array<Eigen::VectorXd, 3>& displacements, double ceiling) {
+  constexpr int rounds = 20, least_rounds = 4;
+  constexpr double accuracy = 1e-3;
+  std::array<solver::SparseMatrix, 3> geometric;
+  for (std::size_t b = 0; b < 3; ++b)
+    geometric[b] = solver::assemble_geometric_stiffness(assembly.bodies[b].body->shell(), displacements[b]);
+  const auto active = solver::frozen_links(*assembly.system, assembly.pairs, loaded.setting, loaded.pressed);
+
+  BodyFields trial = first_trial(assembly);
+  double inverse_factor = 0.0;
+  for (int round = 0; round < rounds; ++round) {
+    const BodyFields forces = destabilising_forces(geometric, trial);
+    trial = answer(assembly, active, forces);
+    const Eigen::MatrixXd stiffness = work(forces, trial);
+    const Eigen::MatrixXd destabilising = work(destabilising_forces(geometric, trial), trial);
+    const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> ritz(
+        0.5 * (destabilising + destabilising.transpose()), 0.5 * (stiffness + stiffness.transpose()));
+    if (ritz.info() != Eigen::Success) return std::nullopt;
+    for (auto& body : trial) body = (body * ritz.eigenvectors()).eval();
+    const double largest = ritz.eigenvalues().maxCoeff();
+    const bool settled = std::abs(largest - inverse_factor) <= accuracy * std::abs(largest);
+    inverse_factor = largest;
+    if (settled || (round >= least_rounds && inverse_factor < 1.0 / ceiling)) break;
+  }
+  if (inverse_factor < 1.0 / ceiling) return std::nullopt;
+  return 1.0 / inverse_factor;
+}
+
+}  // namespace gapstrain::models

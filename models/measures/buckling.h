@@ -1,0 +1,20 @@
+// Linear buckling of the construct under one load.
+#pragma once
+
+#include "models/assembly/insertion.h"
+
+#include <array>
+#include <optional>
+#include <vector>
+
+namespace gapstrain::models {
+
+// Smallest positive factor on the load at which the construct, linear up to there, gives way: K v = factor (-K_G)
+// v with the geometric stiffness of plate and bone (the short screws' own is left out). Subspace iteration on the
+// condensed solve with what touches under the load. `displacements`: what the load brought, of each body (6n).
+// Nothing when the load only stiffens the construct, or its factor is beyond `ceiling` (of no
+// interest). Relative accuracy 1e-3.
+std::optional<double> measure_buckling(const Assembly& assembly, const ConstructState& loaded,
+                                       const std::array<Eigen::VectorXd, 3>& displacements, double ceiling = 1e4);
+
+}  // namespace gapstrain::models

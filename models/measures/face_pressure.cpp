@@ -1,0 +1,95 @@
+#include "models/measures/face_pressure.h"
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace gapstrain::models {
+
+namespace {
+
+constexpr double sector = 30.0 * std::numbers::pi / 180.0;  // to either side of near and far
+
+bool is_within(double around, double middle) {
+  return std::abs(std::remainder(around - middle, 2.0 * std::numbers::pi)) <= sector;
+}
+
+}  // namespace
+
+FaceFindings measure_face(const Assembly& assembly, const ConstructState& state) {
+  const Eigen::VectorXd slipped = slips(assembly, state);
+  const auto& pressed = state.pressed;
+  FaceFindings findings;
+  Eigen::Vector2d traction = Eigen::Vector2d::Zero();
+  double area = 0.0, touching = 0.0, near = 0.0, near_area = 0.0, far = 0.0, far_area = 0.0;
+  for (std::size_t k = 0; k < assembly.face.size(); ++k) {
+    const FaceSpot& spot = assembly.face[k];
+    const auto pair = static_cast<Eigen::Index>(k);
+    const double force = pressed.pressure(pair);
+    FacePoint point{spot.around * radian, spot.outer, force / spot.area * mpa, pressed.gap(pair) * mm,
+                    slipped(pair) * mm};
+    findings.force += force * newton;
+    traction += pressed.traction.row(pair).transpose();
+    area += spot.area;
+    if (force > 0.0) touching += spot.area;
+    if (is_within(spot.around, 0.0)) {
+      near += force;
+      near_area += spot.area;
+    }
+    if (is_within(spot.around, std::numbers::pi)) {
+      far += force;
+      far_area += spot.area;
+    }
+    findings.peak = std::max(findings.peak, point.pressure);
+    findings.largest_slip = std::max(findings.largest_slip, point.slip);
+    findings.points.push_back(point);
+  }
+  findings.friction = traction.norm() * newton;
+  findings.touching = touching / area;
+  if (near_area > 0.0) findings.near = near / near_area * mpa;
+  if (far_area > 0.0) findings.far = far / far_area * mpa;
+  return findings;
+}
+
+UndersideFindings measure_underside(const Assembly& assembly, const ConstructState& state) {
+  const auto first = static_cast<Eigen::Index>(assembly.face.size());
+  std::array<Eigen::Vector3d, 2> carried{Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero()};
+  std::array<double, 2> pressure{};
+  UndersideFindings findings;
+  for (std::size_t k = 0; k < assembly.underside.size(); ++k) {
+    const auto pair = first + static_cast<Eigen::Index>(k);
+    const std::size_t fragment = assembly.underside[k].fragment;
+    const auto& tangent =
+        assembly.system->links()[static_cast<std::size_t>(assembly.pairs[assembly.face.size() + k].tangent)];
+    carried[fragment] += tangent.ends[0].transfer * state.pressed.traction.row(pair).transpose();
+    pressure[fragment] += state.pressed.pressure(pair);
+    const Length gap = state.pressed.gap(pair) * mm;
+    findings.clearance = findings.clearance ? std::min(*findings.clearance, gap) : gap;
+  }
+  findings.pressure = (pressure[0] + pressure[1]) * newton;
+  const double coefficient = assembly.construct.contact.plate_on_bone;
+  for (const std::size_t fragment : {0U, 1U})
+    if (pressure[fragment] > 0.0 && coefficient > 0.0)
+      findings.friction_use = std::max(findings.friction_use.value_or(0.0),
+                                       carried[fragment].norm() / (coefficient * pressure[fragment]));
+  return findings;
+}
+
+Length underside_slip(const Assembly& assembly, const ConstructState& from, const ConstructState& to,
+                      std::size_t fragment) {
+  const Eigen::VectorXd moved =
+      assembly.system->deformations(to.pressed.solution) - assembly.system->deformations(from.pressed.solution);
+  double largest = 0.0;
+  for (std::size_t k = 0; k < assembly.underside.size(); ++k) {
+    const std::size_t pair = assembly.face.size() + k;
+    if (assembly.underside[k].fragment != fragment || from.pressed.closed[pair] == 0 ||
+        to.pressed.closed[pair] == 0)
+      continue;
+    largest = std::max(largest, moved.segment<2>(assembly.system->first_row(assembly.pairs[pair].tangent)).norm());
+  }
+  return largest * mm;
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,133 @@
+#include "models/measures/make_fields.h"
+
+#include "models/measures/compression.h"
+#include "models/measures/screw_forces.h"
+#include "models/measures/solve.h"
+#include "solver/bodies/stress.h"
+#include "solver/elements/beam.h"
+
+namespace gapstrain::models {
+
+namespace {
+
+ShellField shell_field(const BuiltBody& body, BodyKind kind, const Eigen::VectorXd& displacements,
+                       const BodyStress& stress) {
+  ShellField field;
+  field.name = body.name;
+  field.kind = kind;
+  field.mesh = body.body->shell().mesh;
+  const Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, 6, Eigen::RowMajor>> nodal(
+      displacements.data(), displacements.size() / 6, 6);
+  field.displacements = nodal.leftCols<3>();
+  field.rotations = nodal.rightCols<3>();
+  field.stress_top = stress.top;
+  field.stress_middle = stress.middle;
+  field.stress_bottom = stress.bottom;
+  field.von_mises_top = solver::von_mises(stress.top);
+  field.von_mises_middle = solver::von_mises(stress.middle);
+  field.von_mises_bottom = solver::von_mises(stress.bottom);
+  return field;
+}
+
+Eigen::Vector3d motion_at(const solver::Solution& solution, const solver::LinkEnd& end,
+                          const Eigen::Vector3d& centre, const Eigen::Vector3d& place) {
+  const Eigen::Matrix<double, 6, 1> motion =
+      solution.motions[static_cast<std::size_t>(end.body)].col(0).segment<6>(end.column);
+  return (solver::rigid_transfer(centre, place) * motion).head<3>();
+}
+
+double radius_of_head(const Assembly& assembly, const Screw& screw) {
+  if (screw.hole == 0) return 0.8 * screw.size.thread_diameter.value();  // from memory, for the picture only
+  return assembly.construct.plate.holes[static_cast<std::size_t>(screw.hole - 1)].diameter.value() / 2.0;
+}
+
+// Shape of a screw for display: the shaft follows its ports' motions, cubic pieces are not drawn.
+ScrewField screw_field(const Assembly& assembly, const CandidateScrew& candidate,
+                       const solver::Solution& solution) {
+  const auto& placement = candidate.planned.placement;
+  const auto& links = assembly.system->links();
+  const Screw& screw = candidate.planned.screw;
+  ScrewField field;
+  field.label = screw.label;
+  field.hole = screw.hole;
+  field.core_radius = screw.size.core_diameter.value() / 2.0;
+  field.head_radius = radius_of_head(assembly, screw);
+
+  const auto& first = links[static_cast<std::size_t>(candidate.head)];
+  const auto& thread = first.ends[0];
+  const auto& seat = first.ends[1];
+  const auto& segment = candidate.model.head_to_thread;
+  const auto add = [&](const solver::LinkEnd& end, const Eigen::Vector3d& centre, const Eigen::Vector3d& place,
+                       double stress) {
+    field.axis.push_back(place);
+    field.displacements.push_back(motion_at(solution, end, centre, place));
+    field.stress.push_back(stress);
+  };
+  const auto fibre_stress = [&](const ShaftSegment& part, const Eigen::VectorXd& link,
+                                const Eigen::Vector3d& place) {
+    return shaft_stress(shaft_force(part, link, place), placement.direction, field.core_radius).direct;
+  };
+  const Eigen::VectorXd head_force = forces_at_thread(candidate.model, link_force(solution, candidate.head));
+  const double head_stress = fibre_stress(segment, head_force, segment.free_from);
+  const double thread_stress = fibre_stress(segment, head_force, segment.free_to);
+  add(seat, candidate.seat, placement.head_top, head_stress);
+  add(seat, candidate.seat, segment.from, head_stress);
+  if (segment.free_from != segment.from) add(seat, candidate.seat, segment.free_from, head_stress);
+  add(thread, segment.to, segment.free_to, thread_stress);
+  add(thread, segment.to, segment.to, thread_stress);
+  if (candidate.far) {
+    const auto& shaft = *candidate.model.near_to_far;
+    const auto& far = links[static_cast<std::size_t>(*candidate.far)].ends[0];
+    const Eigen::VectorXd shaft_link = link_force(solution, *candidate.far);
+    add(thread, shaft.from, shaft.free_from, fibre_stress(shaft, shaft_link, shaft.free_from));
+    const double far_stress = fibre_stress(shaft, shaft_link, shaft.free_to);
+    add(far, shaft.to, shaft.free_to, far_stress);
+    add(far, shaft.to, shaft.to, far_stress);
+    add(far, shaft.to, placement.tip, 0.0);
+  } else {
+    add(thread, segment.to, placement.tip, 0.0);
+  }
+  return field;
+}
+
+HoldField hold_field(const Hold& hold) { return {hold.hold.label, hold.ends[0], hold.ends[1]}; }
+
+}  // namespace
+
+LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen, const std::string& load,
+                       const std::array<Eigen::VectorXd, 3>& displacements,
+                       const std::array<const BodyStress*, 3>& stress, const solver::Solution& solution) {
+  LoadFields fields;
+  fields.load = load;
+  for (std::size_t b = 0; b < 3; ++b)
+    fields.shells.push_back(shell_field(assembly.bodies[b], b == plate_body ? BodyKind::plate : BodyKind::bone,
+                                        displacements[b], *stress[b]));
+  for (const int screw : chosen)
+    fields.screws.push_back(screw_field(assembly, assembly.screws[static_cast<std::size_t>(screw)], solution));
+  return fields;
+}
+
+StepFields make_step_fields(const Assembly& assembly, const StepState& step, const std::string& text) {
+  StepFields fields;
+  fields.text = text;
+  fields.force = force_across(assembly, step).value();
+  const auto& solution = step.pressed.solution;
+  const auto displacements = recover_displacements(assembly, {solution});
+  for (std::size_t b = 0; b < 3; ++b) {
+    ShellField field;
+    field.name = assembly.bodies[b].name;
+    field.kind = b == plate_body ? BodyKind::plate : BodyKind::bone;
+    field.mesh = assembly.bodies[b].body->shell().mesh;
+    field.displacements = Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, 6, Eigen::RowMajor>>(
+                              displacements[b].data(), displacements[b].rows() / 6, 6)
+                              .leftCols<3>();
+    fields.shells.push_back(std::move(field));
+  }
+  for (const int screw : step.screws)
+    fields.screws.push_back(screw_field(assembly, assembly.screws[static_cast<std::size_t>(screw)], solution));
+  for (const int hold : step.holds)
+    fields.holds.push_back(hold_field(assembly.holds[static_cast<std::size_t>(hold)]));
+  return fields;
+}
+
+}  // namespace gapstrain::models

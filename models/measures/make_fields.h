@@ -1,0 +1,21 @@
+// The solution of one load, or the end of one step, as arrays for pictures and files.
+#pragma once
+
+#include "models/assembly/insertion.h"
+#include "models/findings/fields.h"
+#include "models/findings/findings.h"
+#include "models/stress/body_stress.h"
+
+#include <array>
+#include <vector>
+
+namespace gapstrain::models {
+
+// `displacements`, `stress`: of each body.
+LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen, const std::string& load,
+                       const std::array<Eigen::VectorXd, 3>& displacements,
+                       const std::array<const BodyStress*, 3>& stress, const solver::Solution& solution);
+
+StepFields make_step_fields(const Assembly& assembly, const StepState& step, const std::string& text);
+
+}  // namespace gapstrain::models

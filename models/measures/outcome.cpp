@@ -1,0 +1,140 @@
+#include "models/measures/outcome.h"
+
+#include "models/measures/gap_strain.h"
+#include "models/measures/screw_forces.h"
+#include "models/measures/stiffness.h"
+#include "models/measures/trust.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace gapstrain::models {
+
+namespace {
+
+void read_gap(const Assembly& assembly, const CarriedState& made, const CarriedState& loaded, LoadOutcome& out) {
+  const GapFindings gap =
+      measure_gap(assembly, made.pressed, loaded.pressed, made.edge_motions, loaded.edge_motions);
+  out.axial_strain = gap.axial_strain;
+  if (gap.shear_strain) out.shear_strain = gap.shear_strain->max;
+  out.closed = gap.windows.closed;
+  out.near_motion = gap.near.axial_motion;
+  out.far_motion = gap.far.axial_motion;
+  out.largest_motion = gap.largest_motion;
+}
+
+void read_screws(const Assembly& assembly, const std::vector<int>& chosen, const CarriedState& loaded,
+                 LoadOutcome& out) {
+  for (const int index : chosen) {
+    const CandidateScrew& candidate = assembly.screws[static_cast<std::size_t>(index)];
+    const ShaftPeak peak = shaft_peak(assembly, candidate, loaded.pressed.forces);
+    out.screw_stress = std::max(out.screw_stress, peak.equivalent * mpa);
+    out.screw_pull = std::max(out.screw_pull, peak.axial_at_head * newton);
+    const auto& yield = candidate.planned.screw.material.yield_strength;
+    if (!yield || !(peak.equivalent > 0.0)) continue;
+    const double factor = yield->value() / peak.equivalent;
+    out.screw_to_yield = out.screw_to_yield ? std::min(*out.screw_to_yield, factor) : factor;
+  }
+}
+
+void read_contact(const Assembly& assembly, const CarriedState& loaded, LoadOutcome& out) {
+  const auto faces = static_cast<Eigen::Index>(assembly.face.size());
+  const auto undersides = static_cast<Eigen::Index>(assembly.underside.size());
+  out.across = loaded.pressed.pressure.head(faces).sum() * newton;
+  out.plate_pressure = loaded.pressed.pressure.tail(undersides).sum() * newton;
+  if (undersides > 0) out.plate_clearance = loaded.pressed.gap.tail(undersides).minCoeff() * mm;
+}
+
+// Turn of a body that a rigid amplitude stands for, rad.
+double rigid_turn(const BuiltBody& body, const Eigen::VectorXd& amplitude) {
+  return (body.body->rigid().middleRows<3>(3) * amplitude).norm();
+}
+
+PeakStress::PlateForces on_plate(const Assembly& assembly, const std::vector<CarriedState>& states) {
+  const auto count = static_cast<Eigen::Index>(states.size());
+  PeakStress::PlateForces forces;
+  forces.port_forces.resize(assembly.bodies[plate_body].condensed->compliance.rows(), count);
+  forces.amplitudes.resize(6, count);
+  for (Eigen::Index k = 0; k < count; ++k) {
+    const CarriedState& state = states[static_cast<std::size_t>(k)];
+    forces.port_forces.col(k) = state.port_forces[plate_body];
+    forces.amplitudes.col(k) = state.pressed.amplitudes.segment<6>(6 * plate_body);
+  }
+  return forces;
+}
+
+}  // namespace
+
+std::optional<double> LoadOutcome::gap_strain() const {
+  if (!axial_strain) return std::nullopt;
+  return std::max(std::abs(axial_strain->min), std::abs(axial_strain->max));
+}
+
+CarriedState carried_state(const Assembly& assembly, solver::PressedForces pressed,
+                           const solver::PortLoads& loads) {
+  CarriedState state;
+  state.port_forces = assembly.system->port_forces(pressed.forces, loads);
+  state.edge_motions = edge_motions(assembly, state.port_forces, pressed.amplitudes);
+  state.pressed = std::move(pressed);
+  return state;
+}
+
+std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStress& peak,
+                                       const std::vector<int>& chosen, const CarriedState& made,
+                                       const std::vector<CarriedState>& loaded) {
+  const Metal& metal = assembly.construct.plate.material;
+  const auto peaks = peak.find(on_plate(assembly, loaded), on_plate(assembly, {made}), metal);
+  const auto& yield = metal.yield_strength;
+
+  std::vector<LoadOutcome> outcomes(loaded.size());
+  for (std::size_t k = 0; k < loaded.size(); ++k) {
+    LoadOutcome& out = outcomes[k];
+    out.peak_stress = peaks[k].von_mises * mpa;
+    out.peak_hole = peaks[k].hole;
+    out.plate_cycle = peaks[k].cycle;
+    if (yield && peaks[k].von_mises > 0.0) out.plate_to_yield = yield->value() / peaks[k].von_mises;
+    read_gap(assembly, made, loaded[k], out);
+    read_screws(assembly, chosen, loaded[k], out);
+    read_contact(assembly, loaded[k], out);
+    const auto& before = made.pressed;
+    const auto& after = loaded[k].pressed;
+    out.work = work_on(assembly.loads[k], after.forces - before.forces, after.amplitudes - before.amplitudes);
+  }
+  return outcomes;
+}
+
+std::vector<std::string> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded) {
+  constexpr double balance_limit = 1e-8, contact_limit = 1e-8, turn_limit = 0.1;
+  double balance = 0.0, contact = 0.0, friction = 0.0, turn = 0.0;
+  bool is_finite = true;
+  for (const auto& state : loaded) {
+    double largest = 1e-300;
+    for (const auto& forces : state.port_forces) {
+      is_finite = is_finite && forces.allFinite();
+      largest = std::max(largest, forces.cwiseAbs().maxCoeff());
+    }
+    for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
+      const Eigen::VectorXd left = assembly.bodies[b].condensed->rigid.transpose() * state.port_forces[b];
+      balance = std::max(balance, left.cwiseAbs().maxCoeff() / largest);
+      turn = std::max(turn, rigid_turn(assembly.bodies[b],
+                                       state.pressed.amplitudes.segment<6>(static_cast<Eigen::Index>(6 * b))));
+    }
+    contact = std::max(contact, state.pressed.complementarity);
+    friction = std::max(friction, state.pressed.friction_residual);
+  }
+  if (!is_finite) return {"a figure is not finite"};
+  std::vector<std::string> doubts;
+  const auto hold = [&](const char* what, double value, double limit) {
+    if (value > limit) doubts.push_back(fmt::format("{} is {:.3g}, above {:.3g}", what, value, limit));
+  };
+  hold("force balance", balance, balance_limit);
+  hold("tension or penetration of contact", contact, contact_limit);
+  hold("violation of the friction law", friction, friction_law_limit);
+  hold("turn of a part (rad)", turn, turn_limit);
+  return doubts;
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,56 @@
+// Forces and stresses in the screws' shafts.
+#pragma once
+
+#include "models/assembly/assembly.h"
+#include "models/findings/findings.h"
+
+#include <vector>
+
+namespace gapstrain::models {
+
+// What the head's side of a cut through a shaft does to the tip's side, about the cut's centre.
+struct ShaftForce {
+  Eigen::Vector3d force;   // N
+  Eigen::Vector3d moment;  // N mm
+};
+
+// `link`: the six forces of the segment's link; `place`: on the shaft's axis.
+ShaftForce shaft_force(const ShaftSegment& segment, const Eigen::VectorXd& link, const Eigen::Vector3d& place);
+
+// Stresses of a solid round shaft under it, MPa.
+struct ShaftStress {
+  double direct = 0.0;      // largest fibre stress along the axis: axial and bending
+  double equivalent = 0.0;  // von Mises, with torsion
+};
+ShaftStress shaft_stress(const ShaftForce& force, const Eigen::Vector3d& axis, double radius);
+
+// The worst of a screw's shaft under forces in all rows. Bending is linear along a piece, so its ends tell.
+struct ShaftPeak : ShaftStress {
+  double axial_at_head = 0.0;  // tension where the head sits, N
+};
+ShaftPeak shaft_peak(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& forces);
+
+// What a screw does to the walls it passes, under forces in all rows: near, far; a lag screw's far one only.
+std::vector<CortexForce> cortex_forces(const Assembly& assembly, const CandidateScrew& candidate,
+                                       const Eigen::VectorXd& forces);
+
+// How stress comes and goes between two forces at a cut of a solid round shaft: at the place of its surface where
+// the cycle, by Goodman, tires the metal most, or comes and goes most when its strength is not known. Moments are
+// subtracted as vectors: a bending that only turns counts.
+StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, const Eigen::Vector3d& axis,
+                        double radius, const Metal& metal);
+
+// The same where a screw's core leaves the plate: nominal, without the notch of thread and head. Forces in all
+// rows.
+StressCycle head_cycle(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& at_rest,
+                       const Eigen::VectorXd& loaded);
+
+// Of each chosen screw.
+std::vector<StressCycle> measure_head_cycles(const Assembly& assembly, const std::vector<int>& chosen,
+                                             const solver::Solution& at_rest, const solver::Solution& loaded);
+
+// One entry a chosen screw, in order, but for its head's cycle. Sign: what the head's side does to the tip's side.
+std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::vector<int>& chosen,
+                                          const solver::Solution& solution);
+
+}  // namespace gapstrain::models

@@ -1,0 +1,91 @@
+#include "models/measures/trust.h"
+
+#include "models/measures/mesh_error.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace gapstrain::models {
+
+namespace {
+
+constexpr double tiny = 1e-300;  // keeps a zero load from dividing by zero
+
+// Preloads and contact forces count as loads do: an unloaded construct may be full of forces.
+double largest_port_force(const solver::Solution& solution) {
+  double largest = tiny;
+  for (const auto& forces : solution.port_forces) largest = std::max(largest, forces.cwiseAbs().maxCoeff());
+  return largest;
+}
+
+double largest_rotation(const std::array<Eigen::MatrixXd, 3>& displacements) {
+  double largest = 0.0;
+  for (const auto& body : displacements)
+    for (Eigen::Index node = 0; node < body.rows() / 6; ++node)
+      largest = std::max(largest, body.middleRows<3>(6 * node + 3).colwise().norm().maxCoeff());
+  return largest;
+}
+
+Check check_at_most(const std::string& name, double value, double limit, const std::string& meaning) {
+  return {name, value, limit, std::isfinite(value) && value <= limit, meaning};
+}
+
+}  // namespace
+
+bool Trust::passed() const {
+  return std::all_of(checks.begin(), checks.end(), [](const Check& check) { return check.passed; });
+}
+
+Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& steps, const SolvedLoads& solved,
+                    const std::vector<LoadFindings>& loads) {
+  double residual = 0.0, unbalanced = 0.0, energy = 0.0, over_yield = 0.0, contact = 0.0, friction = 0.0;
+  const auto look_at_contact = [&](const solver::PressedState& state) {
+    contact = std::max(contact, state.complementarity);
+    friction = std::max(friction, state.friction_residual);
+  };
+  for (const auto& step : steps) look_at_contact(step.pressed);
+  std::optional<double> buckling;
+  Trust trust;
+  for (std::size_t l = 0; l < loads.size(); ++l) {
+    const AssembledLoad& load = assembly.loads[l];
+    const solver::Solution& solution = solved.states[l].pressed.solution;
+    look_at_contact(solved.states[l].pressed);
+    const auto column = static_cast<Eigen::Index>(l);
+    for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
+      const auto& body = assembly.bodies[b];
+      residual = std::max(residual, body.body->residual(*body.ports, solution.port_forces[b],
+                                                        solved.displacements[b].col(column))(0));
+    }
+    unbalanced = std::max(unbalanced,
+                          solver::unbalanced_force(*assembly.system, solution)(0) / largest_port_force(solution));
+    const auto balance = solver::energy_balance(*assembly.system, solution, load.forces);
+    energy = std::max(
+        energy, std::abs(balance.stored(0) - balance.supplied(0)) / std::max(std::abs(balance.stored(0)), tiny));
+    over_yield = std::max(over_yield, loads[l].plate.share_over_yield);
+    if (const auto& factor = loads[l].buckling_factor)
+      buckling = buckling ? std::min(*buckling, *factor) : *factor;
+  }
+  const MeshError error = estimate_mesh_error(assembly, solved, loads);
+  trust.mesh_error_stiffness = error.stiffness;
+  trust.mesh_error_peak = error.peak;
+  trust.checks = {
+      check_at_most("residual", residual, 1e-7, "forces at every node of the mesh balance"),
+      check_at_most("force balance", unbalanced, 1e-8, "each body is in balance under screws, supports and loads"),
+      check_at_most("energy balance", energy, 1e-8, "the work of the loads is stored as elastic energy"),
+      check_at_most("largest rotation (rad)", largest_rotation(solved.displacements), 0.1,
+                    "turns are small enough for a small-displacement calculation"),
+      check_at_most("share of the plate over its yield strength", over_yield, 0.01,
+                    "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
+      check_at_most("contact: tension or penetration, relative", contact, 1e-8,
+                    "surfaces that touch press, and surfaces that press touch"),
+      check_at_most("contact: friction law, relative", friction, friction_law_limit,
+                    "surfaces that touch slide only where friction is used up, and against it"),
+      check_at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
+                    "the mesh is fine enough where the plate is hottest")};
+  if (buckling)
+    trust.checks.push_back({"load factor to buckling", *buckling, 4.0, *buckling >= 4.0,
+                            "the load is far enough below the one at which the construct gives way sideways"});
+  return trust;
+}
+
+}  // namespace gapstrain::models

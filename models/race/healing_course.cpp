@@ -1,0 +1,88 @@
+#include "models/race/healing_course.h"
+
+#include "models/measures/screw_forces.h"
+#include "models/measures/solve.h"
+#include "models/race/gap_state.h"
+
+#include <map>
+
+namespace gapstrain::models {
+
+namespace {
+
+// The filled gap under each load.
+struct GapMoment {
+  std::vector<SpotStrain> worst;
+  Eigen::MatrixXd plate_forces;
+  std::vector<std::vector<StressCycle>> head_cycles;
+};
+
+// Courses often pass through the same states: each is worked out once.
+class GapUnderLoads {
+ public:
+  GapUnderLoads(const HealingGap& gap, const std::vector<AssembledLoad>& loads) : gap_(gap), loads_(loads) {}
+
+  const HealingGap& gap() const { return gap_; }
+  const GapMoment& at(const SpotStages& stages) {
+    const auto known = known_.find(stages);
+    return known != known_.end() ? known->second : known_.emplace(stages, load(stages)).first->second;
+  }
+
+ private:
+  GapMoment load(const SpotStages& stages) const {
+    const ConstructState filled = fill_gap(gap_, stages);
+    GapMoment moment;
+    moment.plate_forces.resize(gap_.assembly.bodies[plate_body].condensed->compliance.rows(),
+                               static_cast<Eigen::Index>(loads_.size()));
+    std::vector<std::vector<SpotStrain>> spots;
+    for (std::size_t l = 0; l < loads_.size(); ++l) {
+      const ConstructState loaded = solve_load(gap_.assembly, filled, loads_[l]);
+      spots.push_back(measure_spots(gap_, loaded, stages));
+      moment.plate_forces.col(static_cast<Eigen::Index>(l)) = loaded.pressed.solution.port_forces[plate_body];
+      moment.head_cycles.push_back(
+          measure_head_cycles(gap_.assembly, gap_.screws, gap_.made.pressed.solution, loaded.pressed.solution));
+    }
+    moment.worst = most_strained(spots);
+    return moment;
+  }
+
+  const HealingGap& gap_;
+  const std::vector<AssembledLoad>& loads_;
+  std::map<SpotStages, GapMoment> known_;
+};
+
+CourseStates follow_course(GapUnderLoads& loaded, HealingCourse course) {
+  const HealingGap& gap = loaded.gap();
+  SpotQuarters quarters(gap.assembly.face.size(), 0);
+  CourseStates states;
+  for (std::size_t moment = 0; moment < gap.stages; ++moment) {
+    const GapMoment& now = loaded.at(nearest_stages(quarters));
+    states.gap.push_back(summarise_gap(gap, now.worst, quarters));
+    states.plate_forces.push_back(now.plate_forces);
+    states.head_cycles.push_back(now.head_cycles);
+    if (course == HealingCourse::none || moment + 1 == gap.stages) continue;
+    if (course == HealingCourse::steady) {
+      quarters.assign(quarters.size(), (moment + 1) * quarters_a_rung);
+      continue;
+    }
+    // No spot is further than time allows, so all that are asked have a next tissue.
+    for (std::size_t time = 0; time < quarters_a_rung; ++time) {
+      const auto& worst = loaded.at(nearest_stages(quarters)).worst;
+      for (std::size_t k = 0; k < quarters.size(); ++k)
+        if (bears_next(gap, worst[k], quarters[k])) ++quarters[k];
+    }
+  }
+  return states;
+}
+
+}  // namespace
+
+std::vector<CourseStates> follow_courses(const HealingGap& gap, const std::vector<AssembledLoad>& loads,
+                                         const std::vector<HealingCourse>& courses) {
+  GapUnderLoads loaded(gap, loads);
+  std::vector<CourseStates> followed;
+  for (const HealingCourse course : courses) followed.push_back(follow_course(loaded, course));
+  return followed;
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,128 @@
+#include "models/race/race.h"
+
+#include "models/race/race_runs.h"
+#include "models/race/race_sentences.h"
+#include "models/statistics/saltelli_design.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace gapstrain::models {
+
+namespace {
+
+constexpr double never = 1e6;  // weeks: beyond any that is reported
+
+std::vector<double> whole_weeks(double last) {
+  std::vector<double> weeks;
+  for (int week = 0; week <= std::ceil(last); ++week) weeks.push_back(week);
+  return weeks;
+}
+
+// Share of the area that has united when union is due, at a load of this size.
+double united_at(const StressHistory& history, const StressHistory::Course& course, double load_factor) {
+  const auto& factors = history.load_factors;
+  const auto [low, high] = bracket_of(factors, load_factor);
+  const double share = std::clamp((load_factor - factors[low]) / (factors[high] - factors[low]), 0.0, 1.0);
+  return (1.0 - share) * course.united[low] + share * course.united[high];
+}
+
+std::optional<double> within_five_years(double week) {
+  return week <= five_years ? std::optional(week) : std::nullopt;
+}
+
+RaceOutcome outcome_of(const std::vector<SampleRun>& runs, ImplantRun SampleRun::*implant) {
+  const auto count = static_cast<Eigen::Index>(runs.size());
+  const auto run = [&](Eigen::Index k) -> const ImplantRun& { return runs[static_cast<std::size_t>(k)].*implant; };
+  RaceOutcome outcome;
+  Eigen::VectorXd damage(count), factors(count), breaks(count);
+  for (Eigen::Index week = 0; week < run(0).damage.size(); ++week) {
+    for (Eigen::Index k = 0; k < count; ++k) damage(k) = run(k).damage(week);
+    outcome.damage.push_back(band_of(damage));
+  }
+  Eigen::Index before_union = 0, in_five_years = 0;
+  for (Eigen::Index k = 0; k < count; ++k) {
+    factors(k) = life_factor(run(k).damage_at_union);
+    breaks(k) = run(k).breaks.value_or(never);
+    before_union += run(k).damage_at_union >= 1.0 ? 1 : 0;
+    in_five_years += run(k).breaks ? 1 : 0;
+  }
+  outcome.life_factor = band_of(factors);
+  outcome.breaks_before_union = static_cast<double>(before_union) / static_cast<double>(count);
+  outcome.breaks_in_five_years = static_cast<double>(in_five_years) / static_cast<double>(count);
+  const Band when = band_of(breaks);
+  outcome.breaks_low = within_five_years(when.low);
+  outcome.breaks_middle = within_five_years(when.middle);
+  outcome.breaks_high = within_five_years(when.high);
+  return outcome;
+}
+
+std::optional<ScrewRace> summarise_screws(const std::vector<SampleRun>& runs, const Construct& construct,
+                                          HealingCourse kind) {
+  std::vector<Eigen::Index> worst(construct.screws.size(), 0);
+  for (const auto& run : runs) {
+    if (!run.worst_screw) return std::nullopt;
+    ++worst[*run.worst_screw];
+  }
+  ScrewRace race{outcome_of(runs, &SampleRun::screws), "", ""};
+  race.label =
+      construct.screws[static_cast<std::size_t>(std::max_element(worst.begin(), worst.end()) - worst.begin())]
+          .label;
+  race.sentence = screw_sentence(race, kind);
+  return race;
+}
+
+RaceCourse summarise(HealingCourse kind, const std::vector<SampleRun>& runs, const Eigen::VectorXd& united,
+                     const Construct& construct) {
+  RaceCourse course{outcome_of(runs, &SampleRun::plate), kind, band_of(united),
+                    summarise_screws(runs, construct, kind), ""};
+  course.sentence = course_sentence(course);
+  return course;
+}
+
+}  // namespace
+
+const RaceCourse& course_of(const Race& race, HealingCourse course) {
+  return *std::find_if(race.courses.begin(), race.courses.end(),
+                       [&](const RaceCourse& run) { return run.course == course; });
+}
+
+Race run_race(const StressHistory& history, const Construct& construct, const RaceAssumptions& assumptions) {
+  const auto kinds = static_cast<Eigen::Index>(all_uncertain.size());
+  const SaltelliDesign design(assumptions.base_points, kinds, race_design_seed);
+  Race race;
+  race.weeks = whole_weeks(construct.healing->weeks_to);
+  race.inputs = race_inputs(history, construct, assumptions);
+  race.union_week = race.inputs[static_cast<std::size_t>(Uncertain::union_week)].spread;
+  // Bands are taken over the rows A and B; the others serve the indices alone.
+  const Eigen::Index width = kinds + 2;
+  race.samples = static_cast<std::size_t>(2 * assumptions.base_points);
+  for (const auto& course : history.courses) {
+    const CourseStress stress(history, course);
+    const bool is_governed = course.course == HealingCourse::governed;
+    std::vector<SampleRun> runs(race.samples);
+    Eigen::VectorXd united(static_cast<Eigen::Index>(race.samples)), log_life(is_governed ? design.points() : 0);
+    side_by_side(design.points(), [&](Eigen::Index row) {
+      const bool counts = row % width < 2;
+      if (!counts && !is_governed) return;
+      const RaceSample sample = race_sample(history, construct, assumptions, design.point(row));
+      SampleRun run = run_sample(history, stress, construct, sample, counts ? race.weeks : std::vector<double>{});
+      if (is_governed) log_life(row) = std::log(life_factor(run.plate.damage_at_union));
+      if (!counts) return;
+      const Eigen::Index place = row / width * 2 + row % width;
+      united(place) =
+          united_at(history, course, *std::max_element(sample.load_factors.begin(), sample.load_factors.end()));
+      runs[static_cast<std::size_t>(place)] = std::move(run);
+    });
+    race.courses.push_back(summarise(course.course, runs, united, construct));
+    if (!is_governed) continue;
+    race.held_up = union_sentence(race.courses.back(), course.gap.back());
+    std::vector<std::string> names;
+    for (const auto& input : race.inputs) names.push_back(input.name);
+    race.hangs_on = weigh_inputs(log_life, names);
+  }
+  race.verdict = verdict_of(race, construct, assumptions);
+  return race;
+}
+
+}  // namespace gapstrain::models

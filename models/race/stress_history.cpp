@@ -1,0 +1,180 @@
+#include "models/race/stress_history.h"
+
+#include "models/findings/model_error.h"
+#include "models/measures/solve.h"
+#include "models/race/healing_course.h"
+#include "models/race/hot_places.h"
+#include "models/race/tissue_ladder.h"
+#include "models/stress/stress_cycle.h"
+#include "solver/bodies/stress.h"
+
+#include <algorithm>
+#include <array>
+#include <future>
+#include <utility>
+
+namespace gapstrain::models {
+
+namespace {
+
+// Life factors of a gap that is held up are within some 2 % of those with three times as many.
+constexpr int rungs = 13;
+// From hardly a step to a stumble. Wide enough for a load that varies by a quarter, close enough to see where
+// faces meet and where strain holds healing up.
+constexpr std::array<double, 7> load_factors = {0.5, 0.7, 0.85, 1.0, 1.2, 1.5, 2.0};
+constexpr std::size_t as_entered = 3;
+static_assert(load_factors[as_entered] == 1.0);
+
+const std::vector<HealingCourse> courses = {HealingCourse::steady, HealingCourse::governed, HealingCourse::none};
+
+// One course at every load factor.
+using AtFactors = std::vector<CourseStates>;
+
+Construct without_tissue(Construct construct) {
+  construct.fracture.tissue.reset();
+  return construct;
+}
+
+// Those that the bodies have ports for, in their order, each as the construct has it.
+std::vector<Screw> candidates_of(const PreparedBodies& prepared, const Construct& construct) {
+  std::vector<Screw> candidates = prepared.candidates;
+  for (auto& candidate : candidates)
+    for (const auto& screw : construct.screws)
+      if (same_place(candidate, screw)) candidate = screw;
+  return candidates;
+}
+
+class Following {
+ public:
+  Following(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct)
+      : assembly_(assemble(prepared, without_tissue(construct), candidates_of(*prepared, construct),
+                           tissue_ladder(*construct.healing, rungs, rungs_beyond(construct, rungs)))),
+        gap_(make_healing_gap(
+            assembly_,
+            carry_out(assembly_,
+                      procedure_of(assembly_.construct, chosen_screws(assembly_, assembly_.construct.screws)))
+                .back(),
+            rungs)) {
+    for (int rung = 0; rung < rungs; ++rung) history_.progress.push_back(static_cast<double>(rung) / (rungs - 1));
+    history_.load_factors.assign(load_factors.begin(), load_factors.end());
+    for (std::size_t l = 0; l < construct.loads.size(); ++l)
+      if (construct.loads[l].cycles_per_day) history_.loads.push_back(l);
+  }
+
+  StressHistory follow() {
+    const std::vector<AtFactors> followed = follow_all();
+    const Eigen::VectorXd at_rest = gap_.made.pressed.solution.port_forces[plate_body];
+    const auto nodes = find_hot_nodes(assembly_, at_rest, telling_states(followed));
+    history_.places = places_of(assembly_, nodes);
+    for (const int screw : gap_.screws) history_.places.push_back(place_of(screw));
+    const PlaceStress stress(assembly_, nodes);
+    const Eigen::Matrix3Xd resting = stress.read(at_rest);
+    for (std::size_t c = 0; c < courses.size(); ++c)
+      history_.courses.push_back(read_course(courses[c], followed[c], stress, resting));
+    return std::move(history_);
+  }
+
+ private:
+  HotPlace place_of(int candidate) const {
+    const auto& screws = assembly_.construct.screws;
+    const auto own = std::find_if(screws.begin(), screws.end(), [&](const Screw& screw) {
+      return same_place(screw, assembly_.screws[static_cast<std::size_t>(candidate)].planned.screw);
+    });
+    HotPlace place;
+    place.screw = static_cast<std::size_t>(own - screws.begin());
+    return place;
+  }
+
+  // Load factors know nothing of each other.
+  std::vector<AtFactors> follow_all() const {
+    const auto run = [this](double factor) {
+      std::vector<AssembledLoad> loads;
+      for (const std::size_t l : history_.loads) loads.push_back(scaled(assembly_.loads[l], factor));
+      return follow_courses(gap_, loads, courses);
+    };
+    std::vector<std::future<std::vector<CourseStates>>> jobs;
+    for (const double factor : load_factors) jobs.push_back(std::async(std::launch::async, run, factor));
+    std::vector<AtFactors> followed(courses.size());
+    for (auto& job : jobs) {
+      auto states = job.get();
+      for (std::size_t c = 0; c < courses.size(); ++c) followed[c].push_back(std::move(states[c]));
+    }
+    return followed;
+  }
+
+  // States in which the plate is looked at all over: on the way to union, the gap as it is held up, large loads.
+  static Eigen::MatrixXd telling_states(const std::vector<AtFactors>& followed) {
+    const AtFactors& steady = followed[0];
+    const AtFactors& governed = followed[1];
+    const std::array states = {&steady[as_entered].plate_forces[0],
+                               &steady[as_entered].plate_forces[rungs / 3],
+                               &steady[as_entered].plate_forces[2 * rungs / 3],
+                               &steady[as_entered].plate_forces[rungs - 1],
+                               &governed[as_entered].plate_forces[rungs - 1],
+                               &steady.back().plate_forces[0],
+                               &governed.back().plate_forces[rungs - 1]};
+    const Eigen::Index loads = states[0]->cols();
+    Eigen::MatrixXd all(states[0]->rows(), loads * static_cast<Eigen::Index>(states.size()));
+    for (std::size_t k = 0; k < states.size(); ++k)
+      all.middleCols(static_cast<Eigen::Index>(k) * loads, loads) = *states[k];
+    return all;
+  }
+
+  StressHistory::Course read_course(HealingCourse course, const AtFactors& states, const PlaceStress& stress,
+                                    const Eigen::Matrix3Xd& resting) const {
+    StressHistory::Course result;
+    result.course = course;
+    result.gap = states[as_entered].gap;
+    result.cycles.resize(rungs);
+    for (const auto& state : states) result.united.push_back(state.gap.back().united);
+    for (std::size_t moment = 0; moment < rungs; ++moment) {
+      result.cycles[moment].resize(states.size());
+      for (std::size_t factor = 0; factor < states.size(); ++factor)
+        for (std::size_t load = 0; load < history_.loads.size(); ++load) {
+          const Eigen::Matrix3Xd loaded =
+              stress.read(states[factor].plate_forces[moment].col(static_cast<Eigen::Index>(load)));
+          auto& places = result.cycles[moment][factor].emplace_back();
+          for (Eigen::Index k = 0; k < loaded.cols(); ++k)
+            places.push_back(stress_cycle(resting.col(k), loaded.col(k)));
+          const auto& heads = states[factor].head_cycles[moment][load];
+          places.insert(places.end(), heads.begin(), heads.end());
+          if (factor == as_entered)
+            result.gap[moment].plate_peak =
+                std::max(result.gap[moment].plate_peak, solver::von_mises(loaded.transpose()).maxCoeff() * mpa);
+        }
+    }
+    return result;
+  }
+
+  const Assembly assembly_;
+  const HealingGap gap_;
+  StressHistory history_;
+};
+
+}  // namespace
+
+StressHistory follow_healing(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
+                             const std::function<void(const std::string&)>& progress) {
+  if (progress) progress("following the gap to union");
+  return Following(prepared, construct).follow();
+}
+
+std::optional<std::string> why_no_race(const Construct& construct) {
+  if (!construct.healing)
+    return "The race of bone against plate needs a table [healing] with weeks_from and weeks_to.";
+  if (std::none_of(construct.loads.begin(), construct.loads.end(),
+                   [](const LoadCase& load) { return load.cycles_per_day.has_value(); }))
+    return "The race of bone against plate needs cycles_per_day of the loads that come every day.";
+  if (construct.fracture.gap <= 0.0 * mm)
+    return "The race of bone against plate needs an open gap in which tissue stiffens; this fracture has none.";
+  if (std::any_of(construct.steps.begin(), construct.steps.end(), [](const Step& step) { return step.tissue; }))
+    return "The race of bone against plate needs the construct as the operation leaves it; leave out the step "
+           "that fills the gap with tissue and those after it.";
+  const Metal& metal = construct.plate.material;
+  if (!metal.fatigue_strength || !metal.ultimate_strength)
+    return "The race of bone against plate needs a metal with ultimate and fatigue strength; " + metal.name +
+           " has none.";
+  return std::nullopt;
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,75 @@
+// A construct while its fracture heals: tissue in the gap stiffens, the plate is spared.
+#pragma once
+
+#include "models/assembly/prepared_bodies.h"
+#include "models/findings/findings.h"
+#include "models/parts/construct.h"
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gapstrain::models {
+
+enum class HealingCourse {
+  steady,    // the tissue stiffens all over, in equal ratios of time
+  governed,  // at each spot of the gap it goes on only while the next tissue bears the strain along the bone there
+  none       // it stays what it was on the first day
+};
+
+// Shares of the gap's area by what L. E. Claes and C. A. Heigele 1999 (J. Biomech. 32:255, limits from memory)
+// expect: bone straight away below 5 % strain and 0.15 MPa of pressure, bone by way of cartilage below 15 % under
+// more pressure, fibrous tissue else; and the rest that stays closed. Strain is that along the bone, pressure that
+// of a confined column of tissue.
+struct ClaesWindows {
+  double membranous = 0.0, endochondral = 0.0, fibrous = 0.0, closed = 0.0;
+};
+
+// The gap at a moment, each spot under the load that strains it most of those that come every day.
+struct GapState {
+  Stress modulus;     // of its tissue, geometric mean over the area
+  Stress plate_peak;  // largest von Mises stress of the places followed, under any load
+  double largest_strain = 0.0, largest_shear = 0.0;  // along and across the bone, magnitude
+  PerrenWindows perren;
+  ClaesWindows claes;
+  double united = 0.0;  // share of the area whose tissue is that of union
+  double held = 0.0;    // share that is strained more than its next tissue bears
+};
+
+// A place that is followed: of the plate, or the core of a screw where it leaves its head's seat.
+struct HotPlace {
+  Length along, across;  // on the plate
+  PlateFace face = PlateFace::top;
+  std::optional<int> hole;
+  std::optional<std::size_t> screw = std::nullopt;  // position in Construct::screws; all above is then left out
+};
+
+// Stress at the places followed, over time on the way to union (0 to 1), load size and load. Larger loads hold the
+// governed course up more: each load factor heals in its own way.
+struct StressHistory {
+  std::vector<double> progress;      // rising, 0 first, 1 last
+  std::vector<double> load_factors;  // rising, 1 among them: of the loads' sizes as entered
+  std::vector<std::size_t> loads;    // positions in Construct::loads of those with cycles_per_day
+  std::vector<HotPlace> places;      // of the plate first
+  struct Course {
+    HealingCourse course = HealingCourse::steady;
+    std::vector<GapState> gap;   // one a moment, at load factor 1
+    std::vector<double> united;  // share of the area at the last moment, one a load factor
+    // [moment][load factor][load][place]; nominal at screws
+    std::vector<std::vector<std::vector<std::vector<StressCycle>>>> cycles;
+  };
+  std::vector<Course> courses;  // steady, governed, none
+};
+
+// @pre the construct has [healing], a load with cycles_per_day, an open gap, and a metal with fatigue strength;
+// the bodies were made for it (and its screws).
+// @throw ModelError
+StressHistory follow_healing(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
+                             const std::function<void(const std::string&)>& progress = {});
+
+// Why a construct's race cannot be run, a sentence that says what to enter; nothing when it can.
+std::optional<std::string> why_no_race(const Construct& construct);
+
+}  // namespace gapstrain::models

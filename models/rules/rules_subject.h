@@ -1,0 +1,143 @@
+// What the rules of the trade look at in a construct, worked out once: where its screws sit, in which fragment,
+// how far the fracture reaches and what is left of its gap. Plain numbers in mm, as in models/parts/bone_shape.h.
+#pragma once
+
+#include "models/geometry/plate_shape.h"
+#include "models/rules/bounds.h"
+#include "models/rules/rules.h"
+
+#include <limits>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gapstrain::models {
+
+// The fracture's cut as a plane through the bone's axis with the gap on both sides of it.
+class CutThroughBone {
+ public:
+  CutThroughBone(const Fracture& fracture, const BoneShape& bone);
+
+  // Of a place from the nearer edge, square to the cut; negative inside the gap.
+  double edge_distance(const Eigen::Vector3d& place) const;
+  bool is_distal(const Eigen::Vector3d& place) const { return beyond(place) > 0.0; }
+
+  // Along the bone, from the most proximal to the most distal point of either edge: the gap, and what an oblique
+  // cut reaches over the bone's outer surface.
+  double length() const { return length_; }
+
+ private:
+  double beyond(const Eigen::Vector3d& place) const;  // the cut's middle, along the axis
+
+  Eigen::Vector3d centre_, square_;  // `square_` grows by 1 along the axis
+  double half_gap_ = 0.0, length_ = 0.0;
+};
+
+// What does not depend on the choice of screws. @pre check(construct) reports no error
+struct RuleSite {
+  explicit RuleSite(const Construct& construct);
+
+  BoneShape bone;
+  PlateShape plate;
+  CutThroughBone cut;
+
+  // Where the plate's underside is furthest from the bone, on its centre line; before any prebend.
+  struct Standoff {
+    double distance = 0.0, along = 0.0;
+  };
+  Standoff highest;
+  std::vector<std::optional<BoneCrossing>> square_to_hole;  // of a screw square to the plate in each hole
+};
+
+struct SeatedScrew {
+  const Screw* screw = nullptr;
+  std::string name;  // as sentences call it: its label, or "the screw in hole 3"
+  ScrewPlacement placement;
+  double slide = 0.0;      // of a compression screw along its slot, distal positive
+  bool is_distal = false;  // the fragment of its near cortex
+  bool stays = true;       // is in after the last step
+  // Of the middle of the wall nearest to it, of those that its thread holds in; infinite where it misses the bone.
+  double to_edge = std::numeric_limits<double>::infinity();  // the fracture's
+  double to_end = std::numeric_limits<double>::infinity();   // the bone's
+  // Of the bone, square to the screw and to the bone's axis, where its near wall is: the width that its hole
+  // weakens.
+  double bone_width = 0.0;
+
+  bool is_plate_screw() const { return screw->kind != ScrewKind::lag; }  // holds one fragment to the plate
+};
+
+// @pre the screw outlives it
+SeatedScrew seat(const Screw& screw, const Construct& construct, const RuleSite& site);
+
+// @pre check(construct) reports no error; the construct outlives it.
+struct RuleSubject {
+  static RuleSubject of(const Construct& construct);
+  // `screws`: the construct's, in its order, seated on its site.
+  RuleSubject(const Construct& construct, std::shared_ptr<const RuleSite> on, std::vector<SeatedScrew> screws);
+
+  const Construct& construct;
+  std::shared_ptr<const RuleSite> site;
+  const BoneShape& bone;
+  const PlateShape& plate;
+  const CutThroughBone& cut;
+  std::vector<SeatedScrew> screws;  // in the construct's order, those taken out again among them
+  double slid = 0.0;  // by how much compression screws close the gap: the longest slide of each fragment's
+  Treatment treatment = Treatment::bridging;
+
+  double gap_left() const;
+  bool is_simple() const { return construct.fracture.pattern == FracturePattern::simple; }
+  // What presses the fragments together: names of compression and lag screws and of fracture clamps.
+  std::vector<std::string> pressing() const;
+
+  // Plate screws that stay, of one fragment.
+  std::vector<const SeatedScrew*> fragment(bool distal) const;
+  // The one nearest to the fracture and the one furthest away. @pre `fragment(distal)` is not empty
+  const SeatedScrew& innermost(bool distal) const;
+  const SeatedScrew& outermost(bool distal) const;
+  bool has_screws_on_both_sides() const { return !fragment(false).empty() && !fragment(true).empty(); }
+
+  // Holes of one fragment between the fracture and its innermost screw that are empty and could take that screw's
+  // like, square to the plate through both cortices and clear of the fracture's edge; the nearest to it first.
+  std::vector<int> usable_holes_inside(bool distal) const;
+};
+
+// "the proximal fragment"
+std::string fragment_name(bool distal);
+// "S1", "S1 and S2", "S1, S2 and S3"
+std::string listed(const std::vector<std::string>& names, std::string_view last = "and");
+
+// Of values at a bound, which rounding must not push over it.
+inline bool at_least(double value, double bound) { return value >= bound - 1e-9 * (1.0 + bound); }
+inline bool at_most(double value, double bound) { return value <= bound + 1e-9 * (1.0 + bound); }
+
+// A finding that is kept until one of the two below says otherwise.
+void break_rule(RuleFinding& finding, std::string advice);
+RuleFinding not_applicable(RuleFinding finding, std::string reason);
+
+// One rule: its name, and what it finds, but for the name.
+struct Rule {
+  std::string_view name;
+  RuleFinding (*judge)(const RuleSubject& subject);
+};
+
+// By subject, each in its fixed order.
+std::vector<Rule> treatment_rules();
+std::vector<Rule> plate_rules();
+std::vector<Rule> count_rules();
+std::vector<Rule> hole_rules();
+std::vector<Rule> distance_rules();
+std::vector<Rule> angle_rules();
+std::vector<Rule> order_rules();
+const std::vector<Rule>& all_rules();
+
+// By how much the plate's underside turns round a hole, from half-way to the hole or end before it to half-way to
+// the one after it: what bends on both sides of the hole may leave in it. Positive as PlateBend::bend.
+Angle turn_at_hole(const Plate& plate, const PlateShape& shape, int hole);
+// Of the underside against the bone's axis there, rad; falls where the plate bends hollow side down.
+double slope_angle(const PlateShape& shape, Length along);
+
+// Angle between a locking screw's axis and square to the plate.
+Angle tilt_of(const Screw& screw);
+
+}  // namespace gapstrain::models

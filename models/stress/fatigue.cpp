@@ -1,0 +1,31 @@
+#include "models/stress/fatigue.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace gapstrain::models {
+
+FatigueLine fatigue_line(Stress ultimate, Stress strength) {
+  constexpr double first_cycles = 1e3, last_cycles = 1e7;
+  const double first = 0.9 * ultimate.value();
+  FatigueLine line;
+  line.b = std::log(strength.value() / first) / std::log(last_cycles / first_cycles);
+  line.a = first / std::pow(first_cycles, line.b);
+  return line;
+}
+
+double cycles_to_failure(const FatigueLine& line, Stress reversed_amplitude) {
+  if (!(reversed_amplitude.value() > 0.0)) return std::numeric_limits<double>::infinity();
+  return std::max(1.0, std::pow(reversed_amplitude.value() / line.a, 1.0 / line.b));
+}
+
+Stress reversed_amplitude(const StressCycle& cycle, Stress ultimate, std::optional<Stress> yield) {
+  const Stress none = 0.0 * mpa;
+  Stress mean = std::max(cycle.mean, none);
+  if (yield) mean = std::min(mean, std::max(*yield - cycle.amplitude, none));
+  if (mean >= ultimate) return std::numeric_limits<double>::infinity() * mpa;
+  return cycle.amplitude / (1.0 - (mean / ultimate).value());
+}
+
+}  // namespace gapstrain::models

@@ -1,0 +1,232 @@
+#include "tests/cases/outputs/sample_findings.h"
+
+#include <fmt/format.h>
+
+namespace gapstrain::tests {
+
+namespace {
+
+using namespace gapstrain::models;
+
+GapPoint gap_point(double degrees, double motion) {
+  return {degrees * degree,   motion * mm,  0.11 * motion * mm, 0.23 * motion * mm,
+          0.25 * motion * mm, motion / 3.0, 0.25 * motion / 3.0};
+}
+
+FaceFindings face(double size) {
+  FaceFindings face;
+  face.force = 793.0 * size * newton;
+  face.friction = 21.7 * size * newton;
+  face.touching = 0.38;
+  face.near = 9.13 * size * mpa;
+  face.far = 0.27 * size * mpa;
+  face.peak = 14.9 * size * mpa;
+  face.largest_slip = 0.0043 * size * mm;
+  face.points = {{2.5 * degree, true, 14.9 * size * mpa, Length{}, 0.0043 * size * mm},
+                 {2.5 * degree, false, 8.6 * size * mpa, Length{}, 0.0011 * size * mm},
+                 {181.0 * degree, true, Stress{}, 0.071 * size * mm, Length{}}};
+  return face;
+}
+
+StepFindings step(const std::string& text, double size) {
+  StepFindings step;
+  step.text = text;
+  if (size > 0.0) step.face = face(size);
+  step.travel = -0.61 * size * mm;
+  step.travel_in_all = -0.83 * size * mm;
+  step.held = {{"S4", 531.0 * size * newton, 0.41 * size, 0.33 * size}, {"C1", 217.0 * newton, {}, {}}};
+  step.plate_peak = 61.0 * size * mpa;
+  step.friction_use = 0.72 * size;
+  step.by_hand = size == 0.0;
+  return step;
+}
+
+CompressionFindings sample_compression() {
+  CompressionFindings compression;
+  compression.steps = {step("insert S1", 0.0), step("insert and tighten S4", 1.0), step("insert S2", 0.97)};
+  compression.frictionless = 701.0 * newton;
+  compression.sticking = 838.0 * newton;
+  compression.order = OrderAdvice{"S2", "S4", 143.0 * newton, 812.0 * newton, {"insert S1", "tighten S4"}};
+  const PrebendPoint flat{0.0 * mm, 812.0 * newton, 9.4 * mpa, 0.0 * mpa, 0.36, 1.31};
+  const PrebendPoint bent{1.2 * mm, 779.0 * newton, 3.9 * mpa, 3.6 * mpa, 0.98, 0.22};
+  const PrebendPoint even{1.4 * mm, 771.0 * newton, 3.8 * mpa, 3.7 * mpa, 1.0, 0.21};
+  compression.prebend = PrebendFindings{{flat, bent}, even, bent};
+  compression.limits = {"the slot of hole 4 is used up after 0.9 mm"};
+  return compression;
+}
+
+LoadFindings sample_load(int number) {
+  const double size = 1.0 + 0.37 * number;
+  LoadFindings load;
+  load.load = fmt::format("load {}", number);
+  load.gap.edge = {gap_point(0.0, -0.031 * size), gap_point(120.0, -0.127 * size), gap_point(240.0, 0.019 * size)};
+  load.gap.near = load.gap.edge[0];
+  load.gap.far = gap_point(180.0, -0.141 * size);
+  load.gap.axial_strain = Range{-0.047 * size, -0.017 * size, 0.006 * size};
+  load.gap.shear_strain = Range{0.001 * size, 0.004 * size, 0.012 * size};
+  load.gap.windows = {0.25, 0.22, 0.15, 0.0, 0.38};
+  load.gap.largest_motion = 0.146 * size * mm;
+  load.face = face(0.93 - 0.11 * number);
+  load.force_left = 0.96 - 0.11 * number;
+  load.gapes = false;
+  load.friction_use = 0.37 * size;
+  load.plate_pressure = 318.0 * size * newton;
+  load.plate.peak = {213.0 * size * mpa, 41.3 * mm, -1.7 * mm, PlateFace::bottom, 5};
+  load.plate.factor_to_yield = 3.24 / size;
+  load.plate.share_over_yield = 0.0013;
+  load.plate.fatigue = PlateFatigue{
+      {106.0 * size * mpa, 107.0 * size * mpa}, 121.0 * size * mpa, 41.4 * mm, -1.6 * mm, PlateFace::bottom, 5};
+  load.plate.holes.push_back({4, true, 29.0 * mm, {187.0 * mpa, 30.2 * mm, 1.6 * mm, PlateFace::top, 4}, {}});
+  load.plate.holes.push_back({5, false, 40.0 * mm, load.plate.peak, Stress(201.0 * mpa)});
+  for (int i = 0; i < 4; ++i) {
+    PlateStation station;
+    station.along = 11.3 * i * mm;
+    station.bending_flat = -310.0 * size * newton_mm;
+    load.plate.stations.push_back(station);
+  }
+  for (const int hole : {1, 4}) {
+    ScrewFindings screw;
+    screw.label = fmt::format("S{}", hole);
+    screw.hole = hole;
+    screw.axial = 13.7 * hole * newton;
+    screw.bending_x = 55.1 * hole * newton_mm;
+    screw.peak_bending_stress = 31.9 * hole * size * mpa;
+    screw.factor_to_yield = 21.6 / (hole * size);
+    screw.head_cycle = {15.3 * hole * mpa, 16.4 * hole * mpa};
+    screw.cortices = {{false, 2.1 * mm, 9.2 * hole * newton, 41.0 * hole * newton},
+                      {true, 2.2 * mm, 4.5 * hole * newton, 33.0 * hole * newton}};
+    screw.stations.resize(5);
+    load.screws.push_back(screw);
+  }
+  load.bone = {0.00071 * size, 0.0019 * size, 10.3 / size};
+  load.working_length_effect = {{true, std::nullopt, 66.0 * mm, 0.12, 0.41, 0.39, -0.28},
+                                {false, "the next hole lies over the gap", Length{}, 0.0, 0.0, 0.0, 0.0}};
+  load.buckling_factor = 31.7 / size;
+  load.plate_clearance = 0.83 * mm;
+  return load;
+}
+
+GapState gap_state(double modulus, double stress, double share) {
+  GapState gap;
+  gap.modulus = modulus * mpa;
+  gap.plate_peak = stress * mpa;
+  gap.largest_strain = 0.17 * share;
+  gap.largest_shear = 0.023 * share;
+  gap.perren = {0.9 - 0.8 * share, 0.03 + 0.5 * share, 0.02 + 0.2 * share, 0.01, 0.04 + 0.1 * share};
+  gap.claes = {0.7 - 0.6 * share, 0.2, 0.06 + 0.5 * share, 0.04 + 0.1 * share};
+  gap.united = 1.0 - share;
+  gap.held = 0.3 * share;
+  return gap;
+}
+
+// Of a race whose union comes in week 1.6: moments in weeks 0, 0.8 and 1.6.
+StressHistory sample_history() {
+  StressHistory history;
+  history.progress = {0.0, 0.5, 1.0};
+  history.load_factors = {1.0};
+  history.loads = {0};
+  StressHistory::Course governed, none;
+  governed.course = HealingCourse::governed;
+  governed.gap = {gap_state(0.2, 213.0, 1.0), gap_state(20.0, 107.0, 0.6), gap_state(2000.0, 11.0, 0.0)};
+  none.course = HealingCourse::none;
+  none.gap = {gap_state(0.2, 213.0, 1.0), gap_state(0.2, 213.0, 1.0), gap_state(0.2, 213.0, 1.0)};
+  history.courses = {governed, none};
+  return history;
+}
+
+}  // namespace
+
+Findings sample_findings(int loads) {
+  Findings findings;
+  findings.construct = "Sample";
+  findings.figures = {44.0 * mm, 39.3, 0.6, 3, 2, 6, 4, 1};
+  findings.stiffness = {812.0 * newton / mm, 7.1e4 * newton_mm / radian, 5.3e5 * newton_mm / radian,
+                        6.7e4 * newton_mm / radian};
+  findings.compression = sample_compression();
+  for (int number = 0; number < loads; ++number) findings.loads.push_back(sample_load(number));
+  findings.trust.checks = {{"residual", 3e-13, 1e-7, true, "forces at every node of the mesh balance"}};
+  findings.trust.mesh_error_stiffness = 0.004;
+  findings.trust.mesh_error_peak = 0.031;
+  findings.remarks = {"a remark of the construct"};
+  return findings;
+}
+
+Assessment sample_assessment() {
+  Assessment assessment;
+  assessment.margins = {
+      {MarginKind::screw_fatigue, "screw S4, fatigue at its head", "load 1", 0.83, "It is tired.",
+       "a notch of 2.1", "a textbook", false},
+      {MarginKind::bone_yield_at_screws, "bone at the screws", "load 2", 0.97, "It is strained.", "", "a paper",
+       true},
+      {MarginKind::plate_yield, "plate, yield", "load 2", 2.37, "It bends.", "", "a standard", false}};
+  assessment.margins_left_out = {"Bone: no yield strain is known."};
+  assessment.review = {
+      {"plate span ratio", "at least 8", "5.2", Verdict::broken, "from memory", "Take a longer plate."},
+      {"screws in a fragment", "3 to 4", "3 and 3", Verdict::kept, "common practice, no source", ""}};
+  Plan& plan = assessment.plan;
+  plan.bone = "radius";
+  plan.side = Side::left;
+  plan.fracture_position = 71.0 * mm;
+  plan.plate_length = 86.0 * mm;
+  plan.plate_width = 8.5 * mm;
+  plan.plate_thickness = 2.6 * mm;
+  plan.holes = 8;
+  plan.metal = "stainless-steel-cold-worked";
+  plan.proximal_end = 31.0 * mm;
+  plan.standoff = 1.1 * mm;
+  plan.bends = {{0, 1, 2.0 * mm, 0.4 * degree}, {1, 2, 10.0 * mm, 1.3 * degree}};
+  plan.prebend = PlannedPrebend{1.4 * mm, 43.0 * mm, 3.7 * degree};
+  OrderedScrew screw;
+  screw.label = "S4";
+  screw.hole = 4;
+  screw.size = "HA 2.7";
+  screw.metal = plan.metal;
+  screw.measured = 15.3 * mm;
+  screw.length = 18.0 * mm;
+  screw.drill = 2.0 * mm;
+  screw.gliding = 2.7 * mm;
+  plan.screws = {screw};
+  plan.steps = {"insert and tighten S4"};
+  plan.notes = {"Mind the bend."};
+  RaceCourse governed;
+  governed.course = HealingCourse::governed;
+  governed.damage = {{0.0, 0.0, 0.0}, {0.011, 0.023, 0.047}, {0.013, 0.029, 0.059}};
+  governed.life_factor = {3.7, 8.1, 17.3};
+  governed.united = {0.83, 0.91, 0.99};
+  governed.breaks_before_union = 0.013;
+  governed.breaks_in_five_years = 0.29;
+  governed.breaks_low = 41.0;
+  governed.breaks_middle = 103.0;
+  governed.breaks_high = 207.0;
+  governed.sentence = "The plate lasts.";
+  ScrewRace screws;
+  screws.label = "S4";
+  screws.damage = {{0.0, 0.0, 0.0}, {0.021, 0.053, 0.087}, {0.023, 0.069, 0.13}};
+  screws.life_factor = {2.3, 5.9, 11.7};
+  screws.breaks_before_union = 0.021;
+  screws.breaks_in_five_years = 0.31;
+  screws.sentence = "S4 tires most.";
+  governed.screws = screws;
+  RaceCourse none;
+  none.course = HealingCourse::none;
+  none.damage = {{0.0, 0.0, 0.0}, {0.37, 0.71, 1.1}, {0.74, 1.42, 2.2}};
+  none.life_factor = {0.43, 0.69, 1.9};
+  none.sentence = "The plate breaks.";
+  Race race;
+  race.weeks = {0.0, 1.0, 2.0};
+  race.union_week = {1.1, 1.6, 1.9};
+  race.courses = {governed, none};
+  race.inputs = {{"size of the loads", {0.71, 0.97, 1.43}, "times nominal", "lognormal"}};
+  race.hangs_on = {{"size of the loads", {0.61, 0.52, 0.69}, {0.66, 0.59, 0.74}}};
+  race.verdict = {governed.sentence};
+  race.samples = 2048;
+  assessment.race = race;
+  assessment.history = sample_history();
+  assessment.state.fails = {{"screw S4, fatigue at its head", "load 0", 0.83, "in week 2 to 5", "It is tired."}};
+  assessment.state.limits = {"the slot of hole 4 is used up after 0.9 mm"};
+  assessment.state.estimated = {Estimate::cortex, Estimate::gap};
+  assessment.no_race = "Enter the weeks to union.";  // where there is no race; for its key
+  return assessment;
+}
+
+}  // namespace gapstrain::tests

@@ -1,0 +1,179 @@
+// The fracture's faces as a joint that bears no tension: two halves of a tube, the plate clear of the bone and
+// unused.
+#include "models/measures/compression.h"
+#include "models/measures/face_pressure.h"
+#include "models/measures/solve.h"
+#include "tests/models/constructs.h"
+
+#include <Eigen/Cholesky>
+
+#include <catch2/catch.hpp>
+
+#include <array>
+
+#include <cmath>
+#include <numbers>
+
+namespace gapstrain {
+
+namespace {
+
+constexpr double outer_radius = 7.0, inner_radius = 4.5;
+
+models::Construct tube_halves() {
+  tests::TubeSizes sizes;
+  sizes.outer = 2.0 * outer_radius;
+  sizes.inner = 2.0 * inner_radius;
+  sizes.gap = 0.0;
+  sizes.standoff = 6.0;
+  models::Construct construct = tests::plated_tube(sizes);
+  construct.contact.bone_on_bone = 0.45;
+  return construct;
+}
+
+// Both halves on the table, no screw in.
+models::ConstructState lay_out(const models::Assembly& assembly) {
+  models::Procedure procedure;
+  procedure.steps = {models::Step{}};
+  return models::carry_out(assembly, procedure).back();
+}
+
+// Straight line through the pressures of the touching spots, by area: where it is zero (z).
+double neutral_axis(const models::Assembly& assembly, const models::FaceFindings& face) {
+  const double middle = 0.5 * (outer_radius + inner_radius), wall = outer_radius - inner_radius;
+  Eigen::Matrix2d normal = Eigen::Matrix2d::Zero();
+  Eigen::Vector2d right = Eigen::Vector2d::Zero();
+  for (std::size_t k = 0; k < face.points.size(); ++k) {
+    const auto& point = face.points[k];
+    if (point.pressure.value() <= 0.0) continue;
+    const double radius = middle + (point.outer ? 0.5 : -0.5) * wall / std::sqrt(3.0);
+    const Eigen::Vector2d row(1.0, radius * std::cos(point.around.value()));
+    normal += assembly.face[k].area * row * row.transpose();
+    right += assembly.face[k].area * point.pressure.value() * row;
+  }
+  const Eigen::Vector2d line = normal.ldlt().solve(right);
+  return -line(0) / line(1);
+}
+
+// Resultant's distance from the centre when a ring bears no tension and pressure is zero below z0: moments of the
+// pressed part, by strips. Pressure on sections that bear no tension: Roark's Formulas for Stress and Strain,
+// chapter on columns, "eccentric loading; prisms without tension" (principle; from memory).
+double eccentricity_for(double z0) {
+  constexpr int strips = 20000;
+  double force = 0.0, moment = 0.0;
+  for (int k = 0; k < strips; ++k) {
+    const double z = -outer_radius + 2.0 * outer_radius * (k + 0.5) / strips;
+    if (z < z0) continue;
+    const double out = std::sqrt(outer_radius * outer_radius - z * z);
+    const double in = std::abs(z) < inner_radius ? std::sqrt(inner_radius * inner_radius - z * z) : 0.0;
+    force += (out - in) * (z - z0);
+    moment += (out - in) * (z - z0) * z;
+  }
+  return moment / force;
+}
+
+double neutral_axis_for(double eccentricity) {
+  double low = -50.0 * outer_radius, high = 0.5 * outer_radius;
+  for (int k = 0; k < 80; ++k) {
+    const double middle = 0.5 * (low + high);
+    (eccentricity_for(middle) < eccentricity ? low : high) = middle;
+  }
+  return 0.5 * (low + high);
+}
+
+}  // namespace
+
+TEST_CASE("a tube's joint touches all over while the force stays in the kern, and partly beyond",
+          "[models][contact]") {
+  // Kern of a ring: (Ro^2 + Ri^2) / (4 Ro), any handbook of strength of materials.
+  const double kern = (outer_radius * outer_radius + inner_radius * inner_radius) / (4.0 * outer_radius);
+  models::Construct construct = tube_halves();
+  construct.loads.resize(1);
+  construct.loads.insert(construct.loads.end(), 3, construct.loads[0]);
+  const std::array<double, 4> shares = {0.5, 0.97, 1.3, 1.8};
+  for (std::size_t l = 0; l < 4; ++l) construct.loads[l].ball_offset_z = shares[l] * kern * models::mm;
+  const auto assembly = models::assemble(construct, construct.screws);
+  const auto made = lay_out(assembly);
+  for (std::size_t l = 0; l < 4; ++l) {
+    CAPTURE(shares[l]);
+    const auto face = models::measure_face(assembly, models::solve_load(assembly, made, assembly.loads[l]));
+    CHECK(face.force.value() == Approx(100.0).epsilon(1e-6));
+    if (shares[l] < 1.0)
+      CHECK(face.touching == Approx(1.0));
+    else
+      CHECK(face.touching < 0.95);
+    if (shares[l] < 0.9) continue;  // the line meets zero far outside the section
+    const double found = neutral_axis(assembly, face), expected = neutral_axis_for(shares[l] * kern);
+    CAPTURE(found, expected);
+    CHECK(std::abs(found - expected) < 0.02 * 2.0 * outer_radius);
+  }
+}
+
+TEST_CASE("an oblique cut under axial load slips when the tangent of its angle passes the friction coefficient",
+          "[models][contact]") {
+  models::Construct construct = tube_halves();
+  construct.loads.resize(1);
+  construct.loads[0].support = models::Support::cantilever;
+  construct.loads[0].ball_distance = 0.0 * models::mm;
+  constexpr double angle = 25.0;
+  construct.fracture.obliquity = angle * models::degree;
+  construct.fracture.direction = 30.0 * models::degree;
+  const auto holds_at = [&](double friction_angle) {
+    construct.contact.bone_on_bone = std::tan(friction_angle * std::numbers::pi / 180.0);
+    auto assembly = models::assemble(construct, construct.screws);
+    try {
+      models::apply_load(assembly, lay_out(assembly), assembly.loads[0]);
+      return true;
+    } catch (const solver::MechanismError&) {
+      return false;
+    }
+  };
+  CHECK_FALSE(holds_at(angle - 1.0));
+  CHECK(holds_at(angle + 1.0));
+}
+
+TEST_CASE("a gap that closes makes the construct stiffer by what now touches", "[models][contact]") {
+  models::Construct construct = tube_halves();
+  construct.fracture.gap = 0.03 * models::mm;
+  construct.plate.standoff = 1.5 * models::mm;
+  construct.loads.resize(1);
+  construct.loads[0].axial_compression = 1.0 * models::newton;
+  const auto assembly = models::assemble(construct, construct.screws);
+  const auto procedure = models::procedure_of(construct, models::chosen_screws(assembly, construct.screws));
+  const auto made = models::carry_out(assembly, procedure).back();
+  const auto under = [&](double load) {
+    auto scaled = assembly.loads[0];
+    for (auto& forces : scaled.forces) forces *= load;
+    return models::solve_load(assembly, made, scaled);
+  };
+  const auto& load = assembly.loads[0];
+  const auto motion = [&](const solver::Solution& solution) {
+    double work = 0.0;
+    for (std::size_t b = 0; b < 3; ++b) work += load.forces[b].cwiseProduct(solution.motions[b]).sum();
+    return work;
+  };
+
+  // Open: the linear solve without contact, and the load at which the first pair of it meets.
+  const auto open = models::solve_small_load(assembly, made, load);
+  const Eigen::VectorXd closing = assembly.system->deformations(open);
+  double first = 1e300;
+  for (std::size_t k = 0; k < assembly.face.size(); ++k) {
+    const auto row = assembly.system->first_row(assembly.pairs[k].normal);
+    if (closing(row) < 0.0)
+      first = std::min(first, -made.pressed.gap(static_cast<Eigen::Index>(k)) / closing(row));
+  }
+  const double flexible = motion(open);
+  CHECK(models::force_across(assembly, under(0.99 * first)).value() == 0.0);
+  CHECK(models::force_across(assembly, under(1.01 * first)).value() > 0.0);
+  CHECK(motion(under(0.9 * first).pressed.solution) == Approx(0.9 * first * flexible).epsilon(1e-6));
+
+  // Closed: the slope between two high loads is the linear solve with what touches between them.
+  const auto low = under(6.0 * first), high = under(6.06 * first);
+  REQUIRE(low.pressed.closed == high.pressed.closed);
+  const double slope = (motion(high.pressed.solution) - motion(low.pressed.solution)) / (0.06 * first);
+  const double touching = motion(models::solve_small_load(assembly, low, load));
+  CHECK(slope == Approx(touching).epsilon(0.01));
+  CHECK(slope < 0.7 * flexible);
+}
+
+}  // namespace gapstrain

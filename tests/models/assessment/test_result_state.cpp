@@ -1,0 +1,110 @@
+// Each way in which a result may fail or not be trusted shows in its state.
+#include "models/assessment/assess.h"
+#include "models/assessment/result_state.h"
+
+#include <catch2/catch.hpp>
+
+using namespace gapstrain::models;
+
+namespace {
+
+Margin margin(MarginKind kind, const std::string& part, double factor, bool indicative = false) {
+  return {kind, part, "trot", factor, part + " is asked too much.", "", "", indicative};
+}
+
+Race race(double breaks_before_union, std::optional<double> low, std::optional<double> high) {
+  Race race;
+  RaceCourse governed;
+  governed.course = HealingCourse::governed;
+  ScrewRace screws;
+  screws.breaks_before_union = breaks_before_union;
+  screws.breaks_low = low;
+  screws.breaks_high = high;
+  governed.screws = screws;
+  race.courses = {governed};
+  return race;
+}
+
+ResultState state_with(const Assessment& assessment, const Findings& findings = {}) {
+  return state_of(Construct{}, findings, assessment);
+}
+
+}  // namespace
+
+TEST_CASE("a result holds when every margin that is seen well enough is above 1", "[models][review]") {
+  Assessment assessment;
+  assessment.margins = {margin(MarginKind::bone_yield_at_screws, "bone at the screws", 0.7, true),
+                        margin(MarginKind::plate_yield, "plate, yield", 1.01)};
+  const auto state = state_with(assessment);
+  CHECK(state.standing() == Standing::holds);
+  CHECK(state.fails.empty());
+}
+
+TEST_CASE("a margin below 1 fails at the first such load, fatigue in the weeks of the race", "[models][review]") {
+  Assessment assessment;
+  assessment.margins = {margin(MarginKind::screw_fatigue, "screw S4, fatigue", 0.6),
+                        margin(MarginKind::plate_yield, "plate, yield", 0.9)};
+  assessment.race = race(0.97, 1.4, 4.2);
+  const auto state = state_with(assessment);
+  REQUIRE(state.fails.size() == 2);
+  CHECK(state.standing() == Standing::fails);
+  CHECK(state.fails[0].part == "screw S4, fatigue");
+  CHECK(state.fails[0].when == "in week 2 to 5");
+  CHECK(state.fails[1].when == "at the first such load");
+
+  assessment.race = race(0.03, 30.0, std::nullopt);
+  CHECK(state_with(assessment).fails[0].when == "not before week 30");
+  assessment.race.reset();
+  CHECK(state_with(assessment).fails[0].when == "before the cycles asked are reached");
+}
+
+TEST_CASE("screws that break before union in most samples fail though every margin holds", "[models][review]") {
+  Assessment assessment;
+  assessment.margins = {margin(MarginKind::screw_fatigue, "screw S4, fatigue", 1.2)};
+  assessment.race = race(0.51, 3.0, 9.0);
+  const auto state = state_with(assessment);
+  REQUIRE(state.fails.size() == 1);
+  CHECK(state.fails[0].part == "screw heads, fatigue");
+  CHECK_FALSE(state.fails[0].factor.has_value());
+  CHECK(state.fails[0].sentence == "In 51 % of the samples screw heads break before union.");
+  assessment.race = race(0.49, 3.0, 9.0);
+  CHECK(state_with(assessment).fails.empty());
+}
+
+TEST_CASE("a failed check outweighs everything else", "[models][review]") {
+  Assessment assessment;
+  assessment.margins = {margin(MarginKind::plate_yield, "plate, yield", 2.0)};
+  Findings findings;
+  findings.trust.checks = {{"residual", 1e-12, 1e-7, true, "forces balance"}};
+  CHECK(state_with(assessment, findings).standing() == Standing::holds);
+  findings.trust.checks.push_back({"energy balance", 0.3, 1e-8, false, "work is stored"});
+  const auto state = state_with(assessment, findings);
+  CHECK(state.standing() == Standing::not_trusted);
+  CHECK(state.not_trusted ==
+        std::vector<std::string>{"energy balance: 0.3, limit 1e-08; it should hold that work is stored"});
+}
+
+TEST_CASE("limits and estimates travel with the state", "[models][review]") {
+  Construct construct;
+  construct.estimated = {Estimate::cortex};
+  Findings findings;
+  findings.compression.limits = {"the plate slips"};
+  const auto state = state_of(construct, findings, Assessment{});
+  CHECK(state.limits == findings.compression.limits);
+  CHECK(state.estimated == construct.estimated);
+  CHECK(state.standing() == Standing::holds);
+}
+
+TEST_CASE("every estimate has a key of its own that finds it again", "[models][parts]") {
+  const auto keys = estimate_keys();
+  CHECK(keys.size() == 8);
+  for (const auto& key : keys) {
+    const auto found = find_estimate(key);
+    REQUIRE(found.has_value());
+    CHECK(key_of(*found) == key);
+  }
+  CHECK_FALSE(find_estimate("bone.colour").has_value());
+  CHECK(screw_lengths_rest_on({Estimate::gap, Estimate::cortex}));
+  CHECK(screw_lengths_rest_on({Estimate::implants}));
+  CHECK_FALSE(screw_lengths_rest_on({Estimate::gap, Estimate::bone_length, Estimate::weeks_to_union}));
+}
