@@ -283,7 +283,7 @@ std::vector<Key> load_keys() {
     {"load", "bending_z", Kind::moment, literal, "0 N m", "bends the plate on its edge", {}, load_moment},
     {"load", "torsion", Kind::moment, literal, "0 N m", "about the bone, on its distal end", {}, load_moment},
     {"load", "cycles_per_day", Kind::number, optional, "",
-     "how often a day it comes and goes; without it a load is no part of the patient's day", {}, {"0.001", "1000000"}},
+     "how often a day it is applied; without it a load is no part of the patient's day", {}, {"0.001", "1000000"}},
     {"load", "spread", Kind::number, literal, "0.25",
      "standard deviation of its size over the size; the default is a choice of this program, no source", {}, share},
     {"load", "four_point", Kind::table, optional, "", "four-point bending, in place of all the forces above", {}},

@@ -122,6 +122,7 @@ std::vector<models::Screw> read_screws(const Section& file, const models::Plate&
   }
   if (const auto fault = fault_of_number_of_tables(screws.size(), *case_keys().find("", "screw")))
     file.complain("screw", *fault);
+  number_screws(screws);
   return screws;
 }
 

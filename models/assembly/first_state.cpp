@@ -8,12 +8,6 @@
 
 namespace gapstrain::models {
 
-std::optional<int> find_hold(const Assembly& assembly, const std::string& label) {
-  for (std::size_t k = 0; k < assembly.holds.size(); ++k)
-    if (assembly.holds[k].hold.label == label) return static_cast<int>(k);
-  return std::nullopt;
-}
-
 const std::vector<int>& links_of_tissue(const Assembly& assembly, const Tissue& tissue) {
   const auto filling = std::find_if(assembly.tissues.begin(), assembly.tissues.end(),
                                     [&](const TissueFilling& f) { return f.is_of(tissue); });
@@ -54,11 +48,11 @@ Eigen::VectorXd friction_coefficients(const Assembly& assembly, FrictionLaw law)
 }
 
 bool stays_at_rest(const Assembly& assembly, const Procedure& procedure) {
-  for (const auto& [label, index] : procedure.screws)
+  for (const int index : procedure.screws)
     if (is_tightened(assembly.screws[static_cast<std::size_t>(index)].planned.screw)) return false;
   for (const auto& step : procedure.steps)
-    for (const auto& label : step.place)
-      if (!assembly.holds[static_cast<std::size_t>(*find_hold(assembly, label))].wire) return false;
+    for (const int hold : step.place)
+      if (!assembly.holds[static_cast<std::size_t>(hold)].wire) return false;
   const Eigen::VectorXd initial = first_deformations(assembly, procedure.prebend);
   return std::all_of(assembly.pairs.begin(), assembly.pairs.end(), [&](const solver::ContactPair& pair) {
     return initial(assembly.system->first_row(pair.normal)) <= 0.0;
@@ -71,16 +65,15 @@ std::vector<std::vector<int>> links_at_the_end(const Assembly& assembly, const P
     for (const auto& filling : assembly.tissues) std::erase(links, filling.links);
     links.push_back(links_of_tissue(assembly, tissue));
   };
-  const auto links_of = [&](const std::string& label) -> const std::vector<int>& {
-    if (const auto hold = find_hold(assembly, label)) return assembly.holds[static_cast<std::size_t>(*hold)].links;
-    return assembly.screws[static_cast<std::size_t>(procedure.screws.at(label))].links;
-  };
+  const auto of_hold = [&](int index) { return assembly.holds[static_cast<std::size_t>(index)].links; };
+  const auto of_screw = [&](int index) { return assembly.screws[static_cast<std::size_t>(index)].links; };
   if (assembly.construct.fracture.tissue) fill(*assembly.construct.fracture.tissue);
   for (const auto& step : procedure.steps) {
     if (step.tissue) fill(*step.tissue);
-    for (const auto& label : step.place) links.push_back(links_of(label));
-    for (const auto& label : step.insert) links.push_back(links_of(label));
-    for (const auto& label : step.remove) std::erase(links, links_of(label));
+    for (const int hold : step.place) links.push_back(of_hold(hold));
+    for (const int screw : step.insert) links.push_back(of_screw(screw));
+    for (const auto& [kind, index] : step.remove)
+      std::erase(links, kind == Part::Kind::hold ? of_hold(index) : of_screw(index));
   }
   return links;
 }

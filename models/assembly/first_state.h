@@ -18,9 +18,6 @@ Eigen::VectorXd first_deformations(const Assembly& assembly, Length prebend);
 // Of each pair.
 Eigen::VectorXd friction_coefficients(const Assembly& assembly, FrictionLaw law);
 
-// Position in Assembly::holds of the hold of that label; nothing when there is none.
-std::optional<int> find_hold(const Assembly& assembly, const std::string& label);
-
 // The links that a step's tissue fills the gap with. @pre it is one of the assembly's
 const std::vector<int>& links_of_tissue(const Assembly& assembly, const Tissue& tissue);
 

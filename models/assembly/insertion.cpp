@@ -29,7 +29,7 @@ void note_meeting(const Assembly& assembly, ConstructState& state, const Eigen::
 
 class Making {
  public:
-  Making(const Assembly& assembly, const Procedure& procedure) : assembly_(assembly), procedure_(procedure) {
+  Making(const Assembly& assembly, const Procedure& procedure) : assembly_(assembly) {
     solver::Setting& setting = state_.setting;
     setting.links = assembly.on_the_table.supports;
     if (assembly.construct.fracture.tissue) add(assembly.tissues[0].links);
@@ -40,18 +40,18 @@ class Making {
     state_.met = Eigen::MatrixX2d::Zero(static_cast<Eigen::Index>(assembly.pairs.size()), 2);
   }
 
-  StepState carry_out(const Step& step) {
+  StepState carry_out(const ProcedureStep& step) {
     state_.setting.driven.clear();
     if (step.tissue) fill(*step.tissue);
-    for (const auto& label : step.place) place(label);
-    for (const auto& label : step.insert) insert(screw(label));
-    for (const auto& label : step.tighten) tighten(screw(label));
+    for (const int hold : step.place) place(hold);
+    for (const int screw : step.insert) insert(screw);
+    for (const int screw : step.tighten) tighten(screw);
     drive_loose_screws();
     solve();
     // Things are taken out of the construct as the rest of the step left it.
     if (!step.remove.empty()) {
       state_.setting.driven.clear();
-      for (const auto& label : step.remove) take_out(label);
+      for (const auto& part : step.remove) take_out(part);
       drive_loose_screws();
       solve();
     }
@@ -61,7 +61,6 @@ class Making {
   }
 
  private:
-  int screw(const std::string& label) const { return procedure_.screws.at(label); }
   const CandidateScrew& candidate(int index) const { return assembly_.screws[static_cast<std::size_t>(index)]; }
   bool is_loose(int index) const {
     return is_tightened(candidate(index).planned.screw) &&
@@ -91,14 +90,13 @@ class Making {
     relax(links);
   }
 
-  void place(const std::string& label) {
-    const int found = *find_hold(assembly_, label);
-    const Hold& hold = assembly_.holds[static_cast<std::size_t>(found)];
+  void place(int index) {
+    const Hold& hold = assembly_.holds[static_cast<std::size_t>(index)];
     add(hold.links);
     relax(hold.links);
     if (!hold.wire)
       state_.setting.driven.push_back({assembly_.system->first_row(hold.links[0]), hold.hold.force.value()});
-    state_.holds.push_back(found);
+    state_.holds.push_back(index);
   }
 
   void insert(int index) {
@@ -129,16 +127,15 @@ class Making {
     }
   }
 
-  void take_out(const std::string& label) {
-    if (const auto hold = find_hold(assembly_, label)) {
-      drop(assembly_.holds[static_cast<std::size_t>(*hold)].links);
-      remove(state_.holds, *hold);
+  void take_out(const Part& part) {
+    if (part.kind == Part::Kind::hold) {
+      drop(assembly_.holds[static_cast<std::size_t>(part.index)].links);
+      remove(state_.holds, part.index);
       return;
     }
-    const int index = screw(label);
-    drop(candidate(index).links);
-    remove(state_.screws, index);
-    remove(state_.tightened, index);
+    drop(candidate(part.index).links);
+    remove(state_.screws, part.index);
+    remove(state_.tightened, part.index);
   }
 
   void solve() {
@@ -154,7 +151,6 @@ class Making {
   }
 
   const Assembly& assembly_;
-  const Procedure& procedure_;
   StepState state_;
   Eigen::VectorXd deformations_;
 };

@@ -63,6 +63,7 @@ std::vector<double> ratios(const CorticalBone& cortex) {
 
 Screw geometry_of(Screw screw) {
   screw.label = screw.size.designation = screw.size.source = "";
+  screw.id = ScrewId::none;
   screw.material = {};
   screw.preload.reset();
   screw.insertion_torque.reset();

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <utility>
 
@@ -12,59 +13,90 @@ namespace {
 
 std::string join(const std::vector<std::string>& labels) { return fmt::format("{}", fmt::join(labels, ", ")); }
 
-bool is_hold(const Construct& construct, const std::string& label) {
-  return std::any_of(construct.temporary.begin(), construct.temporary.end(),
-                     [&](const TemporaryHold& hold) { return hold.label == label; });
+// What steps call by a label.
+std::map<std::string, Part> parts_by_label(const Construct& construct, const std::vector<int>& chosen) {
+  std::map<std::string, Part> parts;
+  for (std::size_t k = 0; k < chosen.size(); ++k)
+    parts.insert({construct.screws[k].label, {Part::Kind::screw, chosen[k]}});
+  for (std::size_t k = 0; k < construct.temporary.size(); ++k)
+    parts.insert({construct.temporary[k].label, {Part::Kind::hold, static_cast<int>(k)}});
+  return parts;
+}
+
+// Steps call a screw without a label by its number.
+std::string name_of_part(const Part& part, const Procedure& procedure, const Construct& construct) {
+  if (part.kind == Part::Kind::hold) return construct.temporary[static_cast<std::size_t>(part.index)].label;
+  const auto k = static_cast<std::size_t>(std::find(procedure.screws.begin(), procedure.screws.end(), part.index) -
+                                          procedure.screws.begin());
+  const std::string& label = construct.screws.at(k).label;
+  return label.empty() ? fmt::format("screw {}", k + 1) : label;
 }
 
 }  // namespace
 
 Procedure procedure_of(const Construct& construct, const std::vector<int>& chosen) {
   Procedure procedure;
+  procedure.screws = chosen;
   procedure.prebend = construct.plate.prebend;
   procedure.friction = construct.contact.friction;
-  std::vector<std::string> names;
-  for (std::size_t k = 0; k < chosen.size(); ++k) {
-    const Screw& screw = construct.screws[k];
-    // Where no steps call them by it, screws need no name of their own.
-    const bool is_name = !screw.label.empty() && !procedure.screws.contains(screw.label);
-    names.push_back(is_name ? screw.label : fmt::format("screw {}", k + 1));
-    procedure.screws[names.back()] = chosen[k];
-  }
-  std::set<std::string> inserted;
-  for (Step step : construct.steps) {
-    for (auto* labels : {&step.insert, &step.tighten, &step.remove})
-      std::erase_if(*labels, [&](const std::string& label) {
-        return !procedure.screws.contains(label) && !is_hold(construct, label);
-      });
+  const auto parts = parts_by_label(construct, chosen);
+  const auto positions = [&](const std::vector<std::string>& labels, Part::Kind kind) {
+    std::vector<int> found;
+    for (const auto& label : labels)
+      if (const auto part = parts.find(label); part != parts.end() && part->second.kind == kind)
+        found.push_back(part->second.index);
+    return found;
+  };
+  std::set<int> inserted;
+  for (const Step& from : construct.steps) {
+    ProcedureStep step;
+    step.place = positions(from.place, Part::Kind::hold);
+    step.insert = positions(from.insert, Part::Kind::screw);
+    step.tighten = positions(from.tighten, Part::Kind::screw);
+    for (const auto& label : from.remove)
+      if (const auto part = parts.find(label); part != parts.end()) step.remove.push_back(part->second);
+    step.tissue = from.tissue;
     inserted.insert(step.insert.begin(), step.insert.end());
     procedure.steps.push_back(std::move(step));
   }
   for (std::size_t k = 0; k < chosen.size(); ++k) {
-    if (inserted.contains(names[k])) continue;
-    Step step;
-    step.insert = {names[k]};
-    if (is_tightened(construct.screws[k])) step.tighten = {names[k]};
+    if (inserted.contains(chosen[k])) continue;
+    ProcedureStep step;
+    step.insert = {chosen[k]};
+    if (is_tightened(construct.screws[k])) step.tighten = {chosen[k]};
     procedure.steps.push_back(std::move(step));
   }
   return procedure;
 }
 
-std::string describe(const Step& step, const std::vector<Screw>& screws) {
-  std::vector<std::string> parts;
-  if (step.tissue) parts.push_back("gap fills with " + step.tissue->name);
-  if (!step.place.empty()) parts.push_back("place " + join(step.place));
+std::string describe(const ProcedureStep& step, const Procedure& procedure, const Construct& construct) {
+  const auto names = [&](const std::vector<int>& indices, Part::Kind kind) {
+    std::vector<std::string> all;
+    for (const int index : indices) all.push_back(name_of_part({kind, index}, procedure, construct));
+    return join(all);
+  };
+  const auto locks = [&](int index) {
+    const auto k = std::find(procedure.screws.begin(), procedure.screws.end(), index) - procedure.screws.begin();
+    return !is_tightened(construct.screws.at(static_cast<std::size_t>(k)));
+  };
+  std::vector<std::string> words;
+  if (step.tissue) words.push_back("gap fills with " + step.tissue->name);
+  if (!step.place.empty()) words.push_back("place " + names(step.place, Part::Kind::hold));
   const bool both = step.insert == step.tighten;
   if (!step.insert.empty()) {
-    const bool lock = std::all_of(step.insert.begin(), step.insert.end(), [&](const std::string& label) {
-      return std::any_of(screws.begin(), screws.end(),
-                         [&](const Screw& s) { return s.label == label && !is_tightened(s); });
-    });
-    parts.push_back((both ? "insert and tighten " : lock ? "lock " : "insert ") + join(step.insert));
+    const bool lock = std::all_of(step.insert.begin(), step.insert.end(), locks);
+    words.push_back((both   ? "insert and tighten "
+                     : lock ? "lock "
+                            : "insert ") +
+                    names(step.insert, Part::Kind::screw));
   }
-  if (!step.tighten.empty() && !both) parts.push_back("tighten " + join(step.tighten));
-  if (!step.remove.empty()) parts.push_back("take out " + join(step.remove));
-  return fmt::format("{}", fmt::join(parts, "; "));
+  if (!step.tighten.empty() && !both) words.push_back("tighten " + names(step.tighten, Part::Kind::screw));
+  if (!step.remove.empty()) {
+    std::vector<std::string> all;
+    for (const auto& part : step.remove) all.push_back(name_of_part(part, procedure, construct));
+    words.push_back("take out " + join(all));
+  }
+  return fmt::format("{}", fmt::join(words, "; "));
 }
 
 }  // namespace gapstrain::models

@@ -17,7 +17,7 @@ namespace {
 // Lives go as stress to the power of some 12: two stresses off by 5 % each, one standard deviation, put a factor
 // of 4 between two lives in one of ten cases (as models/race/race has them). Beyond ten thousand one is like
 // another.
-constexpr double doubt_of_life = 0.6, most_lives = 1e4;
+constexpr double model_error_of_life = 0.6, most_lives = 1e4;
 
 using Reader = std::function<std::optional<double>(const AssessedConstruct&)>;
 
@@ -60,12 +60,12 @@ std::optional<double> screw_life(const AssessedConstruct& one) {
 }
 
 // What the model may be off by.
-enum class Doubt { nothing, stiffness, stress, life };
+enum class ErrorOf { nothing, stiffness, stress, life };
 
 struct FigureRow {
   std::string name, unit;
   std::optional<bool> high_is_better;
-  Doubt doubt;
+  ErrorOf error_of;
   Reader read;
 };
 
@@ -74,7 +74,8 @@ std::vector<FigureRow> figure_rows() {
     return [read](const AssessedConstruct& one) { return read(one.analysis.findings); };
   };
   const auto optional = [](double value) { return std::optional(value); };
-  const Doubt nothing = Doubt::nothing, stress = Doubt::stress, stiffness = Doubt::stiffness, life = Doubt::life;
+  const ErrorOf nothing = ErrorOf::nothing, stress = ErrorOf::stress, stiffness = ErrorOf::stiffness,
+                life = ErrorOf::life;
   const double nm_per_degree = degree.value() / 1000.0;  // from N mm/rad
   return {
       {"margin, plate yield", "", true, stress, margin_of_kind(MarginKind::plate_yield)},
@@ -85,14 +86,14 @@ std::vector<FigureRow> figure_rows() {
        margin_of_kind(MarginKind::screw_fatigue, MarginKind::screw_fatigue_of_all_loads)},
       {"margin, pull-out with shear", "", true, stress, margin_of_kind(MarginKind::screw_hold)},
       {"margin, bone strain", "", true, stress, margin_of_kind(MarginKind::bone_yield)},
-      {"plate over what healing asks, strain-governed", "times", true, life,
+      {"plate life / time to union, strain-governed", "times", true, life,
        median_life_factor(HealingCourse::governed)},
-      {"plate over what healing asks, steady", "times", true, life, median_life_factor(HealingCourse::steady)},
-      {"plate over what healing asks, none", "times", true, life, median_life_factor(HealingCourse::none)},
-      {"screws over what healing asks, strain-governed", "times", true, life, screw_life},
+      {"plate life / time to union, steady", "times", true, life, median_life_factor(HealingCourse::steady)},
+      {"plate life / time to union, none", "times", true, life, median_life_factor(HealingCourse::none)},
+      {"screw life / time to union, strain-governed", "times", true, life, screw_life},
       {"plate stress, largest", "MPa", false, stress,
        worst_load([=](const LoadFindings& load) { return optional(load.plate.peak.von_mises.value()); })},
-      {"screw stress, largest", "MPa", false, stress, worst_load([=](const LoadFindings& load) {
+      {"screw fibre stress, largest", "MPa", false, stress, worst_load([=](const LoadFindings& load) {
          double worst = 0.0;
          for (const auto& screw : load.screws) worst = std::max(worst, screw.peak_bending_stress.value());
          return optional(worst);
@@ -113,7 +114,7 @@ std::vector<FigureRow> figure_rows() {
        findings([=](const Findings& f) { return optional(f.stiffness.torsion.value() * nm_per_degree); })},
       {"working length", "mm", std::nullopt, nothing,
        findings([=](const Findings& f) { return optional(f.figures.working_length.value()); })},
-      {"screws", "", std::nullopt, nothing, findings([=](const Findings& f) {
+      {"screws, those across the fracture included", "", std::nullopt, nothing, findings([=](const Findings& f) {
          return optional(
              static_cast<double>(f.figures.screws_proximal + f.figures.screws_distal + f.figures.screws_across));
        })},
@@ -125,19 +126,19 @@ std::vector<FigureRow> figure_rows() {
 }
 
 // The mesh's own estimate where it is larger.
-double doubt_of(Doubt kind, const std::vector<AssessedConstruct>& assessed) {
+double model_error_of(ErrorOf kind, const std::vector<AssessedConstruct>& assessed) {
   const auto at_least = [&](double least, double Trust::*estimate) {
     for (const auto& one : assessed) least = std::max(least, one.analysis.findings.trust.*estimate);
     return least;
   };
   switch (kind) {
-    case Doubt::stress:
-      return at_least(doubt_of_stress, &Trust::mesh_error_peak);
-    case Doubt::stiffness:
-      return at_least(doubt_of_stiffness, &Trust::mesh_error_stiffness);
-    case Doubt::life:
-      return doubt_of_life;
-    case Doubt::nothing:
+    case ErrorOf::stress:
+      return at_least(model_error_of_stress, &Trust::mesh_error_peak);
+    case ErrorOf::stiffness:
+      return at_least(model_error_of_stiffness, &Trust::mesh_error_stiffness);
+    case ErrorOf::life:
+      return model_error_of_life;
+    case ErrorOf::nothing:
       break;
   }
   return 0.0;
@@ -167,7 +168,7 @@ std::optional<double> ComparedFigure::ratio() const {
 
 bool ComparedFigure::is_told_apart() const {
   const auto wide = ratio();
-  return wide && *wide > (1.0 + doubt) / (1.0 - doubt);
+  return wide && *wide > (1.0 + model_error) / (1.0 - model_error);
 }
 
 std::optional<std::size_t> ComparedFigure::best() const {
@@ -217,9 +218,9 @@ Comparison compare(const std::vector<Construct>& constructs, const std::vector<A
   std::vector<bool> trusted;
   for (const auto& one : assessed) trusted.push_back(one.assessment.state.not_trusted.empty());
   for (const auto& row : figure_rows()) {
-    ComparedFigure figure{row.name, row.unit, row.high_is_better, {}, doubt_of(row.doubt, assessed)};
+    ComparedFigure figure{row.name, row.unit, row.high_is_better, {}, model_error_of(row.error_of, assessed)};
     figure.trusted = trusted;
-    if (row.doubt == Doubt::life) figure.most = most_lives;
+    if (row.error_of == ErrorOf::life) figure.most = most_lives;
     for (const auto& one : assessed) {
       auto value = row.read(one);
       if (value && !std::isfinite(*value)) value.reset();

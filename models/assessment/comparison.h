@@ -12,20 +12,20 @@ namespace gapstrain::models {
 
 // What the model may be off by where no estimate of its own is at hand: against three-dimensional solids stiffness
 // agrees to some 3 % and stress to some 10 % (tests/PROOF.md).
-inline constexpr double doubt_of_stiffness = 0.03, doubt_of_stress = 0.10;
+inline constexpr double model_error_of_stiffness = 0.03, model_error_of_stress = 0.10;
 
 struct ComparedFigure {
   std::string name, unit;                                 // no unit: a ratio or a count
   std::optional<bool> high_is_better;                     // nothing: neither way, it depends on the fracture
   std::vector<std::optional<double>> values;              // one a construct
-  double doubt = 0.0;                                     // share of a value that the model itself may be off by
+  double model_error = 0.0;                               // share of a value that the model itself may be off by
   double most = std::numeric_limits<double>::infinity();  // beyond it figures are as good as alike
   std::vector<bool> trusted = {};  // one a construct; empty: all. Those that are not are held against no other
 
   bool is_trusted(std::size_t construct) const { return trusted.empty() || trusted[construct]; }
   // Largest over smallest magnitude; nothing unless two trusted constructs have it, infinite next to 0.
   std::optional<double> ratio() const;
-  // Whether the difference is more than the doubt about both.
+  // Whether the difference is more than the model error of both.
   bool is_told_apart() const;
   // The trusted construct that does best; nothing when neither way is better, none is told apart, or one of them
   // has no figure.

@@ -103,7 +103,7 @@ class Chooser {
       return least_margin_of(a)->factor > least_margin_of(b)->factor;
     });
     const double ratio = least_margin_of(sorted[0])->factor / least_margin_of(sorted[1])->factor;
-    if (ratio <= (1.0 + doubt_of_stress) / (1.0 - doubt_of_stress)) return std::nullopt;
+    if (ratio <= (1.0 + model_error_of_stress) / (1.0 - model_error_of_stress)) return std::nullopt;
     return sorted.front();
   }
 

@@ -87,7 +87,7 @@ void add_margins(const std::vector<Construct>& constructs, const std::vector<Ass
   const Least &best = all.front(), &worst = all.back();
   const double ratio = best.margin->factor / worst.margin->factor;
   // Loads differ in size for all constructs alike; what differs between constructs is the model's error of each.
-  const double wide = (1.0 + doubt_of_stress) / (1.0 - doubt_of_stress);
+  const double wide = (1.0 + model_error_of_stress) / (1.0 - model_error_of_stress);
   if (ratio > wide)
     sentences.push_back(
         fmt::format("Least margins that are known of all: \"{}\" {}, \"{}\" {}: the first has {:.2g} times as "
@@ -95,14 +95,14 @@ void add_margins(const std::vector<Construct>& constructs, const std::vector<Ass
                     "more than the model's "
                     "own error of {:.0f} % each way.",
                     constructs[best.construct].name, named(*best.margin), constructs[worst.construct].name,
-                    named(*worst.margin), ratio, 100 * doubt_of_stress));
+                    named(*worst.margin), ratio, 100 * model_error_of_stress));
   else
     sentences.push_back(
         fmt::format("Least margins that are known of all: \"{}\" {}, \"{}\" {}: the difference is within the "
                     "model's own error of "
                     "{:.0f} % each way.",
                     constructs[best.construct].name, named(*best.margin), constructs[worst.construct].name,
-                    named(*worst.margin), 100 * doubt_of_stress));
+                    named(*worst.margin), 100 * model_error_of_stress));
 }
 
 void add_rules(const std::vector<Construct>& constructs, const std::vector<AssessedConstruct>& assessed,

@@ -232,6 +232,7 @@ BenchModel build(const Sizes& sizes, double refinement) {
   for (int hole = 1; hole <= sizes.bar.holes; ++hole)
     if (has_bone_under(sizes, (hole - 0.5) * sizes.bar.pitch - fracture))
       screws.push_back(screw_in(hole, sizes, plate.material));
+  number_screws(screws);
   if (sizes.held == Held::near_cortex_innermost) {
     const auto distal = std::find_if(screws.begin(), screws.end(),
                                      [&](const Screw& screw) { return screw.hole > sizes.before_fracture; });

@@ -30,6 +30,7 @@ struct ScrewField {
   std::vector<Eigen::Vector3d> axis;           // from the plate's top face to the tip
   std::vector<Eigen::Vector3d> displacements;  // of those points
   std::vector<double> stress;                  // largest fibre stress at those points
+  bool is_worked_on = false;                   // in a step: goes in or is tightened in it
 };
 
 struct LoadFields {

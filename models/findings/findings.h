@@ -3,6 +3,7 @@
 // bone from the plate's side (0, the near cortex) towards +y, so that 180 degrees is the far cortex.
 #pragma once
 
+#include "models/parts/screw.h"
 #include "models/parts/units.h"
 
 #include <optional>
@@ -15,7 +16,7 @@ namespace gapstrain::models {
 struct ConstructFigures {
   Length working_length;  // along the plate between the innermost screws of both fragments
   std::optional<double>
-      plate_span_ratio;              // plate length / fracture length; the gap stands for the fracture length
+      plate_span_ratio;              // plate length / fracture length along the bone, its gap and its obliquity
   double plate_screw_density = 0.0;  // screws / holes
   int screws_proximal = 0, screws_distal = 0;
   int cortices_proximal = 0, cortices_distal = 0;
@@ -84,7 +85,7 @@ struct FaceFindings {
 
 enum class PlateFace { top, middle, bottom };  // top: away from the bone
 
-// How stress at a place comes and goes with a load, between the construct as it was made and under the load.
+// The stress cycle of a load at a place, between the construct as it was made and under the load.
 struct StressCycle {
   Stress amplitude;  // von Mises stress of half the range
   Stress mean;  // trace of the mean stress tensor, as damage by mean stress goes (G. Sines 1959, in Metal Fatigue,
@@ -92,10 +93,10 @@ struct StressCycle {
   Stress at_rest{};  // what of the mean is there without the load: trace of the stress that the steps locked in
 };
 
-// Where a load tires the plate most.
+// Where a load's equivalent fully reversed amplitude is largest in the plate.
 struct PlateFatigue {
   StressCycle cycle;
-  Stress reversed;  // amplitude of fully reversed stress that tires alike, see models/stress/fatigue.h
+  Stress reversed;  // equivalent fully reversed amplitude, see models/stress/fatigue.h
   Length along, across;
   PlateFace face = PlateFace::top;
   std::optional<int> hole;  // 1-based, when the place is on that hole's rim
@@ -159,6 +160,7 @@ struct CortexForce {
 };
 
 struct ScrewFindings {
+  ScrewId screw = ScrewId::none;
   std::string label;
   int hole = 0;
   Force axial;                  // where the head sits (the plate's underside), as all of the next
@@ -214,6 +216,7 @@ struct HeldForce {
   Force axial;                        // tension positive
   std::optional<double> of_pull_out;  // axial / pull-out strength (screws)
   std::optional<double> of_yield;     // axial / tension at which the core yields (screws)
+  ScrewId screw = ScrewId::none;      // none: a clamp
 };
 
 // The construct at the end of one step, unloaded.

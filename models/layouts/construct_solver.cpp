@@ -24,7 +24,7 @@ std::vector<Screw> screws_of(const Assembly& assembly) {
 ConstructSolver::ConstructSolver(const Assembly& assembly, const PeakStress& peak)
     : assembly_(assembly),
       peak_(peak),
-      fracture_(fracture_along(assembly.construct)),
+      fracture_(fracture_extent(assembly.construct)),
       margins_(assembly),
       review_(assembly.construct, screws_of(assembly)),
       initial_(first_deformations(assembly, assembly.construct.plate.prebend)),

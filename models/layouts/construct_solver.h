@@ -35,7 +35,7 @@ class ConstructSolver {
 
   const Assembly& assembly_;
   const PeakStress& peak_;
-  double fracture_;
+  FractureExtent fracture_;
   MarginMeter margins_;
   LayoutReview review_;
   Eigen::VectorXd initial_, friction_;

@@ -40,6 +40,7 @@ std::optional<Screw> screw_for(const Construct& construct, int hole) {
     Screw screw = *like;
     screw.hole = hole;
     screw.label = fmt::format("H{}", hole);
+    screw.id = ScrewId::none;
     screw.tilt_along = screw.tilt_across = 0.0 * radian;
     return screw;
   }
@@ -84,6 +85,11 @@ void Layouts::find_candidates(const Construct& construct) {
     staying_.push_back(static_cast<int>(candidates_.size()));
     candidates_.push_back(screw);
   }
+  // Those that are the construct's own keep its ids, and new ones get none that another of its screws has.
+  std::vector<Screw> all = candidates_;
+  add_places(all, construct.screws);
+  number_screws(all);
+  std::copy_n(all.begin(), candidates_.size(), candidates_.begin());
 }
 
 void Layouts::find_conflicts(const Construct& construct) {

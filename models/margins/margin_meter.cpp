@@ -1,5 +1,6 @@
 #include "models/margins/margin_meter.h"
 
+#include "models/findings/model_error.h"
 #include "models/margins/screw_holding.h"
 #include "models/measures/screw_forces.h"
 
@@ -34,8 +35,12 @@ MarginMeter::MarginMeter(const Assembly& assembly) : assembly_(assembly) {
   }
   all_together_ = all_together_ && asked > 1;
   plate_ = middle_endurance(plate.material, plate.finish_factor, 1.0);
-  for (const auto& candidate : assembly.screws)
-    screws_.push_back(middle_endurance(candidate.planned.screw.material, 1.0, thread_notch));
+  for (const auto& candidate : assembly.screws) {
+    const Screw& screw = candidate.planned.screw;
+    if (screw.id == ScrewId::none)
+      throw ModelError("screws are not numbered: their preloads cannot be told apart");
+    screws_.push_back(middle_endurance(screw.material, 1.0, thread_notch));
+  }
 }
 
 double MarginMeter::fatigue(const Endurance& endurance, const std::vector<StressCycle>& one_a_load) const {
@@ -73,7 +78,7 @@ MarginFactors MarginMeter::measure(const std::vector<int>& chosen, const MadeCon
       if (screws_[k])
         cycles[load] = head_cycle(assembly_, candidate, made.state.pressed.forces, loaded[load].pressed.forces);
     }
-    const HeldForce* held = find_held(made.held, screw.label);
+    const HeldForce* held = find_held(made.held, screw.id);
     if (held != nullptr && held->of_yield && *held->of_yield > 0.0)
       lower(factors.screw_yield, 1.0 / *held->of_yield);
     if (screws_[k]) lower(factors.screw_fatigue, fatigue(*screws_[k], cycles));

@@ -1,5 +1,6 @@
 #include "models/margins/margins.h"
 
+#include "models/margins/margin_words.h"
 #include "models/margins/margins_fatigue.h"
 #include "models/margins/margins_list.h"
 
@@ -9,6 +10,7 @@
 #include <cassert>
 #include <cmath>
 #include <iterator>
+#include <map>
 #include <set>
 #include <utility>
 
@@ -41,8 +43,46 @@ void MarginList::add(Margin margin, const std::string& why) {
     left_out.push_back(why);
 }
 
+void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads, const std::string& why_idle,
+                         MarginList& list) {
+  const EnduranceBand band = endurance_of(loads.metal, loads.finish, loads.notch);
+  const auto asked = asked_cycles(construct, loads.cycles);
+  if (asked.empty()) return;
+  const auto margin = [&](MarginKind kind, const FatigueFactor& factor, MarginBasis basis) {
+    list.add({kind, "", construct.loads[factor.load].name, factor.range.middle, "", "", loads.source, false,
+              loads.screw, std::move(basis)},
+             why_idle);
+  };
+  const FatigueFactor alone = worst_load_alone(band, asked);
+  const StressCycle& cycle = loads.cycles[alone.load];
+  const double count = duty_of(construct, construct.loads[alone.load])->cycles;
+  const FatigueLine& line = band.middle.line;
+  FatigueBasis basis{cycle,
+                     reversed_amplitude(cycle, *loads.metal.ultimate_strength, loads.metal.yield_strength),
+                     line.a * std::pow(count, line.b) * mpa,
+                     count,
+                     alone.range,
+                     {}};
+  if (!loads.locations.empty()) basis.location = loads.locations[alone.load];
+  margin(loads.alone, alone, std::move(basis));
+
+  const auto together = all_loads_together(band, asked);
+  if (!together) return;
+  std::vector<RepeatedCycle> cycles;
+  for (const auto& one : asked) cycles.push_back({one.cycle, one.duty.cycles});
+  margin(loads.together, *together,
+         DamageBasis{fatigue_damage(band.middle, cycles), construct.healing->weeks_to, together->range});
+}
+
 std::vector<Margin> find_margins(const Construct& construct, const Findings& findings) {
   auto margins = collect(construct, findings).margins;
+  std::map<ScrewId, std::string> labels;
+  for (const auto& screw : construct.screws) labels[screw.id] = screw.label;
+  for (auto& margin : margins) {
+    margin.part = part_name(margin.kind, labels[margin.screw]);
+    margin.sentence = margin_sentence(construct, margin);
+    margin.assumed = margin_assumptions(construct, margin);
+  }
   std::stable_sort(margins.begin(), margins.end(),
                    [](const Margin& one, const Margin& other) { return one.factor < other.factor; });
   return margins;

@@ -4,8 +4,10 @@
 #include "models/findings/findings.h"
 #include "models/parts/construct.h"
 
+#include <optional>
 #include <set>
 #include <string>
+#include <variant>
 #include <vector>
 
 namespace gapstrain::models {
@@ -23,6 +25,58 @@ enum class MarginKind {
   bone_yield_at_screws
 };
 
+// What a factor is worked from, as values; words are made of them last (margin_words.h).
+
+// On the plate. Nothing of it is known of what the steps alone did.
+struct PlateLocation {
+  std::optional<int> hole;  // 1-based, on its rim
+  Length along;             // from the plate's proximal end
+  PlateFace face = PlateFace::top;
+};
+
+struct YieldBasis {
+  Stress stress, yield;                   // von Mises
+  std::optional<PlateLocation> location;  // the plate's
+};
+
+// A tightened screw after the last step alone.
+struct PreloadBasis {
+  Force axial, limit;  // its core's yield, or its thread's pull-out
+};
+
+// A factor at the low, middle and high end of a metal's published fatigue strength.
+struct FactorRange {
+  double low = 0.0, middle = 0.0, high = 0.0;
+};
+
+struct FatigueBasis {
+  StressCycle cycle;
+  Stress reversed;  // equivalent fully reversed amplitude (see models/stress/fatigue.h)
+  Stress strength;  // amplitude that the metal bears fully reversed for so many cycles, notch and finish included
+  double cycles = 0.0;
+  FactorRange range;
+  std::optional<PlateLocation> location;  // the plate's
+};
+
+struct DamageBasis {
+  double damage = 0.0;  // share of life used by all loads of the day (Palmgren, Miner)
+  double weeks = 0.0;
+  FactorRange range;
+};
+
+struct HoldBasis {
+  Force pull;  // negative pushes it in
+  Force pull_out, shear, bearing;
+  bool far = false;  // the wall pressed hardest
+};
+
+struct StrainBasis {
+  double strain = 0.0, yield = 0.0;
+};
+
+using MarginBasis =
+    std::variant<std::monostate, YieldBasis, PreloadBasis, FatigueBasis, DamageBasis, HoldBasis, StrainBasis>;
+
 struct Margin {
   MarginKind kind = MarginKind::plate_yield;
   std::string part;         // "plate, fatigue", "screw S4, pull-out", "bone at the screws"
@@ -32,6 +86,8 @@ struct Margin {
   std::string assumed;      // notch, finish, cycles and so on, in words; empty where nothing is
   std::string source;       // of the limit
   bool indicative = false;  // the model does not see its place well enough to trust the figure
+  ScrewId screw = ScrewId::none;  // none: of plate or bone
+  MarginBasis basis{};
 };
 
 // Worst first, one a part and kind. Factors are finite; parts without one are told by margins_left_out.

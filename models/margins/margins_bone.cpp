@@ -1,3 +1,4 @@
+#include "models/margins/margin_words.h"
 #include "models/margins/margins_list.h"
 
 #include <fmt/format.h>
@@ -10,38 +11,29 @@ namespace {
 
 struct YieldStrain {
   double strain = 0.0;
-  std::string text, source;
+  std::string source;
 };
 
 // A catalogue's bone without a yield strain of its own is taken at man's; of a bone with constants of its own
 // nothing is known.
 std::optional<YieldStrain> yield_strain_of(const CorticalBone& cortex) {
-  if (cortex.yield_strain)
-    return YieldStrain{*cortex.yield_strain,
-                       fmt::format("{} yields at {:.2g} %", cortex.name, 100 * *cortex.yield_strain),
-                       cortex.source};
+  if (cortex.yield_strain) return YieldStrain{*cortex.yield_strain, cortex.source};
   if (!find_cortex(cortex.name)) return std::nullopt;
   const CorticalBone human = find_cortex("human-femur").value();
-  return YieldStrain{*human.yield_strain,
-                     fmt::format("no yield strain of {} is known, {} yields at {:.2g} %", cortex.name, human.name,
-                                 100 * *human.yield_strain),
-                     "yield strain of another species: " + human.source};
+  return YieldStrain{*human.yield_strain, "yield strain of another species: " + human.source};
 }
 
-void add_strain(MarginKind kind, const char* part, const char* place, double BoneFindings::*strain,
-                const YieldStrain& yield, const Findings& findings, MarginList& list) {
+void add_strain(MarginKind kind, double BoneFindings::*strain, const YieldStrain& yield, const Findings& findings,
+                MarginList& list) {
   const LoadFindings* worst = nullptr;
   for (const auto& load : findings.loads)
     if (worst == nullptr || load.bone.*strain > worst->bone.*strain) worst = &load;
   if (worst == nullptr) return;
   const double largest = worst->bone.*strain;
   const bool at_screws = kind == MarginKind::bone_yield_at_screws;
-  list.add({kind, part, worst->load, yield.strain / largest,
-            fmt::format("Under \"{}\" the bone is strained by up to {:.2g} % {}; {} in tension along its axis.",
-                        worst->load, 100 * largest, place, yield.text),
-            at_screws ? "the thread's surroundings are not modelled, so the figure is a hint" : "", yield.source,
-            at_screws},
-           fmt::format("Part \"{}\": no strain was found there.", part));
+  list.add({kind, "", worst->load, yield.strain / largest, "", "", yield.source, at_screws, ScrewId::none,
+            StrainBasis{largest, yield.strain}},
+           fmt::format("Part \"{}\": no strain was found there.", part_name(kind)));
 }
 
 }  // namespace
@@ -54,10 +46,8 @@ void add_bone_margins(const Construct& construct, const Findings& findings, Marg
         fmt::format("Bone: no yield strain of \"{}\" is known; give yield_strain.", cortex.name));
     return;
   }
-  add_strain(MarginKind::bone_yield, "bone clear of the screws", "clear of the screws", &BoneFindings::peak_strain,
-             *yield, findings, list);
-  add_strain(MarginKind::bone_yield_at_screws, "bone at the screws", "within a wall's thickness of a screw",
-             &BoneFindings::peak_strain_at_screws, *yield, findings, list);
+  add_strain(MarginKind::bone_yield, &BoneFindings::peak_strain, *yield, findings, list);
+  add_strain(MarginKind::bone_yield_at_screws, &BoneFindings::peak_strain_at_screws, *yield, findings, list);
 }
 
 }  // namespace gapstrain::models

@@ -13,18 +13,12 @@ namespace gapstrain::models {
 namespace {
 
 // Lines of weak metal fall faster, so that for few cycles the lower strength may allow more.
-std::string times_as_large(const FatigueFactor& factor) {
-  const auto [least, most] = std::minmax({factor.low, factor.middle, factor.high});
-  return fmt::format("{:.3g} times as large ({:.2g} to {:.2g} over the metal's published strengths)",
-                     factor.middle, least, most);
-}
-
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-// Factor at which a load alone uses up the life, where what tires the metal reaches S, what it bears for so many
-// cycles. With the load's factor f, amplitude f A and mean m = r + f d, tension only and what yielding leaves of
-// it: f A / (1 - min(max(m, 0), max(Y - f A, 0)) / R) = S. Each branch rises with f, so the greater mean reaches S
-// first and the lesser of two bounds on the mean last.
+// Factor at which a load alone uses up the life, where the equivalent amplitude reaches S, what it bears for so
+// many cycles. With the load's factor f, amplitude f A and mean m = r + f d, tension only and what yielding leaves
+// of it: f A / (1 - min(max(m, 0), max(Y - f A, 0)) / R) = S. Each branch rises with f, so the greater mean
+// reaches S first and the lesser of two bounds on the mean last.
 double factor_alone(const Endurance& endurance, const RepeatedCycle& repeated) {
   constexpr double widest = 1e6;
   const double amplitude = repeated.cycle.amplitude.value();
@@ -124,8 +118,8 @@ FatigueFactor worst_load_alone(const EnduranceBand& band, const std::vector<Aske
   for (const auto& one : asked) {
     const std::vector<RepeatedCycle> cycles{{one.cycle, one.duty.cycles}};
     const double middle = fatigue_load_factor(band.middle, cycles);
-    if (&one != &asked.front() && !(middle < worst.middle)) continue;
-    worst = {one.load, fatigue_load_factor(band.low, cycles), middle, fatigue_load_factor(band.high, cycles)};
+    if (&one != &asked.front() && !(middle < worst.range.middle)) continue;
+    worst = {one.load, {fatigue_load_factor(band.low, cycles), middle, fatigue_load_factor(band.high, cycles)}};
   }
   return worst;
 }
@@ -140,40 +134,9 @@ std::optional<FatigueFactor> all_loads_together(const EnduranceBand& band, const
   const auto most =
       std::max_element(asked.begin(), asked.end(),
                        [&](const AskedCycle& one, const AskedCycle& other) { return used(one) < used(other); });
-  return FatigueFactor{most->load, fatigue_load_factor(band.low, cycles), fatigue_load_factor(band.middle, cycles),
-                       fatigue_load_factor(band.high, cycles)};
-}
-
-std::string cycle_text(const StressCycle& cycle, const Metal& metal) {
-  std::string left;
-  if (metal.yield_strength && cycle.mean + cycle.amplitude > *metal.yield_strength)
-    left = fmt::format(" (yielding leaves {:.0f} MPa)",
-                       std::max(metal.yield_strength->value() - cycle.amplitude.value(), 0.0));
-  return fmt::format("{:.0f} MPa either side of a mean of {:.0f} MPa{}", cycle.amplitude.value(),
-                     cycle.mean.value(), left);
-}
-
-std::string endurance_text(const Metal& metal, const Endurance& middle, const Duty& duty,
-                           const FatigueFactor& factor) {
-  return fmt::format("{} bears {:.0f} MPa for {}; the load could be {}", metal.name,
-                     middle.line.a * std::pow(duty.cycles, middle.line.b), duty.text, times_as_large(factor));
-}
-
-std::string together_text(const Construct& construct, const EnduranceBand& band,
-                          const std::vector<AskedCycle>& asked, const FatigueFactor& factor,
-                          std::string_view part) {
-  std::vector<RepeatedCycle> cycles;
-  for (const auto& one : asked) cycles.push_back({one.cycle, one.duty.cycles});
-  const double damage = fatigue_damage(band.middle, cycles);
-  const std::string used = damage < 1e-4  ? "less than 0.01 % of"
-                           : damage < 1.0 ? fmt::format("{:.2g} % of", 100.0 * damage)
-                           : damage < 1e3 ? fmt::format("{:.2g} times", damage)
-                                          : std::string("more than a thousand times");
-  return fmt::format(
-      "As long as the gap stays as on the first day, all loads of the day use in {:g} weeks {} the life of {}, "
-      "\"{}\" "
-      "most of it; they could be {}.",
-      construct.healing->weeks_to, used, part, construct.loads[factor.load].name, times_as_large(factor));
+  return FatigueFactor{most->load,
+                       {fatigue_load_factor(band.low, cycles), fatigue_load_factor(band.middle, cycles),
+                        fatigue_load_factor(band.high, cycles)}};
 }
 
 }  // namespace gapstrain::models

@@ -2,12 +2,12 @@
 #pragma once
 
 #include "models/findings/findings.h"
+#include "models/margins/margins.h"
 #include "models/parts/construct.h"
 #include "models/stress/fatigue.h"
 
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace gapstrain::models {
@@ -33,7 +33,7 @@ StressCycle with_larger_load(const StressCycle& cycle, double factor);
 double fatigue_damage(const Endurance& endurance, const std::vector<RepeatedCycle>& cycles, double factor = 1.0);
 
 // Factor on the loads at which the damage is 1, all of them growing together; of one load in closed form. Infinite
-// where nothing comes and goes, 0 where what is locked in is too much for any load.
+// without stress amplitude, 0 where what is locked in is too much for any load.
 double fatigue_load_factor(const Endurance& endurance, const std::vector<RepeatedCycle>& cycles);
 
 // The least of each load alone and, with `together`, of all of them. Infinite without a load.
@@ -67,24 +67,12 @@ std::vector<AskedCycle> asked_cycles(const Construct& construct, const std::vect
 // Factors on the loads, the middle one for margins.
 struct FatigueFactor {
   std::size_t load = 0;  // alone, or that of all which uses most of the life
-  double low = 0.0, middle = 0.0, high = 0.0;
+  FactorRange range;
 };
 // The load under which the part lives least. @pre there is one
 FatigueFactor worst_load_alone(const EnduranceBand& band, const std::vector<AskedCycle>& asked);
 // Of all loads together, each at its own worst place as if these were one: on the safe side. Nothing unless
 // several loads have cycles of their own.
 std::optional<FatigueFactor> all_loads_together(const EnduranceBand& band, const std::vector<AskedCycle>& asked);
-
-// "170 MPa either side of a mean of 171 MPa", and what yielding leaves of that mean.
-std::string cycle_text(const StressCycle& cycle, const Metal& metal);
-// "steel bears 430 MPa for 10^6 cycles; the load could be 2 times as large (...)".
-std::string endurance_text(const Metal& metal, const Endurance& middle, const Duty& duty,
-                           const FatigueFactor& factor);
-// A sentence on all loads together. `part`: "the plate".
-std::string together_text(const Construct& construct, const EnduranceBand& band,
-                          const std::vector<AskedCycle>& asked, const FatigueFactor& factor,
-                          std::string_view part);
-inline constexpr std::string_view together_assumed =
-    "lives used add up (Palmgren, Miner), each load at its worst place as if these were one";
 
 }  // namespace gapstrain::models

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "models/margins/margins.h"
+#include "models/margins/margins_fatigue.h"
 
 #include <string>
 #include <vector>
@@ -15,6 +16,21 @@ struct MarginList {
   // One that is no finite number is left out. `why`: what that means then, a sentence.
   void add(Margin margin, const std::string& why);
 };
+
+// What a metal has in hand under repeated loads: of the load under which it lives least and, where several make up
+// the patient's day, of all together. `cycles`: one a load. `locations`: the plate's, one a load; empty for a
+// screw. `metal`: @pre its fatigue strength is known
+struct RepeatedLoads {
+  MarginKind alone, together;  // kinds
+  const Metal& metal;
+  double finish = 1.0, notch = 1.0;
+  std::string source;
+  std::vector<StressCycle> cycles;
+  std::vector<PlateLocation> locations;
+  ScrewId screw = ScrewId::none;
+};
+void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads, const std::string& why_idle,
+                         MarginList& list);
 
 void add_plate_margins(const Construct& construct, const Findings& findings, MarginList& list);
 void add_screw_margins(const Construct& construct, const Findings& findings, MarginList& list);

@@ -35,9 +35,9 @@ std::optional<ScrewHolding> screw_holding(const ScrewSize& size, const std::vect
   return holding;
 }
 
-const HeldForce* find_held(const std::vector<HeldForce>& all, const std::string& label) {
+const HeldForce* find_held(const std::vector<HeldForce>& all, ScrewId screw) {
   const auto found =
-      std::find_if(all.begin(), all.end(), [&](const HeldForce& held) { return held.label == label; });
+      std::find_if(all.begin(), all.end(), [&](const HeldForce& held) { return held.screw == screw; });
   return found == all.end() ? nullptr : &*found;
 }
 

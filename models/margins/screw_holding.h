@@ -44,7 +44,7 @@ struct LeastHold {
   bool indicative = false;          // its only wall takes a moment as well, which is not counted
 };
 // Of a screw that is tightened; null for another.
-const HeldForce* find_held(const std::vector<HeldForce>& all, const std::string& label);
+const HeldForce* find_held(const std::vector<HeldForce>& all, ScrewId screw);
 // `one_a_load`: what it does to its walls. `held`: after the last step; may be null.
 LeastHold least_hold(const Screw& screw, const std::vector<std::vector<CortexForce>>& one_a_load,
                      const HeldForce* held);

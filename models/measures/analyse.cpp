@@ -120,7 +120,8 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
   findings.remarks = warnings_of(construct);
   findings.compression = measure_compression(assembly, procedure, steps);
   for (std::size_t k = 0; k < steps.size(); ++k)
-    analysis.fields.steps.push_back(make_step_fields(assembly, steps[k], findings.compression.steps[k].text));
+    analysis.fields.steps.push_back(
+        make_step_fields(assembly, procedure.steps[k], steps[k], findings.compression.steps[k].text));
 
   stage("solving and measuring");
   findings.stiffness = measure_stiffness(assembly, made);

@@ -15,7 +15,7 @@ Length fragment_travel(const Assembly& assembly, const ConstructState& state) {
 }
 
 HeldForce held_by(const CandidateScrew& screw, double force) {
-  HeldForce held{screw.planned.screw.label, force * newton, {}, {}};
+  HeldForce held{screw.planned.screw.label, force * newton, {}, {}, screw.planned.screw.id};
   held.of_pull_out = held.axial / pull_out_strength(screw.planned.screw.size, engaged_thread(screw));
   if (const auto yield = core_yield(screw.planned.screw)) held.of_yield = held.axial / *yield;
   return held;
@@ -48,7 +48,7 @@ std::vector<StepFindings> measure_steps(const Assembly& assembly, const Procedur
   for (std::size_t k = 0; k < states.size(); ++k) {
     const StepState& state = states[k];
     StepFindings findings;
-    findings.text = describe(procedure.steps[k], assembly.construct.screws);
+    findings.text = describe(procedure.steps[k], procedure, assembly.construct);
     findings.face = measure_face(assembly, state);
     findings.travel_in_all = fragment_travel(assembly, state);
     findings.travel = findings.travel_in_all - before;

@@ -1,6 +1,7 @@
 #include "models/measures/figures.h"
 
 #include "models/checks/checks.h"
+#include "models/geometry/fracture_cut.h"
 #include "models/geometry/plate_shape.h"
 
 namespace gapstrain::models {
@@ -16,9 +17,12 @@ bool holds_one_fragment(const Screw& screw) { return screw.kind != ScrewKind::la
 
 }  // namespace
 
-double fracture_along(const Construct& construct) {
+double fracture_along(const Construct& construct) { return fracture_extent(construct).along; }
+
+FractureExtent fracture_extent(const Construct& construct) {
   const BoneShape bone(construct.bone, construct.plate.aspect);
-  return PlateShape(construct.plate, bone).along_at(construct.fracture.position.value());
+  return {PlateShape(construct.plate, bone).along_at(construct.fracture.position.value()),
+          CutThroughBone(construct.fracture, bone).length()};
 }
 
 namespace {
@@ -59,17 +63,16 @@ Innermost innermost_screws(const Construct& construct) {
 }
 
 ConstructFigures measure_figures(const Construct& construct) {
-  return measure_figures(construct, screws_left(construct), fracture_along(construct));
+  return measure_figures(construct, screws_left(construct), fracture_extent(construct));
 }
 
 ConstructFigures measure_figures(const Construct& construct, const std::vector<const Screw*>& screws,
-                                 double fracture) {
-  const auto [proximal, distal] = innermost_of(construct, screws, fracture);
+                                 const FractureExtent& fracture) {
+  const auto [proximal, distal] = innermost_of(construct, screws, fracture.along);
   ConstructFigures figures;
   figures.working_length =
       hole_position(construct, screws[distal]->hole) - hole_position(construct, screws[proximal]->hole);
-  if (construct.fracture.gap.value() > 0.0)
-    figures.plate_span_ratio = construct.plate.length / construct.fracture.gap;
+  if (fracture.length > 0.0) figures.plate_span_ratio = construct.plate.length.value() / fracture.length;
   int in_plate = 0;
   for (const auto* each : screws) {
     const Screw& screw = *each;
@@ -78,7 +81,7 @@ ConstructFigures measure_figures(const Construct& construct, const std::vector<c
       ++figures.screws_across;
       continue;
     }
-    const bool on_proximal = hole_position(construct, screw.hole).value() < fracture;
+    const bool on_proximal = hole_position(construct, screw.hole).value() < fracture.along;
     ++(on_proximal ? figures.screws_proximal : figures.screws_distal);
     (on_proximal ? figures.cortices_proximal : figures.cortices_distal) += screw.cortices;
   }

@@ -20,11 +20,18 @@ Innermost innermost_screws(const Construct& construct);
 // The fracture's place along the plate, mm.
 double fracture_along(const Construct& construct);
 
+// Where the fracture is and how long, mm.
+struct FractureExtent {
+  double along = 0.0;   // its middle, on the plate
+  double length = 0.0;  // along the bone: its gap, and what its obliquity reaches
+};
+FractureExtent fracture_extent(const Construct& construct);
+
 // Of the construct after its last step.
 ConstructFigures measure_figures(const Construct& construct);
 
-// The same with other screws in it; `fracture`: from fracture_along.
+// The same with other screws in it. `fracture`: the construct's
 ConstructFigures measure_figures(const Construct& construct, const std::vector<const Screw*>& screws,
-                                 double fracture);
+                                 const FractureExtent& fracture);
 
 }  // namespace gapstrain::models

@@ -6,6 +6,8 @@
 #include "solver/bodies/stress.h"
 #include "solver/elements/beam.h"
 
+#include <algorithm>
+
 namespace gapstrain::models {
 
 namespace {
@@ -107,11 +109,12 @@ LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen,
   return fields;
 }
 
-StepFields make_step_fields(const Assembly& assembly, const StepState& step, const std::string& text) {
+StepFields make_step_fields(const Assembly& assembly, const ProcedureStep& step, const StepState& state,
+                            const std::string& text) {
   StepFields fields;
   fields.text = text;
-  fields.force = force_across(assembly, step).value();
-  const auto& solution = step.pressed.solution;
+  fields.force = force_across(assembly, state).value();
+  const auto& solution = state.pressed.solution;
   const auto displacements = recover_displacements(assembly, {solution});
   for (std::size_t b = 0; b < 3; ++b) {
     ShellField field;
@@ -123,9 +126,17 @@ StepFields make_step_fields(const Assembly& assembly, const StepState& step, con
                               .leftCols<3>();
     fields.shells.push_back(std::move(field));
   }
-  for (const int screw : step.screws)
+  const auto works_on = [&](int screw) {
+    const auto is_among = [&](const std::vector<int>& screws) {
+      return std::find(screws.begin(), screws.end(), screw) != screws.end();
+    };
+    return is_among(step.insert) || is_among(step.tighten);
+  };
+  for (const int screw : state.screws) {
     fields.screws.push_back(screw_field(assembly, assembly.screws[static_cast<std::size_t>(screw)], solution));
-  for (const int hold : step.holds)
+    fields.screws.back().is_worked_on = works_on(screw);
+  }
+  for (const int hold : state.holds)
     fields.holds.push_back(hold_field(assembly.holds[static_cast<std::size_t>(hold)]));
   return fields;
 }

@@ -16,6 +16,7 @@ LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen,
                        const std::array<Eigen::VectorXd, 3>& displacements,
                        const std::array<const BodyStress*, 3>& stress, const solver::Solution& solution);
 
-StepFields make_step_fields(const Assembly& assembly, const StepState& step, const std::string& text);
+StepFields make_step_fields(const Assembly& assembly, const ProcedureStep& step, const StepState& state,
+                            const std::string& text);
 
 }  // namespace gapstrain::models

@@ -161,11 +161,11 @@ StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, con
     const double direct = of_amplitude.dot(turn);
     const StressCycle cycle{std::sqrt(direct * direct + 3.0 * shear * shear) * mpa, of_mean.dot(turn) * mpa,
                             of_rest.dot(turn) * mpa};
-    const Stress tires = metal.ultimate_strength
-                             ? reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength)
-                             : cycle.amplitude;
-    if (tires <= most) continue;
-    most = tires;
+    const Stress reversed = metal.ultimate_strength
+                                ? reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength)
+                                : cycle.amplitude;
+    if (reversed <= most) continue;
+    most = reversed;
     worst = cycle;
   }
   return worst;
@@ -193,6 +193,7 @@ std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::v
     const double radius = candidate.planned.screw.size.core_diameter.value() / 2.0;
 
     ScrewFindings findings;
+    findings.screw = candidate.planned.screw.id;
     findings.label = candidate.planned.screw.label;
     findings.hole = candidate.planned.screw.hole;
     ShaftStress peak;

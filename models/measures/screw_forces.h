@@ -34,8 +34,8 @@ ShaftPeak shaft_peak(const Assembly& assembly, const CandidateScrew& candidate, 
 std::vector<CortexForce> cortex_forces(const Assembly& assembly, const CandidateScrew& candidate,
                                        const Eigen::VectorXd& forces);
 
-// How stress comes and goes between two forces at a cut of a solid round shaft: at the place of its surface where
-// the cycle, by Goodman, tires the metal most, or comes and goes most when its strength is not known. Moments are
+// The stress cycle between two forces at a cut of a solid round shaft: at the place of its surface where
+// the equivalent amplitude by Goodman is largest, or the amplitude when its strength is not known. Moments are
 // subtracted as vectors: a bending that only turns counts.
 StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, const Eigen::Vector3d& axis,
                         double radius, const Metal& metal);

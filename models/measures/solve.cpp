@@ -67,7 +67,8 @@ std::vector<int> chosen_screws(const Assembly& assembly, const std::vector<Screw
   for (const auto& screw : screws) {
     const auto found = std::find_if(assembly.screws.begin(), assembly.screws.end(),
                                     [&](const CandidateScrew& c) { return same_place(c.planned.screw, screw); });
-    assert(found != assembly.screws.end());
+    if (found == assembly.screws.end())
+      throw ModelError(fmt::format("the bodies are not made ready for screw \"{}\"", screw.label));
     chosen.push_back(static_cast<int>(found - assembly.screws.begin()));
   }
   return chosen;

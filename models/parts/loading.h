@@ -37,8 +37,8 @@ struct LoadCase {
   Moment bending_z;                            // end moments about z
   Moment torsion;                              // about x, on the distal end
   std::optional<FourPointBending> four_point;  // takes the place of all the parts above
-  std::optional<double> cycles_per_day;  // how often it comes and goes; absent: it is no part of a patient's day
-  double spread = 0.25;                  // standard deviation of its size over the size
+  std::optional<double> cycles_per_day;        // how often it is applied; absent: it is no part of a patient's day
+  double spread = 0.25;                        // standard deviation of its size over the size
 };
 
 }  // namespace gapstrain::models

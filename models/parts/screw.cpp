@@ -1,5 +1,8 @@
 #include "models/parts/screw.h"
 
+#include <algorithm>
+#include <set>
+
 namespace gapstrain::models {
 
 namespace {
@@ -43,6 +46,19 @@ std::vector<std::string> screw_size_designations() {
   std::vector<std::string> list;
   for (const SizeRow& row : size_rows) list.emplace_back(row.designation);
   return list;
+}
+
+void number_screws(std::vector<Screw>& screws) {
+  int highest = 0;
+  for (const auto& screw : screws) highest = std::max(highest, static_cast<int>(screw.id));
+  for (auto& screw : screws)
+    if (screw.id == ScrewId::none) screw.id = ScrewId{++highest};
+}
+
+bool are_numbered(const std::vector<Screw>& screws) {
+  std::set<ScrewId> ids;
+  for (const auto& screw : screws) ids.insert(screw.id);
+  return ids.size() == screws.size() && !ids.contains(ScrewId::none);
 }
 
 }  // namespace gapstrain::models

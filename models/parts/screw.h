@@ -36,6 +36,10 @@ struct FreeEntry {
   bool operator==(const FreeEntry&) const = default;
 };
 
+// Which screw of a construct it is: findings, margins, the plan and pictures know it by this. Labels are for
+// people.
+enum class ScrewId : int { none = 0 };
+
 struct Screw {
   std::string label;  // printed in tables and pictures, what steps call it by
   int hole = 0;       // 1-based number of the plate hole; 0: beside the plate, at `entry` (lag screws only)
@@ -51,11 +55,17 @@ struct Screw {
   std::optional<Force> preload;
   std::optional<Moment> insertion_torque;
   std::optional<Length> slide;  // compression: of the head along the slot; absent: by size, see tightening.h
+  ScrewId id = ScrewId::none;   // its own within a construct, see number_screws
   bool operator==(const Screw&) const = default;
 };
 
 // Whether the head is a ball that is tightened, rather than one that locks as it goes in.
 inline bool is_tightened(const Screw& screw) { return screw.kind != ScrewKind::locking; }
+
+// Gives each screw without an id one that no other of them has: from 1, in their order.
+void number_screws(std::vector<Screw>& screws);
+// Whether each has an id of its own.
+bool are_numbered(const std::vector<Screw>& screws);
 
 std::optional<ScrewSize> find_screw_size(std::string_view designation);
 std::vector<std::string> screw_size_designations();

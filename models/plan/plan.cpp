@@ -42,13 +42,13 @@ Length length_into_canal(Length measured, Length wall, const Stock& stock) {
   return below > wall ? below : below + stock.screw_step;
 }
 
-OrderedScrew order_screw(const Construct& construct, const Screw& screw, const PlateShape& plate_shape,
-                         const BoneShape& bone_shape) {
-  const Length slide = slide_along(screw, construct.plate, plate_shape, construct.fracture.position);
-  const ScrewPlacement place = place_screw(construct.plate, plate_shape, bone_shape, screw, slide);
+OrderedScrew order_screw(const Construct& construct, const SeatedScrew& seated) {
+  const Screw& screw = *seated.screw;
+  const ScrewPlacement& place = seated.placement;
   const bool is_measured = !screw_lengths_rest_on(construct.estimated);
   const Eigen::Vector3d seat = screw.entry ? place.hole_centre : place.head_top;
   OrderedScrew ordered;
+  ordered.screw = screw.id;
   ordered.label = screw.label;
   ordered.hole = screw.hole;
   ordered.kind = screw.kind;
@@ -72,28 +72,42 @@ OrderedScrew order_screw(const Construct& construct, const Screw& screw, const P
   if (screw.kind == ScrewKind::lag) ordered.gliding = screw.size.thread_diameter;
   ordered.tilt_along = screw.tilt_along;
   ordered.tilt_across = screw.tilt_across;
-  ordered.off_centre = std::abs(slide.value()) * mm;
+  ordered.off_centre = std::abs(seated.slide) * mm;
+  ordered.core = screw.size.core_diameter;
+  ordered.seat = seat;
+  ordered.direction = place.direction;
   return ordered;
 }
 
-std::vector<OrderedScrew> order_screws(const Construct& construct, const PlateShape& plate_shape,
-                                       const BoneShape& bone_shape) {
+// The construct's own, its screws by their positions in it.
+Procedure own_procedure(const Construct& construct) {
+  std::vector<int> all(construct.screws.size());
+  std::iota(all.begin(), all.end(), 0);
+  return procedure_of(construct, all);
+}
+
+// The first step that a screw goes in with, 1-based.
+int step_of(const Procedure& procedure, int screw) {
+  const auto goes_in = [&](const ProcedureStep& step) {
+    return std::find(step.insert.begin(), step.insert.end(), screw) != step.insert.end();
+  };
+  return static_cast<int>(std::find_if(procedure.steps.begin(), procedure.steps.end(), goes_in) -
+                          procedure.steps.begin()) +
+         1;
+}
+
+std::vector<OrderedScrew> order_screws(const RuleSubject& subject, const Procedure& procedure) {
+  const Construct& construct = subject.construct;
   std::vector<OrderedScrew> screws;
-  for (const Screw& screw : construct.screws)
-    screws.push_back(order_screw(construct, screw, plate_shape, bone_shape));
+  for (std::size_t k = 0; k < subject.screws.size(); ++k) {
+    screws.push_back(order_screw(construct, subject.screws[k]));
+    screws.back().step = step_of(procedure, static_cast<int>(k));
+  }
   const auto rank = [&](const OrderedScrew& screw) {
     return screw.hole > 0 ? screw.hole : static_cast<int>(construct.plate.holes.size()) + 1;
   };
   std::stable_sort(screws.begin(), screws.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
   return screws;
-}
-
-std::vector<std::string> steps_in_words(const Construct& construct) {
-  std::vector<int> all(construct.screws.size());
-  std::iota(all.begin(), all.end(), 0);
-  std::vector<std::string> words;
-  for (const Step& step : procedure_of(construct, all).steps) words.push_back(describe(step, construct.screws));
-  return words;
 }
 
 }  // namespace
@@ -105,8 +119,9 @@ Length length_to_order(Length measured, const Stock& stock) {
 
 Plan make_plan(const Construct& construct) {
   const Plate& plate = construct.plate;
-  const BoneShape bone_shape(construct.bone, plate.aspect);
-  const PlateShape plate_shape(plate, bone_shape);
+  const RuleSubject subject = RuleSubject::of(construct);
+  const PlateShape& plate_shape = subject.plate;
+  const Procedure procedure = own_procedure(construct);
   Plan plan;
   plan.bone = construct.bone.name;
   plan.side = construct.bone.side;
@@ -127,8 +142,8 @@ Plan make_plan(const Construct& construct) {
   plan.standoff = plate.standoff;
   plan.bends = find_bends(plate, plate_shape);
   plan.prebend = find_prebend_angle(construct, plate_shape);
-  plan.screws = order_screws(construct, plate_shape, bone_shape);
-  plan.steps = steps_in_words(construct);
+  plan.screws = order_screws(subject, procedure);
+  for (const auto& step : procedure.steps) plan.steps.push_back(describe(step, procedure, construct));
   plan.notes = plan_notes(plan, construct, plate_shape);
   return plan;
 }

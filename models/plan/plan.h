@@ -25,6 +25,7 @@ struct PlannedPrebend {
 };
 
 struct OrderedScrew {
+  ScrewId screw = ScrewId::none;
   std::string label;
   int hole = 0;  // 0: beside the plate
   ScrewKind kind = ScrewKind::locking;
@@ -42,6 +43,10 @@ struct OrderedScrew {
   std::optional<Length> gliding;  // of the near cortex, lag screws
   Angle tilt_along, tilt_across;
   Length off_centre;  // compression: of the drill from its hole's middle, away from the fracture
+  Length core;        // diameter
+  // Where `measured` begins, in construct axes (see bone_shape.h), mm, and from there towards the tip, unit.
+  Eigen::Vector3d seat = Eigen::Vector3d::Zero(), direction = -Eigen::Vector3d::UnitZ();
+  int step = 0;  // the first that it goes in with, 1-based
 };
 
 // Measured depth and allowance, rounded up to the next multiple of the step: 26 mm measured, 2 mm more, in steps

@@ -35,7 +35,7 @@ void note_bends(const Plan& plan, const Construct& construct, const PlateShape& 
   if (std::any_of(plan.bends.begin(), plan.bends.end(),
                   [&](const PlateBend& bend) { return std::abs(in_degrees(bend.bend)) >= least; }))
     notes.push_back(
-        "Bend between the holes, not at them, each place once: bending back and forth tires the metal.");
+        "Bend between the holes, not at them, each place once: bending back and forth fatigues the metal.");
 }
 
 void note_prebend(const Plan& plan, Notes& notes) {

@@ -1,4 +1,4 @@
-// The places of a plate that tire most, and their stress in any number of states.
+// The places of a plate with the shortest fatigue lives, and their stress in any number of states.
 #pragma once
 
 #include "models/assembly/assembly.h"

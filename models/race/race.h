@@ -55,7 +55,7 @@ struct RaceOutcome {
   std::optional<double> breaks_low, breaks_middle, breaks_high;  // weeks
 };
 
-// The screw that tires most at its head, of all that are in.
+// The screw with the shortest fatigue life at its head, of all that are in.
 struct ScrewRace : RaceOutcome {  // of the worst of each sample
   std::string label;              // of the one that is worst in most samples
   std::string sentence;

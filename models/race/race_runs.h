@@ -26,7 +26,7 @@ struct SampleRun {
 SampleRun run_sample(const StressHistory& history, const CourseStress& stress, const Construct& construct,
                      const RaceSample& sample, const std::vector<double>& weeks);
 
-// How many times over the plate lasts; finite also for a plate that nothing tires.
+// How many times over the plate lasts; finite also for a plate without stress amplitude.
 double life_factor(double damage_at_union);
 
 // Shares 0 to count - 1 out among threads. `job` must not depend on the order.

@@ -138,7 +138,7 @@ std::string course_sentence(const RaceCourse& course) {
 }
 
 std::string screw_sentence(const ScrewRace& screws, HealingCourse course) {
-  return fmt::format("{} {} tires most.",
+  return fmt::format("{} {} has the shortest fatigue life.",
                      course == HealingCourse::none ? unhealed_sentence(screws, screw_words)
                                                    : healing_sentence(screws, screw_words),
                      screws.label);

@@ -36,21 +36,18 @@ class StepWalker {
   }
 
   Walk walk() {
-    for (const Step& step : procedure_.steps) {
-      for (const auto& label : step.place) place(label);
-      for (const auto& label : step.insert) in_.insert(index(label));
+    for (const auto& step : procedure_.steps) {
+      for (const int hold : step.place) place(hold);
+      for (const int screw : step.insert) in_.insert(static_cast<std::size_t>(screw));
       const std::set<std::size_t> tight_before = tight_;
-      for (const auto& label : step.tighten) tighten(index(label), tight_before);
-      for (const auto& label : step.remove) remove(label);
+      for (const int screw : step.tighten) tighten(static_cast<std::size_t>(screw), tight_before);
+      for (const auto& part : step.remove) remove(part);
     }
     walk_.mixed = is_mixed(false) || is_mixed(true);
     return walk_;
   }
 
  private:
-  std::size_t index(const std::string& label) const {
-    return static_cast<std::size_t>(procedure_.screws.at(label));
-  }
   const SeatedScrew& seated(std::size_t i) const { return subject_.screws[i]; }
   bool locks(std::size_t i) const { return seated(i).screw->kind == ScrewKind::locking; }
 
@@ -65,14 +62,11 @@ class StepWalker {
     return among(in_, [&](std::size_t i) { return locks(i) && seated(i).is_distal == distal; });
   }
 
-  void place(const std::string& label) {
-    const auto& holds = subject_.construct.temporary;
-    const bool clamps = std::any_of(holds.begin(), holds.end(), [&](const TemporaryHold& hold) {
-      return hold.label == label && hold.kind == HoldKind::fracture_clamp;
-    });
-    if (!clamps) return;
+  void place(int index) {
+    const TemporaryHold& hold = subject_.construct.temporary[static_cast<std::size_t>(index)];
+    if (hold.kind != HoldKind::fracture_clamp) return;
     walk_.presses = true;
-    pull_together(label + " is closed");
+    pull_together(hold.label + " is closed");
   }
 
   // Fragments that are both locked to the plate do not come together any more.
@@ -104,10 +98,10 @@ class StepWalker {
     if (!early.empty()) walk_.blocks.push_back({early, event});
   }
 
-  void remove(const std::string& label) {
-    if (!procedure_.screws.contains(label)) return;
-    in_.erase(index(label));
-    tight_.erase(index(label));
+  void remove(const Part& part) {
+    if (part.kind != Part::Kind::screw) return;
+    in_.erase(static_cast<std::size_t>(part.index));
+    tight_.erase(static_cast<std::size_t>(part.index));
   }
 
   bool is_mixed(bool distal) const {

@@ -62,22 +62,6 @@ std::vector<SeatedScrew> seat_all(const Construct& construct, const RuleSite& si
 
 }  // namespace
 
-CutThroughBone::CutThroughBone(const Fracture& fracture, const BoneShape& bone)
-    : half_gap_(0.5 * fracture.gap.value()) {
-  const BoneSection section = bone.section(fracture.position.value());
-  const double slope = std::tan(fracture.obliquity.value());
-  const double y = std::sin(fracture.direction.value()), z = std::cos(fracture.direction.value());
-  centre_ = section.centre;
-  square_ = section.tangent - slope * (y * section.y_axis + z * section.z_axis);
-  length_ = fracture.gap.value() + 2.0 * slope * std::hypot(section.semi_y * y, section.semi_z * z);
-}
-
-double CutThroughBone::beyond(const Eigen::Vector3d& place) const { return square_.dot(place - centre_); }
-
-double CutThroughBone::edge_distance(const Eigen::Vector3d& place) const {
-  return (std::abs(beyond(place)) - half_gap_) / square_.norm();
-}
-
 RuleSite::RuleSite(const Construct& construct)
     : bone(construct.bone, construct.plate.aspect),
       plate(construct.plate, bone),

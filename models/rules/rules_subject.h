@@ -2,6 +2,7 @@
 // how far the fracture reaches and what is left of its gap. Plain numbers in mm, as in models/parts/bone_shape.h.
 #pragma once
 
+#include "models/geometry/fracture_cut.h"
 #include "models/geometry/plate_shape.h"
 #include "models/rules/bounds.h"
 #include "models/rules/rules.h"
@@ -13,26 +14,6 @@
 #include <vector>
 
 namespace gapstrain::models {
-
-// The fracture's cut as a plane through the bone's axis with the gap on both sides of it.
-class CutThroughBone {
- public:
-  CutThroughBone(const Fracture& fracture, const BoneShape& bone);
-
-  // Of a place from the nearer edge, square to the cut; negative inside the gap.
-  double edge_distance(const Eigen::Vector3d& place) const;
-  bool is_distal(const Eigen::Vector3d& place) const { return beyond(place) > 0.0; }
-
-  // Along the bone, from the most proximal to the most distal point of either edge: the gap, and what an oblique
-  // cut reaches over the bone's outer surface.
-  double length() const { return length_; }
-
- private:
-  double beyond(const Eigen::Vector3d& place) const;  // the cut's middle, along the axis
-
-  Eigen::Vector3d centre_, square_;  // `square_` grows by 1 along the axis
-  double half_gap_ = 0.0, length_ = 0.0;
-};
 
 // What does not depend on the choice of screws. @pre check(construct) reports no error
 struct RuleSite {

@@ -17,7 +17,7 @@ std::vector<char> keeps(const FigureColumn& figure, double least, double most);
 std::vector<std::size_t> best_rows(const std::vector<char>& kept, const std::vector<FigureColumn>& keys,
                                    std::size_t count);
 
-// Rows that no other row betters in both figures, lower being better in both, by rising x. Of equal rows the
+// The Pareto front of two figures, lower being better in both, by rising x. Of equal rows the
 // first. Rows that lack a figure, or are not `allowed`, are left out.
 std::vector<std::size_t> pareto_front(const std::vector<char>& allowed, const FigureColumn& x,
                                       const FigureColumn& y);

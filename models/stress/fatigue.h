@@ -1,4 +1,4 @@
-// How long a metal bears a stress that comes and goes.
+// Fatigue life of a metal under repeated stress.
 #pragma once
 
 #include "models/findings/findings.h"
@@ -27,7 +27,7 @@ inline constexpr double thread_notch = 3.8;
 // cycle are given as 1.
 double cycles_to_failure(const FatigueLine& line, Stress reversed_amplitude);
 
-// Amplitude that tires alike when fully reversed: S_a / (1 - S_m / R_m), J. Goodman 1899, Mechanics Applied to
+// Equivalent fully reversed amplitude: S_a / (1 - S_m / R_m), J. Goodman 1899, Mechanics Applied to
 // Engineering (as in machine-design textbooks, from memory). A mean that presses counts as none. A mean that with
 // the amplitude would pass the yield strength is what yielding once leaves of it, yield - amplitude. Infinite when
 // the mean reaches the ultimate strength.

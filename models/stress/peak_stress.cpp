@@ -122,9 +122,9 @@ StressCycle PeakStress::worst_cycle(const PlateForces& loaded, Eigen::Index stat
     for (Eigen::Index node = 0; node < nodes_; ++node) {
       if (reversed(node, face) < limit) continue;
       const StressCycle cycle = stress_cycle(exact(at_rest, 0, node, face), exact(loaded, state, node, face));
-      const Stress tires = reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength);
-      if (tires <= most) continue;
-      most = tires;
+      const Stress equivalent = reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength);
+      if (equivalent <= most) continue;
+      most = equivalent;
       worst = cycle;
     }
   return worst;

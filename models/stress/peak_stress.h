@@ -36,7 +36,7 @@ class PeakStress {
   struct Peak {
     double von_mises = 0.0;   // MPa
     std::optional<int> hole;  // 1-based, of the rim it is on
-    // Where the state tires the plate most, by Goodman, when it comes and goes; of a metal with a fatigue
+    // The cycle of the largest equivalent amplitude by Goodman; of a metal with a fatigue
     // strength.
     std::optional<StressCycle> cycle;
   };

@@ -1,4 +1,4 @@
-// Where a load tires the plate most.
+// Where a load's equivalent fully reversed amplitude is largest in the plate.
 #pragma once
 
 #include "models/assembly/assembly.h"

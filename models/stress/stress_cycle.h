@@ -1,4 +1,4 @@
-// Stress that comes and goes at a place, as fatigue sees it.
+// The stress cycle at a place: amplitude and mean.
 #pragma once
 
 #include "models/findings/findings.h"

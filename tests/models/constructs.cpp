@@ -57,6 +57,7 @@ Construct plated_tube(const TubeSizes& sizes) {
       construct.screws.push_back(screw);
     }
   }
+  number_screws(construct.screws);
   construct.fracture.position = middle;
   construct.fracture.gap = sizes.gap * mm;
 
@@ -119,6 +120,7 @@ Construct random_construct(unsigned seed) {
     if (coin(0.4)) screw.tilt_along = between(-5.0, 5.0) * degree;
     construct.screws.push_back(screw);
   }
+  number_screws(construct.screws);
   construct.fracture.position = 0.5 * bone.length;
   construct.fracture.gap = between(0.08, 0.3) * pitch * mm;
   if (coin(0.5)) construct.fracture.obliquity = between(5.0, 20.0) * degree;

@@ -112,6 +112,7 @@ std::vector<StepFields> sample_step_fields() {
       for (std::size_t i = 0; i < screw.axis.size(); ++i)
         screw.displacements[i] =
             screw.label == "D7" ? distal_motion(screw.axis[i], steps[s]) : Eigen::Vector3d::Zero();
+      screw.is_worked_on = s == 0 || !holds(steps[s - 1].in, screw.label);
       fields.screws.push_back(screw);
     }
     if (holds(steps[s].held, "W1")) fields.holds.push_back({"W1", {106.0, 0.0, 24.0}, {106.0, 0.0, -9.0}});

@@ -80,7 +80,7 @@ void add_bodies(Window& window, const models::StepFields& fields, const Magnifie
                 const StepStage& stage) {
   const auto& plate = plate_of_step(fields);
   for (const auto& screw : step.screws) {
-    const SurfaceStyle style{.colour = names(fields.text, screw.label) ? step_ink::fresh : step_ink::standing};
+    const SurfaceStyle style{.colour = screw.is_worked_on ? step_ink::fresh : step_ink::standing};
     window.add(plain_actor(shaft_surface(screw, 0.0), style));
     window.add(plain_actor(head_surface(screw, plate.mesh->thickness.mean(), 0.0), style));
   }

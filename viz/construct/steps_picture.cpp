@@ -62,8 +62,7 @@ Projection view_of(const Cell& cell, const StepStage& stage) {
 }
 
 // What the step puts in and what holds for a while, over the bodies.
-std::vector<Label> labels_of(const Cell& cell, const Projection& view, const models::StepFields& fields,
-                             const MagnifiedStep& step) {
+std::vector<Label> labels_of(const Cell& cell, const Projection& view, const MagnifiedStep& step) {
   double bodies_top = cell.scene.bottom;
   for (const auto& faces : step.faces)
     for (Eigen::Index i = 0; i < faces.top.rows(); ++i)
@@ -77,7 +76,7 @@ std::vector<Label> labels_of(const Cell& cell, const Projection& view, const mod
                       {.size = letter::small, .colour = colour, .bold = true}});
   };
   for (const auto& screw : step.screws)
-    if (names(fields.text, screw.label)) label(screw.axis.front(), screw.label, step_ink::fresh);
+    if (screw.is_worked_on) label(screw.axis.front(), screw.label, step_ink::fresh);
   for (const auto& hold : step.holds) label(hold.from, hold.label, step_ink::temporary);
   std::vector<double> places;
   for (const auto& one : labels) places.push_back(one.place.x());
@@ -87,10 +86,9 @@ std::vector<Label> labels_of(const Cell& cell, const Projection& view, const mod
 }
 
 // Over the scene, with all of them apart.
-double labels_height(Canvas& canvas, const Cell& cell, const Projection& view, const models::StepFields& fields,
-                     const MagnifiedStep& step) {
+double labels_height(Canvas& canvas, const Cell& cell, const Projection& view, const MagnifiedStep& step) {
   double height = 0.0;
-  for (const auto& label : moved_apart(canvas, labels_of(cell, view, fields, step), label_row))
+  for (const auto& label : moved_apart(canvas, labels_of(cell, view, step), label_row))
     height = std::max(height, label.place.y() + label.style.size - cell.scene.top);
   return height;
 }
@@ -103,7 +101,7 @@ void draw_cell(Canvas& canvas, const Cell& cell, const models::StepFindings& fin
     canvas.text({cell.scene.left, y}, row, title_style);
     y -= text_line;
   }
-  draw_labels(canvas, labels_of(cell, view_of(cell, common.stage), fields, step), label_row);
+  draw_labels(canvas, labels_of(cell, view_of(cell, common.stage), step), label_row);
 
   // Force on the common scale, its number at the left, the face at the right.
   constexpr double number_width = 150.0, bar_height = 26.0;
@@ -186,8 +184,8 @@ void draw_steps(const Display& display, const models::CompressionFindings& findi
     magnified.push_back(magnify(steps[s], stage.factor));
     const Cell cell{{sheet::margin, 0.0, sheet::margin + cell_width, stage.scene_height}, s};
     common.title_rows = std::max(common.title_rows, title_lines(ruler.canvas(), cell, steps[s].text).size());
-    common.label_room = std::max(
-        common.label_room, labels_height(ruler.canvas(), cell, view_of(cell, stage), steps[s], magnified.back()));
+    common.label_room =
+        std::max(common.label_room, labels_height(ruler.canvas(), cell, view_of(cell, stage), magnified.back()));
   }
   const double title_height = text_line * static_cast<double>(common.title_rows);
   const double cell_height = title_height + common.label_room + stage.scene_height + force_row + detail_row + 36.0;

@@ -133,8 +133,7 @@ double draw_facts(Canvas& canvas, double top, const PlanFacts& facts) {
 
 void draw_plan(const Display& display, const models::Construct& construct, const models::Plan& plan,
                const PlanFacts& facts, const std::filesystem::path& file) {
-  const auto screws = planned_screws(construct, plan);
-  const PlanSideView view = plan_side_view(construct, plan, screws);
+  const PlanSideView view = plan_side_view(construct, plan);
   PlanFacts all{{"Fracture", fracture_text(construct, view)}};
   all.insert(all.end(), facts.begin(), facts.end());
 
@@ -146,8 +145,8 @@ void draw_plan(const Display& display, const models::Construct& construct, const
     y -= draw_facts(canvas, y, all) + between_parts;
     draw_plan_side_view(canvas, y, view);
     y -= view.height() + between_parts;
-    draw_plan_table(canvas, y, screws);
-    y -= plan_table_height(screws.size()) + between_parts;
+    draw_plan_table(canvas, y, plan.screws);
+    y -= plan_table_height(plan.screws.size()) + between_parts;
     const double bottom = sheet::caution_height + 20.0;
     constexpr double steps_right = 660.0, notes_left = 720.0, least_to_write_on = 330.0;
     const double lists_bottom = std::min(bottom + least_to_write_on, y - 300.0);

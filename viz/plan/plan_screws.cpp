@@ -1,48 +1,10 @@
 #include "viz/plan/plan_screws.h"
 
-#include "models/assembly/procedure.h"
 #include "viz/drawing/ticks.h"
 
-#include <algorithm>
 #include <cmath>
-#include <numeric>
-#include <set>
-#include <stdexcept>
 
 namespace gapstrain::viz {
-
-namespace {
-
-// The step each of the construct's screws goes in with, 1-based.
-std::vector<int> steps_of(const models::Construct& construct) {
-  std::vector<int> all(construct.screws.size());
-  std::iota(all.begin(), all.end(), 0);
-  const models::Procedure procedure = models::procedure_of(construct, all);
-  std::vector<int> steps(construct.screws.size(), 0);
-  for (std::size_t s = procedure.steps.size(); s-- > 0;)
-    for (const auto& name : procedure.steps[s].insert)
-      steps[static_cast<std::size_t>(procedure.screws.at(name))] = static_cast<int>(s) + 1;
-  return steps;
-}
-
-}  // namespace
-
-std::vector<PlannedScrew> planned_screws(const models::Construct& construct, const models::Plan& plan) {
-  const auto steps = steps_of(construct);
-  std::set<std::size_t> taken;  // screws beside the plate may share number and name
-  std::vector<PlannedScrew> planned;
-  for (const auto& order : plan.screws) {
-    std::size_t s = 0;
-    while (s < construct.screws.size() && (taken.contains(s) || construct.screws[s].hole != order.hole ||
-                                           construct.screws[s].label != order.label))
-      ++s;
-    if (s == construct.screws.size())
-      throw std::invalid_argument("the plan orders a screw that is not in the construct: " + order.label);
-    taken.insert(s);
-    planned.push_back({&order, &construct.screws[s], steps[s]});
-  }
-  return planned;
-}
 
 Marker head_shape(models::ScrewKind kind) {
   switch (kind) {

@@ -1,25 +1,12 @@
-// A plan's screws as its page shows them: the order's line, the screw it is of, the step it goes in with.
+// Marks and texts of a plan's screws.
 #pragma once
 
-#include "models/parts/construct.h"
 #include "models/plan/plan.h"
 #include "viz/drawing/canvas.h"
 
-#include <optional>
 #include <string>
-#include <vector>
 
 namespace gapstrain::viz {
-
-struct PlannedScrew {
-  const models::OrderedScrew* order = nullptr;
-  const models::Screw* screw = nullptr;
-  int step = 0;  // 1-based, of the plan's steps
-};
-
-// In the plan's order. Both must outlive what is returned.
-// @throw std::invalid_argument when the plan orders a screw that the construct has not.
-std::vector<PlannedScrew> planned_screws(const models::Construct& construct, const models::Plan& plan);
 
 // Kinds are apart by the shape of their heads.
 Marker head_shape(models::ScrewKind kind);

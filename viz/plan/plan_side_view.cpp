@@ -116,8 +116,7 @@ void draw_shafts(Canvas& canvas, const Place& place) {
   for (const auto& shaft : place.view.shafts) {
     const Pixel head = place.pixel(shaft.head), tip = place.pixel(shaft.tip), along = tip - head;
     const double length = std::max(along.norm(), 1e-6);
-    const double half =
-        std::max(0.5 * shaft.planned->screw->size.core_diameter.value() * place.view.pixels_per_mm, 4.0);
+    const double half = std::max(0.5 * shaft.order->core.value() * place.view.pixels_per_mm, 4.0);
     const Pixel side = half / length * Pixel(-along.y(), along.x());
     const Pixel point = std::min(1.2 * half / length, 0.5) * along;
     canvas.polygon({head + side, head - side, tip - point - side, tip, tip - point + side}, shaft_colour);
@@ -128,7 +127,7 @@ void draw_heads(Canvas& canvas, const Place& place) {
   constexpr double radius = 13.0;
   for (const auto& shaft : place.view.shafts) {
     const Pixel head = place.pixel(shaft.head) + Pixel(0.0, radius);
-    const Marker shape = head_shape(shaft.planned->order->kind);
+    const Marker shape = head_shape(shaft.order->kind);
     canvas.marker(head, shape, radius + 3.0, ink::white, false);
     canvas.marker(head, shape, radius, ink::text, shaft.beside_plate());
   }
@@ -205,7 +204,7 @@ void draw_numbers(Canvas& canvas, double top, const Place& place) {
   places = spread(places, 2.0 * step_ring_radius + 6.0, scene_left, scene_right);
   for (std::size_t s = 0; s < places.size(); ++s) {
     canvas.line({places[s], ring_y}, place.pixel(view.shafts[s].head), {.width = 2.0});
-    draw_step_ring(canvas, {places[s], ring_y}, view.shafts[s].planned->step);
+    draw_step_ring(canvas, {places[s], ring_y}, view.shafts[s].order->step);
   }
 }
 
@@ -222,7 +221,7 @@ void draw_columns(Canvas& canvas, double top, const Place& place) {
   draw_row_name(canvas, label_y - column_row, "order, mm");
   draw_row_name(canvas, label_y - 2.0 * column_row, "drill, mm");
   for (std::size_t s = 0; s < places.size(); ++s) {
-    const auto& order = *view.shafts[s].planned->order;
+    const auto& order = *view.shafts[s].order;
     canvas.line(place.pixel(view.shafts[s].tip) - Pixel(0.0, 4.0), {places[s], label_y + 18.0},
                 {.colour = ink::leader, .width = 2.0});
     const TextStyle plain{.size = letter::small, .across = Across::centre, .upright = Upright::centre};
@@ -244,7 +243,7 @@ void draw_kinds(Canvas& canvas, double y, const PlanSideView& view) {
   double x = sheet::margin + 14.0;
   for (const auto kind : screw_kinds) {
     if (std::none_of(view.shafts.begin(), view.shafts.end(),
-                     [&](const auto& shaft) { return shaft.planned->order->kind == kind; }))
+                     [&](const auto& shaft) { return shaft.order->kind == kind; }))
       continue;
     canvas.marker({x, y}, head_shape(kind), 13.0, ink::text, false);
     canvas.text({x + 26.0, y}, models::name_of(kind), style);
@@ -253,8 +252,7 @@ void draw_kinds(Canvas& canvas, double y, const PlanSideView& view) {
   std::string rest = "double line: fracture";
   if (std::any_of(view.shafts.begin(), view.shafts.end(), [](const auto& shaft) { return shaft.beside_plate(); }))
     rest = "hollow: beside the plate;  " + rest;
-  if (std::any_of(view.shafts.begin(), view.shafts.end(),
-                  [](const auto& shaft) { return !shaft.planned->order->length; }))
+  if (std::any_of(view.shafts.begin(), view.shafts.end(), [](const auto& shaft) { return !shaft.order->length; }))
     rest += ";  ?: measure before you order";
   if (!view.plan->bends.empty()) rest += ";  bend +: ends towards the bone, drawn enlarged";
   canvas.text({x, y}, rest, fitted(canvas, rest, style, picture_width - sheet::margin - x));
@@ -266,8 +264,7 @@ double PlanSideView::height() const {
   return rows_above(*this) + scene_height() + above_columns + 3.0 * column_row + direction_row + kinds_row;
 }
 
-PlanSideView plan_side_view(const models::Construct& construct, const models::Plan& plan,
-                            const std::vector<PlannedScrew>& screws) {
+PlanSideView plan_side_view(const models::Construct& construct, const models::Plan& plan) {
   models::BoneShape bone(construct.bone, construct.plate.aspect);
   models::PlateShape plate(construct.plate, bone);
   PlanSideView view{&construct, &plan, std::move(bone), std::move(plate), {}, 0.0, 0.0, 0.0, 0.0, 1.0};
@@ -289,12 +286,9 @@ PlanSideView plan_side_view(const models::Construct& construct, const models::Pl
     const auto point = view.plate.mid_surface(share * length, 0.0);
     cover(point.position.z() + 0.5 * point.thickness);
   }
-  for (const auto& planned : screws) {
-    const auto slide = slide_along(*planned.screw, construct.plate, view.plate, construct.fracture.position);
-    const auto placed = place_screw(construct.plate, view.plate, view.bone, *planned.screw, slide);
-    const Eigen::Vector3d seat = planned.screw->entry ? placed.hole_centre : placed.head_top;
-    const double depth = planned.order->length.value_or(planned.order->measured).value();
-    view.shafts.push_back({&planned, seat, seat + depth * placed.direction});
+  for (const auto& order : plan.screws) {
+    const double depth = order.length.value_or(order.measured).value();
+    view.shafts.push_back({&order, order.seat, order.seat + depth * order.direction});
     for (const auto* end : {&view.shafts.back().head, &view.shafts.back().tip}) {
       cover(end->z());
       view.low_x = std::min(view.low_x, end->x());

@@ -16,9 +16,9 @@ struct PlanSideView {
   models::BoneShape bone;
   models::PlateShape plate;
   struct Shaft {
-    const PlannedScrew* planned = nullptr;
+    const models::OrderedScrew* order = nullptr;
     Eigen::Vector3d head, tip;  // mm; a tip of the length to order, else of the depth
-    bool beside_plate() const { return planned->order->hole == 0; }
+    bool beside_plate() const { return order->hole == 0; }
   };
   std::vector<Shaft> shafts;
   double low_x = 0.0, high_x = 0.0, low_z = 0.0, high_z = 0.0;  // shown, mm
@@ -29,8 +29,7 @@ struct PlanSideView {
 };
 
 // What it is of must outlive it. @pre `check` finds no error in the construct.
-PlanSideView plan_side_view(const models::Construct& construct, const models::Plan& plan,
-                            const std::vector<PlannedScrew>& screws);
+PlanSideView plan_side_view(const models::Construct& construct, const models::Plan& plan);
 
 void draw_plan_side_view(Canvas& canvas, double top, const PlanSideView& view);
 

@@ -52,8 +52,7 @@ std::string tilt_text(const models::OrderedScrew& order) {
   return along == "0" && across == "0" ? "–" : along + ", " + across;
 }
 
-void draw_row(Canvas& canvas, double y, const PlannedScrew& planned) {
-  const models::OrderedScrew& order = *planned.order;
+void draw_row(Canvas& canvas, double y, const models::OrderedScrew& order) {
   const std::array<std::string, columns.size()> texts{
       "",
       order.label,
@@ -77,7 +76,7 @@ void draw_row(Canvas& canvas, double y, const PlannedScrew& planned) {
     canvas.text({x + indent, y}, shortened(canvas, texts[c], style, room), style);
     x += columns[c].width;
   }
-  draw_step_ring(canvas, {sheet::margin + step_ring_radius + 4.0, y}, planned.step);
+  draw_step_ring(canvas, {sheet::margin + step_ring_radius + 4.0, y}, order.step);
 }
 
 }  // namespace
@@ -87,7 +86,7 @@ double plan_table_height(std::size_t screws) {
          row_height * static_cast<double>(std::min(screws, most_screws) + (screws > most_screws ? 1 : 0)) + 10.0;
 }
 
-void draw_plan_table(Canvas& canvas, double top, const std::vector<PlannedScrew>& screws) {
+void draw_plan_table(Canvas& canvas, double top, const std::vector<models::OrderedScrew>& screws) {
   double x = sheet::margin;
   const TextStyle quiet{.size = letter::small, .colour = ink::quiet_text, .upright = Upright::centre};
   for (const auto& [name, unit, width] : columns) {

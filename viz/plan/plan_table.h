@@ -11,6 +11,6 @@ namespace gapstrain::viz {
 double plan_table_height(std::size_t screws);
 
 // As many rows as there is room for, the rest counted.
-void draw_plan_table(Canvas& canvas, double top, const std::vector<PlannedScrew>& screws);
+void draw_plan_table(Canvas& canvas, double top, const std::vector<models::OrderedScrew>& screws);
 
 }  // namespace gapstrain::viz

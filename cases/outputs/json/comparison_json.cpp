@@ -18,7 +18,7 @@ Json figure_json(const models::ComparedFigure& figure) {
   Json json{{"figure", figure.name}, {"unit", figure.unit}, {"values", Json::array()}};
   for (const auto& value : figure.values) json["values"].push_back(value ? Json(*value) : Json(nullptr));
   if (const auto ratio = figure.ratio(); ratio && std::isfinite(*ratio)) json["ratio"] = *ratio;
-  json["doubt"] = figure.doubt;
+  json["model_error"] = figure.model_error;
   json["told_apart"] = figure.is_told_apart();
   if (const auto best = figure.best()) json["best"] = letter_of(*best);
   return json;

@@ -38,7 +38,8 @@ const Keys of_top{
     {"trust.mesh_error_peak", "estimated relative error of the peak stress from the mesh"},
     {"construct.name", "of the case"},
     {"construct.working_length_mm", "along the plate between the innermost screws of both fragments"},
-    {"construct.plate_span_ratio", "plate length / fracture length; left out without a gap"},
+    {"construct.plate_span_ratio",
+     "plate length / fracture length along the bone, its gap and its obliquity; left out without length"},
     {"construct.plate_screw_density", "screws / holes"},
     {"construct.screws_proximal", "screws in the proximal fragment"},
     {"construct.screws_distal", "screws in the distal fragment"},
@@ -157,8 +158,8 @@ const Keys of_cycle{
 };
 
 const Keys of_plate_fatigue{
-    {"reversed_mpa", "amplitude of fully reversed stress that tires alike (Goodman)"},
-    {"along_mm", "place where the load tires the plate most, from the proximal end"},
+    {"reversed_mpa", "equivalent fully reversed amplitude (Goodman)"},
+    {"along_mm", "place of the largest equivalent amplitude, from the proximal end"},
     {"across_mm", "likewise, from the plate's centre line"},
     {"face", "top (away from the bone), middle or bottom"},
     {"hole", "number of the hole whose rim it is on; left out elsewhere"},

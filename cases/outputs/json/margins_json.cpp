@@ -1,6 +1,63 @@
 #include "cases/outputs/json/margins_json.h"
 
+#include "cases/outputs/sentences/face_name.h"
+
+#include <variant>
+
 namespace gapstrain::cases {
+
+namespace {
+
+void put_location(Json& json, const std::optional<models::PlateLocation>& location) {
+  if (!location) return;
+  put(json, "hole", location->hole);
+  json["along_mm"] = location->along.value();
+  json["face"] = face_name(location->face);
+}
+
+void put_range(Json& json, const models::FactorRange& range) {
+  json["factor_low"] = range.low;
+  json["factor_high"] = range.high;
+}
+
+struct BasisJson {
+  Json operator()(const std::monostate&) const { return Json::object(); }
+  Json operator()(const models::YieldBasis& basis) const {
+    Json json{{"stress_mpa", basis.stress.value()}, {"yield_mpa", basis.yield.value()}};
+    put_location(json, basis.location);
+    return json;
+  }
+  Json operator()(const models::PreloadBasis& basis) const {
+    return {{"axial_n", basis.axial.value()}, {"limit_n", basis.limit.value()}};
+  }
+  Json operator()(const models::FatigueBasis& basis) const {
+    Json json{{"amplitude_mpa", basis.cycle.amplitude.value()},
+              {"mean_mpa", basis.cycle.mean.value()},
+              {"reversed_mpa", basis.reversed.value()},
+              {"strength_mpa", basis.strength.value()},
+              {"cycles", basis.cycles}};
+    put_range(json, basis.range);
+    put_location(json, basis.location);
+    return json;
+  }
+  Json operator()(const models::DamageBasis& basis) const {
+    Json json{{"damage", basis.damage}, {"weeks", basis.weeks}};
+    put_range(json, basis.range);
+    return json;
+  }
+  Json operator()(const models::HoldBasis& basis) const {
+    return {{"pull_n", basis.pull.value()},
+            {"pull_out_n", basis.pull_out.value()},
+            {"wall", basis.far ? "far" : "near"},
+            {"shear_n", basis.shear.value()},
+            {"bearing_n", basis.bearing.value()}};
+  }
+  Json operator()(const models::StrainBasis& basis) const {
+    return {{"strain", basis.strain}, {"yield_strain", basis.yield}};
+  }
+};
+
+}  // namespace
 
 Json margins_json(const std::vector<models::Margin>& margins) {
   Json json = Json::array();
@@ -8,6 +65,7 @@ Json margins_json(const std::vector<models::Margin>& margins) {
     json.push_back({{"part", margin.part},
                     {"load", margin.load},
                     {"factor", margin.factor},
+                    {"basis", std::visit(BasisJson{}, margin.basis)},
                     {"sentence", margin.sentence},
                     {"assumed", margin.assumed},
                     {"source", margin.source},

@@ -93,7 +93,7 @@ std::vector<FindingsKey> race_keys() {
       {"race.courses[].breaks_before_union", "share of the samples in which the plate breaks before union is due"},
       {"race.courses[].breaks_in_five_years", "share in which it breaks at all"},
       {"race.courses[].screws.label",
-       "of the screw that tires most at its head; left out where no metal's fatigue is known"},
+       "of the screw whose head has the shortest fatigue life; left out where no metal's fatigue is known"},
       {"race.courses[].screws.life_factor.low",
        "how many times over the worst screw of a sample lasts until union is due"},
       {"race.courses[].screws.life_factor.middle", "the same, 50th percentile"},

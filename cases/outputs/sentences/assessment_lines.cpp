@@ -27,11 +27,11 @@ std::string verdict(const models::Assessment& assessment) {
                ? fmt::format("Verdict: FAILS. The least margin is {}: {}; at {:.0f} % of that load it would hold.",
                              three_digits(least->factor), what, std::floor(100.0 * least->factor))
                : fmt::format("Verdict: FAILS. {}", assessment.state.fails.front().sentence);
-  return fmt::format(
-      "Verdict: holds. The least margin is {}: {}{}.", three_digits(least->factor), what,
-      least->factor < 1.0 + models::doubt_of_stress
-          ? fmt::format("; that is within the model's own error of {:.0f} %", 100.0 * models::doubt_of_stress)
-          : "");
+  return fmt::format("Verdict: holds. The least margin is {}: {}{}.", three_digits(least->factor), what,
+                     least->factor < 1.0 + models::model_error_of_stress
+                         ? fmt::format("; that is within the model's own error of {:.0f} %",
+                                       100.0 * models::model_error_of_stress)
+                         : "");
 }
 
 // Of the race, else of the least margin.

@@ -115,14 +115,14 @@ std::string comparison_text(const std::vector<ComparedCase>& cases, const models
 std::string comparison_csv(const std::vector<ComparedCase>& cases, const models::Comparison& comparison) {
   std::string text = "figure,unit";
   for (std::size_t k = 0; k < cases.size(); ++k) text += "," + letter_of(k);
-  text += ",ratio,doubt,told_apart,best\r\n";
+  text += ",ratio,model_error,told_apart,best\r\n";
   for (const auto& figure : comparison.figures) {
     text += fmt::format("{},{}", csv_cell(figure.name), figure.unit);
     for (const auto& value : figure.values) text += value ? fmt::format(",{:.9g}", *value) : ",";
     const auto ratio = figure.ratio();
     text += ratio && std::isfinite(*ratio) ? fmt::format(",{:.9g}", *ratio) : ",";
     const auto best = figure.best();
-    text += fmt::format(",{:.3g},{},{}\r\n", figure.doubt, figure.is_told_apart() ? "yes" : "no",
+    text += fmt::format(",{:.3g},{},{}\r\n", figure.model_error, figure.is_told_apart() ? "yes" : "no",
                         best ? letter_of(*best) : "");
   }
   text += "result,";

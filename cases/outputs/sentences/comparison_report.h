@@ -24,7 +24,7 @@ std::string letter_of(std::size_t index);
 std::string comparison_text(const std::vector<ComparedCase>& cases, const models::Comparison& comparison,
                             const models::Preference& preference);
 
-// A row a figure: name, unit, a column a construct, ratio, doubt, told apart, best; then a row with each
+// A row a figure: name, unit, a column a construct, ratio, model error, told apart, best; then a row with each
 // construct's state.
 std::string comparison_csv(const std::vector<ComparedCase>& cases, const models::Comparison& comparison);
 

@@ -7,24 +7,76 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 namespace gapstrain::cases {
 
 namespace {
 
-std::string margin_text(const models::Margin& margin) {
-  std::string text = beside(three_digits(margin.factor),
-                            fmt::format("{}{}{}. {}", margin.part, margin.factor < 1.0 ? ": IT FAILS" : "",
-                                        margin.indicative ? " (indicative only)" : "", margin.sentence));
-  if (!margin.assumed.empty()) text += beside("", "Assumed: " + margin.assumed + ".");
-  return text + beside("", "Source: " + margin.source + ".");
+constexpr std::size_t part_width = 40;
+
+// What several margins share, once and by number.
+class Notes {
+ public:
+  // The number of a note; nothing for an empty text.
+  std::optional<std::size_t> number_of(const std::string& text) {
+    if (text.empty()) return std::nullopt;
+    const auto found = std::find(texts_.begin(), texts_.end(), text);
+    if (found != texts_.end()) return static_cast<std::size_t>(found - texts_.begin()) + 1;
+    texts_.push_back(text);
+    return texts_.size();
+  }
+
+  std::string text() const {
+    std::string all;
+    for (std::size_t k = 0; k < texts_.size(); ++k) all += beside(fmt::format("[{}]", k + 1), texts_[k] + ".");
+    return all;
+  }
+
+ private:
+  std::vector<std::string> texts_;
+};
+
+std::string verdict_of(const models::Margin& margin) {
+  if (margin.factor >= 1.0) return margin.indicative ? " (indicative only)" : "";
+  return margin.indicative ? "  IT FAILS (indicative only)" : "  IT FAILS";
+}
+
+// One line: factor, part, load.
+std::string row(const models::Margin& margin) {
+  return clip(fmt::format("{}{}{}{}", pad(three_digits(margin.factor), 8), pad(margin.part, part_width),
+                          margin.load, verdict_of(margin)),
+              screen_columns) +
+         "\n";
+}
+
+std::string details(const models::Margin& margin, Notes& assumptions, Notes& sources) {
+  std::string references;
+  if (const auto number = assumptions.number_of(margin.assumed))
+    references += fmt::format(" Assumed [{}].", *number);
+  if (const auto number = sources.number_of(margin.source)) references += fmt::format(" Source [{}].", *number);
+  return beside(three_digits(margin.factor), fmt::format("{}. {}{}", margin.part, margin.sentence, references));
 }
 
 }  // namespace
 
 std::string margins_text(const std::vector<models::Margin>& margins, const std::vector<std::string>& left_out) {
-  std::string text = "Strength over demand, worst first: below 1 a part fails.\n\n";
-  for (const auto& margin : margins) text += margin_text(margin);
+  const auto worst = models::worst_of_each_kind(margins);
+  const std::string head = fmt::format("{}{}load\n", pad("factor", 8), pad("part", part_width));
+  std::string text =
+      "Safety factors, strength over demand: below 1 a part fails.\n\nThe worst of each kind\n" + head;
+  for (const auto& margin : worst) text += row(margin);
+  text += "\nAll, the worst first\n" + head;
+  for (const auto& margin : margins) text += row(margin);
+
+  Notes assumptions, sources;
+  text += "\nThe worst of each kind in full\n";
+  for (const auto& margin : worst) text += details(margin, assumptions, sources);
+  for (const auto& margin : margins) {  // nothing that a factor rests on is left out
+    assumptions.number_of(margin.assumed);
+    sources.number_of(margin.source);
+  }
+  text += "\nAssumed\n" + assumptions.text() + "\nSources\n" + sources.text();
   if (!left_out.empty()) text += "\nWithout a margin:\n";
   const auto add = [&](const std::string& paragraph) {
     for (const auto& line : wrap(paragraph, screen_columns, 2)) text += line + "\n";

@@ -226,7 +226,7 @@ LayoutReport report_layouts(const fs::path& folder, const models::Construct& con
   text +=
       fmt::format("\nBest by {}:\n{}", fmt::join(order, ", then "), table_of(folder, rules, title, report, holes));
   if (!title.own) text += "Your own layout is not among the admissible ones.\n";
-  text += fmt::format("\n{} that no other betters in both {} and {}: front.csv\n",
+  text += fmt::format("\n{} on the Pareto front of {} and {}: front.csv\n",
                       report.front.size() == 1 ? "One layout" : fmt::format("{} layouts", report.front.size()),
                       wish_text(rules.front[0]), wish_text(rules.front[1]));
   for (const auto& reason : title.left_out) text += fmt::format("Left out: {}\n", reason);

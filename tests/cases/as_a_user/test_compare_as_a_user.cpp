@@ -205,7 +205,8 @@ TEST_CASE("table, JSON and text of a comparison hold the same figures in the sam
   const auto rows = rows_of(compared().folder / "comparison.csv");
   const auto figures = compared().json()["figures"];
   const auto lines = lines_of(compared().text());
-  CHECK(rows[0] == std::vector<std::string>{"figure", "unit", "A", "B", "ratio", "doubt", "told_apart", "best"});
+  CHECK(rows[0] ==
+        std::vector<std::string>{"figure", "unit", "A", "B", "ratio", "model_error", "told_apart", "best"});
   REQUIRE(rows.size() == figures.size() + 2);  // heading, and each construct's state
   CHECK(rows.back()[0] == "result");
   CHECK(rows.size() > 15);

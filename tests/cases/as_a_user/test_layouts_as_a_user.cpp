@@ -167,7 +167,7 @@ TEST_CASE("the best come first, within the limits, in the order that was asked f
   for (std::size_t k = 0; k < 10; ++k) CHECK(best[k + 1] == all[order[k] + 1]);
 }
 
-TEST_CASE("front.csv has the layouts within the limits that none betters, and all of them", "[cases][as-a-user]") {
+TEST_CASE("front.csv has the Pareto front of the layouts within the limits, and all of it", "[cases][as-a-user]") {
   REQUIRE(done().run.status == 0);
   const auto all = lines_of(read_file(done().rows)), front = lines_of(read_file(done().out / "front.csv"));
   CHECK(front.front() == all.front());

@@ -86,6 +86,7 @@ LoadFindings sample_load(int number) {
   }
   for (const int hole : {1, 4}) {
     ScrewFindings screw;
+    screw.screw = ScrewId{hole};
     screw.label = fmt::format("S{}", hole);
     screw.hole = hole;
     screw.axial = 13.7 * hole * newton;
@@ -154,8 +155,8 @@ Findings sample_findings(int loads) {
 Assessment sample_assessment() {
   Assessment assessment;
   assessment.margins = {
-      {MarginKind::screw_fatigue, "screw S4, fatigue at its head", "load 1", 0.83, "It is tired.",
-       "a notch of 2.1", "a textbook", false},
+      {MarginKind::screw_fatigue, "screw S4, fatigue at its head", "load 1", 0.83, "It breaks.", "a notch of 2.1",
+       "a textbook", false},
       {MarginKind::bone_yield_at_screws, "bone at the screws", "load 2", 0.97, "It is strained.", "", "a paper",
        true},
       {MarginKind::plate_yield, "plate, yield", "load 2", 2.37, "It bends.", "", "a standard", false}};
@@ -205,7 +206,7 @@ Assessment sample_assessment() {
   screws.life_factor = {2.3, 5.9, 11.7};
   screws.breaks_before_union = 0.021;
   screws.breaks_in_five_years = 0.31;
-  screws.sentence = "S4 tires most.";
+  screws.sentence = "S4 has the shortest fatigue life.";
   governed.screws = screws;
   RaceCourse none;
   none.course = HealingCourse::none;
@@ -222,7 +223,7 @@ Assessment sample_assessment() {
   race.samples = 2048;
   assessment.race = race;
   assessment.history = sample_history();
-  assessment.state.fails = {{"screw S4, fatigue at its head", "load 0", 0.83, "in week 2 to 5", "It is tired."}};
+  assessment.state.fails = {{"screw S4, fatigue at its head", "load 0", 0.83, "in week 2 to 5", "It breaks."}};
   assessment.state.limits = {"the slot of hole 4 is used up after 0.9 mm"};
   assessment.state.estimated = {Estimate::cortex, Estimate::gap};
   assessment.no_race = "Enter the weeks to union.";  // where there is no race; for its key

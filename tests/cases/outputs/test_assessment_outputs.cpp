@@ -89,13 +89,17 @@ TEST_CASE("margins are written worst first, with what is assumed and where the l
   const auto assessment = sample_assessment();
   const std::string text = margins_text(assessment.margins, assessment.margins_left_out);
   const auto lines = lines_of(text);
-  REQUIRE(lines.size() > 12);
-  CHECK(lines[2] == "0.83    screw S4, fatigue at its head: IT FAILS. It is tired.");
-  CHECK(lines[3] == "        Assumed: a notch of 2.1.");
-  CHECK(lines[4] == "        Source: a textbook.");
-  CHECK(lines[5] == "0.97    bone at the screws: IT FAILS (indicative only). It is strained.");
-  CHECK(lines[6] == "        Source: a paper.");  // nothing is assumed
-  CHECK(lines[7] == "2.37    plate, yield. It bends.");
+  REQUIRE(lines.size() > 25);
+  CHECK(lines[2] == "The worst of each kind");
+  CHECK(lines[3] == "factor  part                                    load");
+  CHECK(lines[4] == "0.83    screw S4, fatigue at its head           load 1  IT FAILS");
+  CHECK(lines[5] == "0.97    bone at the screws                      load 2  IT FAILS (indicative only)");
+  CHECK(lines[6] == "2.37    plate, yield                            load 2");
+  CHECK(lines[8] == "All, the worst first");
+  CHECK_THAT(text, Contains("\n0.83    screw S4, fatigue at its head. It breaks. Assumed [1]. Source [1].\n"
+                            "0.97    bone at the screws. It is strained. Source [2].\n"));  // nothing is assumed
+  CHECK_THAT(text,
+             Contains("\nAssumed\n[1]     a notch of 2.1.\n\nSources\n[1]     a textbook.\n[2]     a paper.\n"));
   CHECK_THAT(text, Contains("\nWithout a margin:\n- Bone: no yield strain is known.\n"));
   for (const auto caution : cautions) CHECK_THAT(text, Contains(std::string(caution)));
 }
@@ -111,6 +115,8 @@ TEST_CASE("long margins fit the screen, their text beside the factor", "[cases][
   const std::string text = margins_text(assessment.margins, assessment.margins_left_out);
   check_fits(text);
   CHECK_THAT(text, Contains("\n        tttttt") && Contains("\n10246   screw S4") && !Contains("FAILS"));
+  // All share one source: it is written once.
+  CHECK(text.find("a source") == text.rfind("a source"));
 }
 
 TEST_CASE("of the margins a sentence names the least four kinds", "[cases][outputs]") {
@@ -285,7 +291,7 @@ TEST_CASE("a comparison begins with which to prefer and why, then each construct
 TEST_CASE("table and JSON of a comparison leave out what there is not", "[cases][outputs]") {
   const auto rows = lines_of(comparison_csv(sample_cases(2), sample_comparison()));
   REQUIRE(rows.size() == 8);
-  CHECK(rows[0] == "figure,unit,A,B,ratio,doubt,told_apart,best\r");
+  CHECK(rows[0] == "figure,unit,A,B,ratio,model_error,told_apart,best\r");
   CHECK(rows[1] == "force,N,0,17,,0.1,yes,B\r");
   CHECK(rows[2].starts_with("life,times,5.16e+11,30700,16807817.6,"));
   CHECK(rows[5] == "stiffness,N/mm,812,812,1,0.1,no,\r");

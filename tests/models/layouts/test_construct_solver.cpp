@@ -30,7 +30,7 @@ Construct bench_tube(double gap, double standoff, FrictionLaw friction) {
   construct.plate.material = find_metal("stainless-steel-cold-worked").value();
   construct.plate.finish_factor = 0.9;
   for (auto& screw : construct.screws) screw.material = find_metal("titanium-6al-4v-eli").value();
-  // Two loads of a day tire the metal together; the third is no part of it.
+  // Two loads of a day add up in fatigue; the third is no part of it.
   construct.healing = Healing{};
   construct.healing->weeks_from = 8.0;
   construct.healing->weeks_to = 16.0;

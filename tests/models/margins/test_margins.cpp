@@ -1,4 +1,5 @@
 // Margins of findings made by hand: each factor is worked from the figures beside it.
+#include "models/findings/model_error.h"
 #include "models/margins/margins.h"
 
 #include "models/margins/margins_fatigue.h"
@@ -38,6 +39,7 @@ LoadFindings load_findings(const std::string& name, double size) {
   load.plate.fatigue =
       PlateFatigue{{150.0 * size * mpa, 0.0 * mpa}, 150.0 * size * mpa, 50.0 * mm, 2.0 * mm, PlateFace::bottom, 5};
   ScrewFindings screw;
+  screw.screw = ScrewId{1};
   screw.label = "S1";
   screw.hole = 1;
   screw.factor_to_yield = 3.0 / size;
@@ -117,7 +119,7 @@ TEST_CASE("with its mean a load may grow until Goodman's amplitude reaches the l
   // A pulsating stress grows as a whole. By hand: f a / (1 - f a / 930) = 380 at 10^7 cycles, so f a = 269.8 MPa.
   const double pulsating = fatigue_load_factor(steel, {{{100.0 * mpa, 100.0 * mpa}, 1e7}});
   CHECK(pulsating == Approx(2.698).epsilon(3e-4));
-  // What presses does not tire more than what has no mean.
+  // A compressive mean counts as none.
   CHECK(fatigue_load_factor(steel, {{{100.0 * mpa, -100.0 * mpa}, 1e7}}) == Approx(3.8));
   // A preload's mean stays: a shaft pulsating by 20 MPa either side on top of 300 MPa. By hand, f 20 reaches
   // 380 (1 - (300 + f 20) / 930): f 20 = 380 x 630 / (930 + 380) = 182.7 MPa.
@@ -175,7 +177,7 @@ TEST_CASE("loads of the patient's day are asked for their own cycles, alone and 
   // No cycles: 10^6 as without healing.
   CHECK(find(find_margins(construct, findings), MarginKind::plate_fatigue).factor ==
         Approx(strength_at_run_out / 150.0).epsilon(1e-3));
-  // The smaller load comes so often that it tires more: 10 and 100 000 a day for 112 days.
+  // The smaller load comes so often that it uses more life: 10 and 100 000 a day for 112 days.
   construct.loads[0].cycles_per_day = 10.0;
   construct.loads[1].cycles_per_day = 100000.0;
   const auto margins = find_margins(construct, findings);
@@ -267,6 +269,26 @@ TEST_CASE("a part that fails is told also behind a worse hint of its kind", "[mo
   REQUIRE(told.size() == 1);
   CHECK(told[0].part == sure.part);
   CHECK(worst_of_each_kind({hint, sure, held}).front().part == hint.part);
+}
+
+TEST_CASE("a screw's margins are its own, whatever labels say", "[models][review]") {
+  Construct construct = steel_tube();
+  Findings findings = two_loads(construct);
+  // A second screw of the same label, loaded half as much.
+  construct.screws[1].label = construct.screws[0].label;
+  for (auto& load : findings.loads) {
+    ScrewFindings other = load.screws[0];
+    other.screw = construct.screws[1].id;
+    *other.factor_to_yield *= 2.0;
+    load.screws.push_back(other);
+  }
+  std::vector<double> factors;
+  for (const auto& margin : find_margins(construct, findings))
+    if (margin.kind == MarginKind::screw_yield) factors.push_back(margin.factor);
+  CHECK(factors == std::vector<double>{3.0, 6.0});
+
+  construct.screws[1].id = construct.screws[0].id;
+  CHECK_THROWS_AS(find_margins(construct, findings), ModelError);
 }
 
 }  // namespace gapstrain

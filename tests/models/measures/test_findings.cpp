@@ -139,6 +139,10 @@ TEST_CASE("the construct's ratios follow their definitions", "[models][findings]
   const auto figures = models::measure_figures(tests::plated_tube());
   CHECK(figures.working_length.value() == Approx(33.0));
   CHECK(*figures.plate_span_ratio == Approx(112.0 / 3.0));
+  // An oblique fracture is longer along the bone: over a tube 14 mm wide at 45 degrees by that width.
+  auto oblique = tests::plated_tube();
+  oblique.fracture.obliquity = 45.0 * models::degree;
+  CHECK(*models::measure_figures(oblique).plate_span_ratio == Approx(112.0 / (3.0 + 14.0)));
   CHECK(figures.plate_screw_density == Approx(0.6));
   CHECK(figures.screws_proximal == 3);
   CHECK(figures.screws_distal == 3);

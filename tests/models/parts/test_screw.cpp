@@ -44,3 +44,17 @@ TEST_CASE("each kind of screw has a name of its own that finds it again", "[mode
   }
   CHECK_FALSE(find_screw_kind("nail"));
 }
+
+TEST_CASE("screws are numbered once, each by a number of its own", "[models][parts]") {
+  using namespace gapstrain::models;
+  std::vector<Screw> screws(3);
+  CHECK_FALSE(are_numbered(screws));
+  screws[1].id = ScrewId{4};
+  number_screws(screws);
+  CHECK(screws[0].id == ScrewId{5});
+  CHECK(screws[1].id == ScrewId{4});
+  CHECK(screws[2].id == ScrewId{6});
+  CHECK(are_numbered(screws));
+  screws[2].id = ScrewId{4};
+  CHECK_FALSE(are_numbered(screws));
+}

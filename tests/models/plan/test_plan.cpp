@@ -187,3 +187,26 @@ TEST_CASE("steps stand in the order in which they are done", "[models][review]")
   CHECK(steps[1] == "lock S4");
   CHECK(steps.size() == 5);  // what no step names follows
 }
+
+TEST_CASE("a plan's screw knows its place in the construct and the step it goes in with", "[models][review]") {
+  TubeSizes sizes;
+  sizes.screws = {0, 2};  // holes 3, 5, 6 and 8
+  Construct construct = plated_tube(sizes);
+  Plan plan = make_plan(construct);
+  REQUIRE(plan.screws.size() == 4);
+  for (std::size_t k = 0; k < 4; ++k) {
+    CHECK(plan.screws[k].screw == construct.screws[k].id);
+    CHECK(plan.screws[k].step == static_cast<int>(k) + 1);  // without steps in the construct's order
+  }
+  // The steps put them in from distal, the last one twice.
+  Step first, both, again, last;
+  first.insert = {construct.screws[3].label};
+  both.insert = {construct.screws[0].label, construct.screws[2].label};
+  again.remove = {construct.screws[3].label};
+  last.insert = {construct.screws[3].label, construct.screws[1].label};
+  construct.steps = {first, both, again, last};
+  plan = make_plan(construct);
+  std::vector<int> steps;
+  for (const auto& screw : plan.screws) steps.push_back(screw.step);
+  CHECK(steps == std::vector<int>{2, 4, 2, 1});
+}

@@ -277,7 +277,7 @@ TEST_CASE("the verdict says who wins, and in which weeks", "[models][review]") {
     CHECK(governed.breaks_before_union == Approx(above).margin(0.01));
     CHECK_THAT(race.verdict.front(), Catch::Matchers::StartsWith("The plate breaks before union is due in 46 %"));
   }
-  SECTION("nothing tires it") {
+  SECTION("no stress amplitude") {
     const Race race = run_race(constant(50.0), sure_construct(), sure());
     CHECK_FALSE(race.courses[2].breaks_low);
     CHECK(race.courses[2].sentence ==

@@ -90,7 +90,7 @@ TEST_CASE("the steady course goes through the construct with each tissue all ove
     CHECK(steady.gap[rung].modulus.value() == Approx(ladder[rung].youngs_modulus.value()));
     CHECK(steady.gap[rung].plate_peak.value() == Approx(peak_with(ladder[rung])).epsilon(1e-6));
   }
-  // Locking heads: nothing is strained at rest, so that half of the peak comes and goes.
+  // Locking heads: nothing is strained at rest, so that the amplitude is half of the peak.
   const auto as_entered = std::find(history.load_factors.begin(), history.load_factors.end(), 1.0);
   REQUIRE(as_entered != history.load_factors.end());
   double amplitude = 0.0;

@@ -84,7 +84,7 @@ TEST_CASE("the best rows are the first of all rows in order", "[models][studies]
   }
 }
 
-TEST_CASE("the front has every row that no other betters, once", "[models][studies][ranking]") {
+TEST_CASE("the Pareto front has every row that is on it, once", "[models][studies][ranking]") {
   std::mt19937 random(2);
   for (int round = 0; round < 200; ++round) {
     const std::size_t rows = random() % 40;

@@ -1,4 +1,4 @@
-// Constants and laws of lives under stress that comes and goes.
+// Constants and laws of lives under repeated stress.
 #include "models/stress/fatigue.h"
 
 #include "models/stress/stress_cycle.h"
@@ -45,7 +45,7 @@ TEST_CASE("lives fall with the amplitude, go on falling beyond 10^7 and are neve
 }
 
 TEST_CASE(
-    "Goodman: a pulsating stress tires by its amplitude and the share of the ultimate strength that its mean "
+    "Goodman: a pulsating stress counts by its amplitude and the share of the ultimate strength that its mean "
     "leaves",
     "[models][review]") {
   // R = 0.1, as fatigue tests of plates are run: the mean is (1 + R) / (1 - R) = 1.222 of the amplitude. By hand,
@@ -82,7 +82,7 @@ TEST_CASE("a cycle is half the range by von Mises, its mean the trace of the mea
   const StressCycle both = stress_cycle({100.0, 100.0, 0.0}, {300.0, 300.0, 0.0});
   CHECK(both.amplitude.value() == Approx(100.0));
   CHECK(both.mean.value() == Approx(400.0));
-  // A stress that changes sides comes and goes although its von Mises value stays.
+  // A stress that changes sides has an amplitude although its von Mises value stays.
   const StressCycle turned = stress_cycle({100.0, 0.0, 0.0}, {-100.0, 0.0, 0.0});
   CHECK(turned.amplitude.value() == Approx(100.0));
   CHECK(turned.mean.value() == Approx(0.0).margin(1e-12));

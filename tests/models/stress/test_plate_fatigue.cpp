@@ -1,4 +1,4 @@
-// Stress that comes and goes in plate and screws, and what walls get of a screw, against what can be told without
+// Stress cycles of plate and screws, and what walls get of a screw, against what can be told without
 // them. A coarse mesh serves.
 #include "models/layouts/ready_screws.h"
 #include "models/measures/screw_forces.h"
@@ -36,7 +36,7 @@ models::Construct tiring_pressed_tube() {
 
 }  // namespace
 
-TEST_CASE("where a load tires the plate most is where the fields say, between rest and load",
+TEST_CASE("the plate's largest equivalent amplitude is where the fields say, between rest and load",
           "[models][findings]") {
   for (const models::Construct& construct : {tiring_tube(), tiring_pressed_tube()}) {
     const auto findings = models::analyse(construct).findings;
@@ -150,8 +150,8 @@ TEST_CASE("without stress at rest a head's cycle is half of what the load brings
       CAPTURE(load.load, screw.label);
       const double bending = std::hypot(screw.bending_x.value(), screw.bending_y.value()) / modulus;
       const double shear = screw.torsion.value() / (2.0 * modulus);
-      // The cycle is that of the fibre that tires most: the one that the load pulls, unless the axial force that
-      // presses is so large that the other one comes and goes by enough more.
+      // The cycle is that of the fibre with the largest equivalent amplitude: the one that the load pulls, unless
+      // the axial force that presses is so large that the other one has enough more amplitude.
       const double pulled = bending + screw.axial.value() / area, pressed = bending - screw.axial.value() / area;
       const double amplitude = screw.head_cycle.amplitude.value();
       const bool is_pulled = screw.head_cycle.mean.value() > 0.0;
@@ -198,7 +198,7 @@ TEST_CASE("a bending that only turns makes a shaft's stress come and go", "[mode
   CHECK(models::shaft_cycle(one, other, axis, radius, unknown).amplitude.value() ==
         Approx(400.0 / std::sqrt(2.0) / modulus));
   CHECK(models::shaft_cycle(one, one, axis, radius, metal).amplitude.value() == Approx(0.0).margin(1e-12));
-  // By hand: tension 900 N comes and goes with a twist of 300 N mm.
+  // By hand: tension from 0 to 900 N with a twist of 300 N mm.
   const models::ShaftForce both{{0.0, 0.0, 900.0}, {0.0, 0.0, 300.0}};
   const double tension = 900.0 / (std::numbers::pi * radius * radius), twist = 300.0 / (2.0 * modulus);
   const auto pulled = models::shaft_cycle(none, both, axis, radius, metal);

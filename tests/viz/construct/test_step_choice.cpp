@@ -12,12 +12,3 @@ TEST_CASE("of too many steps the first, the last and the greatest changes are ke
   CHECK(viz::chosen_steps({7.0}, 2) == std::vector<std::size_t>{0});
   CHECK(viz::chosen_steps({}, 2).empty());
 }
-
-TEST_CASE("a label is named by a whole word only", "[viz][steps]") {
-  CHECK(viz::names("insert S1 and tighten S4", "S1"));
-  CHECK(viz::names("insert S1, S4", "S4"));
-  CHECK(viz::names("insert S14, S1", "S1"));
-  CHECK_FALSE(viz::names("insert S14", "S1"));
-  CHECK_FALSE(viz::names("insert PS1", "S1"));
-  CHECK_FALSE(viz::names("insert S1", ""));
-}

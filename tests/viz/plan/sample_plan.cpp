@@ -1,5 +1,7 @@
 #include "tests/viz/plan/sample_plan.h"
 
+#include "models/geometry/plate_shape.h"
+
 #include <array>
 #include <cmath>
 #include <string>
@@ -21,7 +23,9 @@ Screw planned_screw(const std::string& label, int hole, ScrewKind kind) {
 
 OrderedScrew order_of(const Screw& screw, double measured) {
   OrderedScrew order;
+  order.screw = screw.id;
   order.label = screw.label;
+  order.core = screw.size.core_diameter;
   order.hole = screw.hole;
   order.kind = screw.kind;
   order.size = screw.size.designation;
@@ -81,6 +85,8 @@ SamplePlan sample_plan(const PlanSizes& sizes) {
     construct.screws.push_back(lag);
   }
 
+  number_screws(construct.screws);
+
   Plan& plan = sample.plan;
   plan.plate_length = plate.length;
   plan.plate_width = plate.sections[0].width;
@@ -97,8 +103,15 @@ SamplePlan sample_plan(const PlanSizes& sizes) {
                                             : bend * sizes.pitch;
     plan.bends.push_back({bend, bend + 1, at * mm, bends[static_cast<std::size_t>(bend) % bends.size()] * degree});
   }
+  const BoneShape bone_shape(construct.bone, plate.aspect);
+  const PlateShape plate_shape(plate, bone_shape);
   for (const auto& screw : construct.screws) {
     plan.screws.push_back(order_of(screw, screw.cortices == 1 ? 0.8 * width : 1.5 * width));
+    const auto slide = slide_along(screw, plate, plate_shape, construct.fracture.position);
+    const auto place = place_screw(plate, plate_shape, bone_shape, screw, slide);
+    plan.screws.back().seat = screw.entry ? place.hole_centre : place.head_top;
+    plan.screws.back().direction = place.direction;
+    plan.screws.back().step = static_cast<int>(plan.steps.size()) + 1;
     plan.steps.push_back("insert and tighten " + screw.label);
     plan.notes.push_back(screw.label +
                          ": drill through the guide that screws into the hole, or it will not lock.");

@@ -1,0 +1,211 @@
+#include "models/margins/margin_words.h"
+
+#include "models/margins/margins_fatigue.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+namespace gapstrain::models {
+
+namespace {
+
+constexpr std::string_view shell_reads_high = "a shell reads up to 13 % high at a thick plate's rims";
+
+const Screw* screw_of(const Construct& construct, const Margin& margin) {
+  if (margin.screw == ScrewId::none) return nullptr;
+  const auto found = std::find_if(construct.screws.begin(), construct.screws.end(),
+                                  [&](const Screw& screw) { return screw.id == margin.screw; });
+  return found == construct.screws.end() ? nullptr : &*found;
+}
+
+// "the plate", "S4 (hole 4)"
+std::string subject_of(const Screw* screw) {
+  if (screw == nullptr) return "the plate";
+  return screw->hole > 0 ? fmt::format("{} (hole {})", screw->label, screw->hole)
+                         : fmt::format("{} (beside the plate)", screw->label);
+}
+
+std::string location_text(const PlateLocation& location) {
+  const char* level = location.face == PlateFace::top      ? "top face"
+                      : location.face == PlateFace::bottom ? "bottom face"
+                                                           : "middle of the wall";
+  return location.hole ? fmt::format("at the rim of hole {}, {}", *location.hole, level)
+                       : fmt::format("{:.0f} mm from its proximal end, {}", location.along.value(), level);
+}
+
+std::string times_as_large(const FactorRange& range) {
+  return fmt::format("{:.3g} times as large ({:.2g} to {:.2g} over the metal's published strengths)", range.middle,
+                     range.low, range.high);
+}
+
+std::string cycle_text(const StressCycle& cycle, const Metal& metal) {
+  std::string left;
+  if (metal.yield_strength && cycle.mean + cycle.amplitude > *metal.yield_strength)
+    left = fmt::format(" (yielding leaves {:.0f} MPa)",
+                       std::max(metal.yield_strength->value() - cycle.amplitude.value(), 0.0));
+  return fmt::format("stress amplitude {:.0f} MPa, mean stress {:.0f} MPa{}", cycle.amplitude.value(),
+                     cycle.mean.value(), left);
+}
+
+std::string life_used(double damage) {
+  return damage < 1e-4  ? "less than 0.01 % of"
+         : damage < 1.0 ? fmt::format("{:.2g} % of", 100.0 * damage)
+         : damage < 1e3 ? fmt::format("{:.2g} times", damage)
+                        : std::string("more than a thousand times");
+}
+
+struct Sentence {
+  const Construct& construct;
+  const Margin& margin;
+  const Screw* screw;
+
+  const Metal& metal() const { return screw != nullptr ? screw->material : construct.plate.material; }
+
+  std::string operator()(const std::monostate&) const { return ""; }
+
+  std::string operator()(const YieldBasis& basis) const {
+    const std::string limit = fmt::format("{} yields at {:.0f} MPa", metal().name, basis.yield.value());
+    if (screw != nullptr)
+      return fmt::format(
+          "Under \"{}\" the core of {} bears {:.0f} MPa (von Mises of axial force, bending and "
+          "torsion) where it is strained most; {}.",
+          margin.load, subject_of(screw), basis.stress.value(), limit);
+    if (!basis.location)
+      return fmt::format("In the steps alone the plate bears {:.0f} MPa (von Mises); {}.", basis.stress.value(),
+                         limit);
+    return fmt::format("Under \"{}\" the plate bears {:.0f} MPa (von Mises) {}; {}.", margin.load,
+                       basis.stress.value(), location_text(*basis.location), limit);
+  }
+
+  std::string operator()(const PreloadBasis& basis) const {
+    if (margin.kind == MarginKind::screw_hold)
+      return fmt::format(
+          "After the last step alone {} is pulled from the bone with {:.0f} N of the {:.0f} N that "
+          "its thread bears.",
+          subject_of(screw), basis.axial.value(), basis.limit.value());
+    return fmt::format("After the last step alone {} is pulled with {:.0f} N; its core yields at {:.0f} N.",
+                       subject_of(screw), basis.axial.value(), basis.limit.value());
+  }
+
+  std::string operator()(const FatigueBasis& basis) const {
+    const std::string place =
+        screw != nullptr
+            ? fmt::format("Nominal in the core of {}, where it leaves the head's seat", subject_of(screw))
+            : fmt::format("In the plate {}", basis.location ? location_text(*basis.location) : "");
+    const LoadCase& load = *std::find_if(construct.loads.begin(), construct.loads.end(),
+                                         [&](const LoadCase& one) { return one.name == margin.load; });
+    return fmt::format(
+        "{}, under \"{}\": {}; equivalent fully reversed amplitude {:.0f} MPa. {}{} bears {:.0f} MPa for {}; the "
+        "load could be {}.",
+        place, margin.load, cycle_text(basis.cycle, metal()), basis.reversed.value(),
+        screw != nullptr ? "With its notch " : "", metal().name, basis.strength.value(),
+        duty_of(construct, load)->text, times_as_large(basis.range));
+  }
+
+  std::string operator()(const DamageBasis& basis) const {
+    return fmt::format(
+        "As long as the gap stays as on the first day, all loads of the day use in {:g} weeks {} the life of {}, "
+        "\"{}\" most of it; they could be {}.",
+        basis.weeks, life_used(basis.damage), subject_of(screw), margin.load, times_as_large(basis.range));
+  }
+
+  std::string operator()(const HoldBasis& basis) const {
+    return fmt::format(
+        "Under \"{}\" {} is {} the bone with {:.0f} N of the {:.0f} N that its thread bears{}, and pressed "
+        "sideways "
+        "in its {} wall with {:.0f} N of {:.0f} N.",
+        margin.load, subject_of(screw), basis.pull.value() < 0.0 ? "pushed into" : "pulled from",
+        std::abs(basis.pull.value()), basis.pull_out.value(), is_tightened(*screw) ? ", preload included" : "",
+        basis.far ? "far" : "near", basis.shear.value(), basis.bearing.value());
+  }
+
+  std::string operator()(const StrainBasis& basis) const {
+    const CorticalBone& cortex = construct.bone.cortex;
+    const std::string yield = cortex.yield_strain
+                                  ? fmt::format("{} yields at {:.2g} %", cortex.name, 100 * basis.yield)
+                                  : fmt::format("no yield strain of {} is known, human-femur yields at {:.2g} %",
+                                                cortex.name, 100 * basis.yield);
+    return fmt::format("Under \"{}\" the bone is strained by up to {:.2g} % {}; {} in tension along its axis.",
+                       margin.load, 100 * basis.strain,
+                       margin.kind == MarginKind::bone_yield_at_screws ? "within a wall's thickness of a screw"
+                                                                       : "clear of the screws",
+                       yield);
+  }
+};
+
+std::string fatigue_assumptions(const Construct& construct, bool of_screw) {
+  std::string common =
+      "no corrosion or fretting (10 to 20 % is often taken off, from memory) and no spread of loads and activity, "
+      "as the race has them; stress as on the first day; mean stress by Goodman; ";
+  if (of_screw)
+    return common + fmt::format(
+                        "thread and head are taken as a notch that leaves 1 / {:g} of the strength at 10^7 "
+                        "cycles and all of it at 10^3",
+                        thread_notch);
+  return common + fmt::format(
+                      "the holes' notches count in full; {}; the surface leaves {:.0f} % of the strength of "
+                      "smooth bars",
+                      shell_reads_high, 100.0 * construct.plate.finish_factor);
+}
+
+}  // namespace
+
+std::string part_name(MarginKind kind, const std::string& label) {
+  switch (kind) {
+    case MarginKind::plate_yield:
+      return "plate, yield";
+    case MarginKind::plate_fatigue:
+      return "plate, fatigue";
+    case MarginKind::plate_fatigue_of_all_loads:
+      return "plate, fatigue under all loads";
+    case MarginKind::screw_yield:
+      return fmt::format("screw {}, yield", label);
+    case MarginKind::screw_fatigue:
+      return fmt::format("screw {}, fatigue", label);
+    case MarginKind::screw_fatigue_of_all_loads:
+      return fmt::format("screw {}, fatigue under all loads", label);
+    case MarginKind::screw_hold:
+      return fmt::format("screw {}, pull-out", label);
+    case MarginKind::bone_yield:
+      return "bone clear of the screws";
+    case MarginKind::bone_yield_at_screws:
+      break;
+  }
+  return "bone at the screws";
+}
+
+std::string margin_sentence(const Construct& construct, const Margin& margin) {
+  return std::visit(Sentence{construct, margin, screw_of(construct, margin)}, margin.basis);
+}
+
+std::string margin_assumptions(const Construct& construct, const Margin& margin) {
+  switch (margin.kind) {
+    case MarginKind::plate_yield: {
+      const auto* basis = std::get_if<YieldBasis>(&margin.basis);
+      return basis != nullptr && basis->location ? std::string(shell_reads_high) : "";
+    }
+    case MarginKind::plate_fatigue:
+    case MarginKind::screw_fatigue:
+      return fatigue_assumptions(construct, margin.kind == MarginKind::screw_fatigue);
+    case MarginKind::plate_fatigue_of_all_loads:
+    case MarginKind::screw_fatigue_of_all_loads:
+      return "lives used add up (Palmgren, Miner), each load at its worst place as if these were one; " +
+             fatigue_assumptions(construct, margin.kind == MarginKind::screw_fatigue_of_all_loads);
+    case MarginKind::screw_hold:
+      if (!std::holds_alternative<HoldBasis>(margin.basis)) return "";
+      return margin.indicative
+                 ? "both act together as on an ellipse; the moment that its only wall takes is not counted"
+                 : "both act together as on an ellipse";
+    case MarginKind::bone_yield_at_screws:
+      return "the thread's surroundings are not modelled, so the figure is a hint";
+    case MarginKind::screw_yield:
+    case MarginKind::bone_yield:
+      break;
+  }
+  return "";
+}
+
+}  // namespace gapstrain::models
