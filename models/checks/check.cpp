@@ -31,10 +31,11 @@ void check_mesh_density(const MeshDensity& mesh, ProblemList& problems) {
                    fmt::format("The refinement is {:.4g}; allowed is 0.25 to 4, and 1 is a good "
                                "start.",
                                mesh.refinement));
-  if (mesh.rim_elements < 8 || mesh.rim_elements > 128)
+  if (mesh.rim_elements < MeshDensity::least_rim_elements || mesh.rim_elements > MeshDensity::most_rim_elements)
     problems.error("mesh.rim_elements",
-                   fmt::format("{} elements round each plate hole; allowed are 8 to 128, and 32 is a good start.",
-                               mesh.rim_elements));
+                   fmt::format("{} elements round each plate hole; allowed are {} to {}, and {} is a good start.",
+                               mesh.rim_elements, MeshDensity::least_rim_elements, MeshDensity::most_rim_elements,
+                               MeshDensity{}.rim_elements));
 }
 
 std::vector<Problem> check(const Construct& construct) {

@@ -20,8 +20,9 @@ namespace gapstrain::models {
 
 // Mesh density. Defaults are the ones the proofs are run with.
 struct MeshDensity {
-  double refinement = 1.0;  // divides every element size below
-  int rim_elements = 48;    // round each plate hole, at refinement 1
+  double refinement = 1.0;                                               // divides every element size below
+  int rim_elements = 48;                                                 // round each plate hole, at refinement 1
+  static constexpr int least_rim_elements = 8, most_rim_elements = 128;  // that are allowed
   bool operator==(const MeshDensity&) const = default;
 };
 

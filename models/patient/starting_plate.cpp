@@ -103,7 +103,7 @@ double plate_length(const GenericPlate& row, const Site& site, int holes) {
 
 // As long as customary, longer where the span asks for it, as far as the bone lets it.
 int choose_holes(const GenericPlate& row, const Site& site, StartingPlate& plate) {
-  const double span_ratio = site.simple ? 8.0 : 3.0;
+  const double span_ratio = site.simple ? begin_with_simple_span : begin_with_comminuted_span;
   const double wanted = span_ratio * 2.0 * site.reaches;
   const int usual = site.compress ? usual_compressing : usual_bridging;
   int holes = 0;
@@ -121,8 +121,10 @@ int choose_holes(const GenericPlate& row, const Site& site, StartingPlate& plate
                     site.length, least_holes, plate_length(row, site, least_holes), 100.0 * most_length_share));
   const double ratio = plate_length(row, site, holes) / (2.0 * site.reaches);
   const std::string rule =
-      fmt::format("at least {} for a {} fracture (Gautier & Sommer 2003, Injury 34 Suppl 2, from memory)",
-                  site.simple ? "8" : "3", site.simple ? "simple" : "comminuted");
+      fmt::format("at least {} for a {} (Gautier & Sommer 2003, Injury 34 Suppl 2, from memory)", span_ratio,
+                  site.simple ? "simple fracture"
+                              : fmt::format("comminuted fracture, the upper end of {} to {}",
+                                            comminuted_span.least, comminuted_span.ample));
   if (ratio < span_ratio)
     plate.cautions.push_back(
         fmt::format("The plate is only {:.2g} times as long as the fracture reaches along the bone; {}. The bone "

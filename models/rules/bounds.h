@@ -13,6 +13,19 @@ inline constexpr double least_edge_clearance = 1.5;
 // Hoon et al. 2021, Vet. Comp. Orthop. Traumatol. (holes in feline femora, from the abstract).
 inline constexpr double usual_thread_share = 0.30, most_thread_share = 0.33;
 
+// Plate over the fracture's length along the bone: at least 8 to 10 for a simple fracture, 2 to 3 for a comminuted
+// one (Gautier & Sommer 2003, Injury 34 Suppl. 2, from memory). Both ranges are what is asked for at least, so a
+// construct is only told to break the rule below their lower ends.
+struct SpanRatio {
+  double least, ample;
+};
+inline constexpr SpanRatio simple_span{8.0, 10.0}, comminuted_span{2.0, 3.0};
+
+// From where on a plate to begin from is long enough: no bound that a surgeon's own plate is held to, but a choice
+// of this program within the same ranges (no source), on the safe side where the plate bears alone.
+inline constexpr double begin_with_simple_span = simple_span.least;
+inline constexpr double begin_with_comminuted_span = comminuted_span.ample;
+
 // Left between the edges of a fracture that is pressed, once the slides are used up: common practice, no source.
 inline const Length largest_pressed_gap = 1.0 * mm;
 

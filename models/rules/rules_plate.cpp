@@ -17,9 +17,10 @@ constexpr auto gautier_sommer = "Gautier & Sommer 2003, Injury 34 Suppl. 2 (from
 // the fracture over its length, and eight times a long oblique fracture is more than a bone (our reading).
 RuleFinding span_rule(const RuleSubject& subject) {
   const bool simple = subject.is_simple();
-  const double least = simple ? 8.0 : 2.0;
+  const auto [least, ample] = simple ? simple_span : comminuted_span;
   RuleFinding finding;
-  finding.bound = simple ? "at least 8 to 10 for a simple fracture" : "at least 2 to 3 for a comminuted fracture";
+  finding.bound =
+      fmt::format("at least {} to {} for a {} fracture", least, ample, simple ? "simple" : "comminuted");
   finding.source = gautier_sommer;
   const double plate = subject.construct.plate.length.value(), fracture = subject.cut.length();
   if (!(fracture > 0.0)) return not_applicable(finding, "the fracture is closed and transverse: it has no length");

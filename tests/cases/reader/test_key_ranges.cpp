@@ -3,6 +3,7 @@
 #include "cases/reader/study_keys.h"
 #include "cases/text/words.h"
 #include "cases/toml/describe_keys.h"
+#include "models/parts/construct.h"
 
 #include <catch2/catch.hpp>
 
@@ -32,6 +33,13 @@ TEST_CASE("every quantity, number, count and list of tables has a range whose en
           parse_value(text("1e300" + std::string(key.range.most.substr(key.range.most.find(' ')))), key),
           ValueError);
     }
+}
+
+TEST_CASE("the range of elements round a hole is the one that a construct is checked for", "[cases][reader]") {
+  const Key* key = case_keys().find("mesh", "rim_elements");
+  REQUIRE(key != nullptr);
+  CHECK(key->range.least == std::to_string(gapstrain::models::MeshDensity::least_rim_elements));
+  CHECK(key->range.most == std::to_string(gapstrain::models::MeshDensity::most_rim_elements));
 }
 
 TEST_CASE("the description of the keys shows their ranges", "[cases][reader]") {

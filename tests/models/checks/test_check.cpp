@@ -44,6 +44,9 @@ TEST_CASE("mesh density is kept within what has been proven", "[models][parts]")
   for (const int elements : {7, 129, -3}) {
     construct.mesh = {1.0, elements};
     check_finds_only_error(construct, "mesh.rim_elements", std::to_string(elements));
+    // What is proposed is the default, on which the proofs are run.
+    check_finds_only_error(construct, "mesh.rim_elements",
+                           ", and " + std::to_string(MeshDensity{}.rim_elements) + " is a good start");
   }
   construct.mesh = {0.25, 8};
   CHECK(check(construct).empty());

@@ -1,6 +1,7 @@
 #include "models/patient/allometry.h"
 #include "models/patient/gait.h"
 #include "models/patient/starting_plate.h"
+#include "models/rules/bounds.h"
 #include "tests/models/geometry/sample_bones.h"
 
 #include <catch2/catch.hpp>
@@ -86,7 +87,11 @@ TEST_CASE("a longer comminuted zone gets a longer plate, as far as the bone has 
   const StartingPlate too_short = plate(30.0);
   CHECK(too_short.length.value() < 90.0);
   REQUIRE(too_short.cautions.size() == 1);
-  CHECK(too_short.cautions.front().find("at least 3 for a comminuted fracture") != std::string::npos);
+  CHECK(too_short.cautions.front().find("at least 3 for a comminuted fracture, the upper end of 2 to 3") !=
+        std::string::npos);
+  // Short of what a plate to begin from is looked for at, it does not break the rule: that is below 2.
+  CHECK(too_short.length.value() > comminuted_span.least * 30.0);
+  CHECK(begin_with_comminuted_span == comminuted_span.ample);
 }
 
 TEST_CASE("a fracture off the middle moves the plate, not beyond the bone", "[models][patient]") {

@@ -155,6 +155,8 @@ TEST_CASE("a plate is eight times as long as a simple fracture, twice as long as
   CHECK(verdict_of(pieces, rule) == Verdict::kept);
   pieces.fracture.gap = 56.1 * mm;
   CHECK(verdict_of(pieces, rule) == Verdict::broken);
+  CHECK(finding_of(pieces, rule).bound == "at least 2 to 3 for a comminuted fracture");
+  CHECK(shorter.bound == "at least 8 to 10 for a simple fracture");
 
   // What an oblique cut reaches along a round bone counts: 3 mm and 14 mm for 45 degrees through 14 mm.
   Construct oblique = bridged(3.0);
