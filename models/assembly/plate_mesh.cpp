@@ -21,7 +21,9 @@ PlateMesh mesh_plate(const mesh::GmshSession& session, const Construct& construc
   }
   for (const auto& hole : plate.holes)
     flat.holes.push_back({hole.position.value(), hole.diameter.value(), hole.slot_length.value()});
-  flat.rim_elements = 4 * static_cast<int>(std::lround(construct.mesh.rim_elements * refinement / 4.0));
+  // What few elements a coarse mesh leaves of few: as many as a rim takes at the least.
+  flat.rim_elements = std::max(MeshDensity::least_rim_elements,
+                               4 * static_cast<int>(std::lround(construct.mesh.rim_elements * refinement / 4.0)));
   flat.size_max = narrowest / (7.0 * refinement);
 
   mesh::FlatMesh meshed = mesh::mesh_perforated_plate(session, flat);

@@ -2,7 +2,7 @@
 
 #include "solver/bodies/stress.h"
 
-#include <algorithm>
+#include <cmath>
 
 namespace gapstrain::models {
 
@@ -13,6 +13,11 @@ int hottest_node(const Assembly& assembly, const PlatePeak& peak) {
   Eigen::Index node = 0;
   (assembly.plate_mesh.along_across.rowwise() - place).rowwise().squaredNorm().minCoeff(&node);
   return static_cast<int>(node);
+}
+
+// What is no number stays: an error that is not known is not small.
+void take_larger(double& largest, double value) {
+  if (std::isnan(value) || value > largest) largest = value;
 }
 
 }  // namespace
@@ -30,14 +35,13 @@ MeshError estimate_mesh_error(const Assembly& assembly, const SolvedLoads& solve
     const double stored =
         solver::energy_balance(*assembly.system, solved.states[k].pressed.solution, assembly.loads[k].forces)
             .stored(0);
-    if (stored > 0.0) error.stiffness = std::max(error.stiffness, difference(l) / stored);
+    if (stored != 0.0) take_larger(error.stiffness, difference(l) / stored);
     const PlatePeak& peak = loads[k].plate.peak;
     const double zeta = peak.face == PlateFace::top ? 1.0 : peak.face == PlateFace::bottom ? -1.0 : 0.0;
-    if (peak.von_mises.value() > 0.0)
-      error.peak =
-          std::max(error.peak, solver::stress_jump(assembly.bodies[plate_body].body->shell(),
-                                                   solved.displacements[plate_body].col(l),
-                                                   hottest_node(assembly, peak), zeta, peak.von_mises.value()));
+    if (peak.von_mises.value() != 0.0)
+      take_larger(error.peak, solver::stress_jump(assembly.bodies[plate_body].body->shell(),
+                                                  solved.displacements[plate_body].col(l),
+                                                  hottest_node(assembly, peak), zeta, peak.von_mises.value()));
   }
   return error;
 }

@@ -18,11 +18,15 @@ double largest_port_force(const solver::Solution& solution) {
   return largest;
 }
 
+// The larger of both, or what is no number: std::max drops that, and a broken calculation would pass.
+double worse(double one, double other) { return std::isnan(one) || one > other ? one : other; }
+
 double largest_rotation(const std::array<Eigen::MatrixXd, 3>& displacements) {
   double largest = 0.0;
   for (const auto& body : displacements)
     for (Eigen::Index node = 0; node < body.rows() / 6; ++node)
-      largest = std::max(largest, body.middleRows<3>(6 * node + 3).colwise().norm().maxCoeff());
+      for (Eigen::Index load = 0; load < body.cols(); ++load)
+        largest = worse(largest, body.col(load).segment<3>(6 * node + 3).norm());
   return largest;
 }
 
@@ -40,8 +44,8 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
                     const std::vector<LoadFindings>& loads) {
   double residual = 0.0, unbalanced = 0.0, energy = 0.0, over_yield = 0.0, contact = 0.0, friction = 0.0;
   const auto look_at_contact = [&](const solver::PressedState& state) {
-    contact = std::max(contact, state.complementarity);
-    friction = std::max(friction, state.friction_residual);
+    contact = worse(contact, state.complementarity);
+    friction = worse(friction, state.friction_residual);
   };
   for (const auto& step : steps) look_at_contact(step.pressed);
   std::optional<double> buckling;
@@ -53,17 +57,17 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
     const auto column = static_cast<Eigen::Index>(l);
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
       const auto& body = assembly.bodies[b];
-      residual = std::max(residual, body.body->residual(*body.ports, solution.port_forces[b],
-                                                        solved.displacements[b].col(column))(0));
+      residual = worse(residual, body.body->residual(*body.ports, solution.port_forces[b],
+                                                     solved.displacements[b].col(column))(0));
     }
-    unbalanced = std::max(unbalanced,
-                          solver::unbalanced_force(*assembly.system, solution)(0) / largest_port_force(solution));
+    unbalanced =
+        worse(unbalanced, solver::unbalanced_force(*assembly.system, solution)(0) / largest_port_force(solution));
     const auto balance = solver::energy_balance(*assembly.system, solution, load.forces);
-    energy = std::max(
+    energy = worse(
         energy, std::abs(balance.stored(0) - balance.supplied(0)) / std::max(std::abs(balance.stored(0)), tiny));
-    over_yield = std::max(over_yield, loads[l].plate.share_over_yield);
+    over_yield = worse(over_yield, loads[l].plate.share_over_yield);
     if (const auto& factor = loads[l].buckling_factor)
-      buckling = buckling ? std::min(*buckling, *factor) : *factor;
+      buckling = buckling ? -worse(-*buckling, -*factor) : *factor;
   }
   const MeshError error = estimate_mesh_error(assembly, solved, loads);
   trust.mesh_error_stiffness = error.stiffness;

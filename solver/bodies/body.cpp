@@ -1,6 +1,7 @@
 #include "solver/bodies/body.h"
 
 #include <algorithm>
+#include <limits>
 #include <utility>
 
 namespace gapstrain::solver {
@@ -53,7 +54,10 @@ Eigen::VectorXd Body::residual(const Ports& ports, const Eigen::MatrixXd& port_f
   const Eigen::MatrixXd applied = ports.spread * port_forces;
   const Eigen::MatrixXd out_of_balance = stiffness_.selfadjointView<Eigen::Lower>() * displacements - applied;
   const Eigen::VectorXd scale = applied.cwiseAbs().colwise().maxCoeff().cwiseMax(1e-300).transpose();
-  return out_of_balance.cwiseAbs().colwise().maxCoeff().transpose().cwiseQuotient(scale);
+  Eigen::VectorXd residual = out_of_balance.cwiseAbs().colwise().maxCoeff().transpose().cwiseQuotient(scale);
+  for (Eigen::Index k = 0; k < residual.size(); ++k)  // a maximum may pass over what is no number
+    if (!out_of_balance.col(k).allFinite()) residual(k) = std::numeric_limits<double>::quiet_NaN();
+  return residual;
 }
 
 }  // namespace gapstrain::solver

@@ -95,7 +95,8 @@ double stress_jump(const Shell& shell, const Eigen::VectorXd& displacements, int
       shell, zeta, [&](int other) { return other == node; },
       [&](int, const auto& cell, const auto& rows) {
         const Eigen::Vector3d difference = rows * gather(cell, displacements) - average;
-        largest = std::max(largest, von_mises(difference.transpose())(0));
+        const double jump = von_mises(difference.transpose())(0);
+        if (std::isnan(jump) || jump > largest) largest = jump;  // and stays, unlike in std::max
       });
   return largest / scale;
 }

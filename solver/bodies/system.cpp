@@ -5,6 +5,7 @@
 #include <Eigen/Eigenvalues>
 
 #include <cassert>
+#include <limits>
 #include <utility>
 
 namespace gapstrain::solver {
@@ -180,10 +181,15 @@ EnergyBalance energy_balance(const System& system, const Solution& solution, con
 
 Eigen::VectorXd unbalanced_force(const System& system, const Solution& solution) {
   Eigen::VectorXd largest = Eigen::VectorXd::Zero(solution.port_forces.front().cols());
+  std::vector<char> missing(static_cast<std::size_t>(largest.size()), 0);
   for (std::size_t b = 0; b < solution.port_forces.size(); ++b) {
     const Eigen::MatrixXd resultant = system.bodies()[b]->rigid.transpose() * solution.port_forces[b];
     largest = largest.cwiseMax(resultant.cwiseAbs().colwise().maxCoeff().transpose());
+    for (Eigen::Index load = 0; load < largest.size(); ++load)  // which a maximum may pass over
+      if (!resultant.col(load).allFinite()) missing[static_cast<std::size_t>(load)] = 1;
   }
+  for (Eigen::Index load = 0; load < largest.size(); ++load)
+    if (missing[static_cast<std::size_t>(load)] != 0) largest(load) = std::numeric_limits<double>::quiet_NaN();
   return largest;
 }
 

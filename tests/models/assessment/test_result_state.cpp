@@ -84,6 +84,50 @@ TEST_CASE("a failed check outweighs everything else", "[models][review]") {
         std::vector<std::string>{"energy balance: 0.3, limit 1e-08; it should hold that work is stored"});
 }
 
+TEST_CASE("every failed check is told, none that passed, and what fails besides stays on the list",
+          "[models][review]") {
+  Assessment assessment;
+  assessment.margins = {margin(MarginKind::plate_yield, "plate, yield", 0.5)};
+  Findings findings;
+  findings.trust.checks = {{"residual", 2e-7, 1e-7, false, "forces balance"},
+                           {"energy balance", 1e-12, 1e-8, true, "work is stored"},
+                           {"load factor to buckling", 3.2, 4.0, false, "it does not give way"}};
+  const auto state = state_with(assessment, findings);
+  CHECK(state.standing() == Standing::not_trusted);
+  CHECK(
+      state.not_trusted ==
+      std::vector<std::string>{"residual: 2e-07, limit 1e-07; it should hold that forces balance",
+                               "load factor to buckling: 3.2, limit 4; it should hold that it does not give way"});
+  REQUIRE(state.fails.size() == 1);
+  CHECK(state.fails[0].part == "plate, yield");
+}
+
+TEST_CASE("a plate that breaks before union in half of the samples fails though every margin holds",
+          "[models][review]") {
+  Assessment assessment;
+  assessment.margins = {margin(MarginKind::plate_fatigue, "plate, fatigue", 1.2)};
+  assessment.race = race(0.0, std::nullopt, std::nullopt);
+  assessment.race->courses[0].breaks_before_union = 0.5;
+  const auto state = state_with(assessment);
+  REQUIRE(state.fails.size() == 1);
+  CHECK(state.fails[0].part == "plate, fatigue");
+  CHECK(state.fails[0].sentence == "In 50 % of the samples the plate breaks before union.");
+  assessment.race->courses[0].breaks_before_union = 0.49;
+  CHECK(state_with(assessment).fails.empty());
+}
+
+TEST_CASE("fatigue of a whole day names no load, of each kind the worst is told", "[models][review]") {
+  Assessment assessment;
+  assessment.margins = {margin(MarginKind::plate_fatigue_of_all_loads, "plate, fatigue", 0.6),
+                        margin(MarginKind::plate_yield, "plate, yield", 0.7),
+                        margin(MarginKind::plate_yield, "plate, yield", 0.9)};
+  const auto state = state_with(assessment);
+  REQUIRE(state.fails.size() == 2);
+  CHECK(state.fails[0].load.empty());
+  CHECK(state.fails[1].load == "trot");
+  CHECK(state.fails[1].factor == 0.7);
+}
+
 TEST_CASE("limits and estimates travel with the state", "[models][review]") {
   Construct construct;
   construct.estimated = {Estimate::cortex};
