@@ -1,5 +1,7 @@
 #include "tests/viz/picture_file.h"
 
+#include "tests/viz/picture_words.h"
+
 #include <unistd.h>
 #include <vtkImageData.h>
 #include <vtkNew.h>
@@ -63,6 +65,12 @@ bool PictureFile::has_white_border(int border) const {
   return true;
 }
 
+bool PictureFile::says(const std::string& text) const {
+  std::string all;
+  for (const auto& line : words) all += line + " ";
+  return all.find(text) != std::string::npos;
+}
+
 std::string bytes_of(const std::filesystem::path& file) {
   std::ifstream stream(file, std::ios::binary);
   return {std::istreambuf_iterator<char>(stream), {}};
@@ -102,11 +110,13 @@ double scale_share(const PictureFile& picture, double value) {
 PictureFile drawn(const std::function<void(const std::filesystem::path&)>& draw) {
   const OwnFolder folder;
   const std::filesystem::path png = folder.path / "picture.png";
-  draw(png);
+  const auto words = words_written_by([&] { draw(png); });
   std::size_t files = 0;
   for ([[maybe_unused]] const auto& entry : std::filesystem::directory_iterator(folder.path)) ++files;
   CHECK(files == 1);  // nothing is left beside it
-  return read_picture(png);
+  PictureFile picture = read_picture(png);
+  picture.words = words;
+  return picture;
 }
 
 }  // namespace gapstrain::tests

@@ -25,7 +25,10 @@ class OwnFolder {
 struct PictureFile {
   int width = 0, height = 0;
   std::vector<std::array<unsigned char, 3>> pixels;
+  std::vector<std::string> words{};  // written on it, when `drawn` made it; see picture_words.h
 
+  // Whether that is written on it, over line breaks too.
+  bool says(const std::string& text) const;
   // Without its lowest rows, where the legend is.
   PictureFile above(int rows) const;
   double share_not_white() const;

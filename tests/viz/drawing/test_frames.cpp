@@ -1,5 +1,6 @@
 // Whatever the picture, its frame is on it: subject, banner, metadata.
 #include "tests/viz/picture_file.h"
+#include "tests/viz/picture_words.h"
 #include "tests/viz/plan/sample_plan.h"
 #include "tests/viz/sample.h"
 #include "tests/viz/sample_steps.h"
@@ -102,8 +103,10 @@ struct Drawn {
 Drawn drawn_in(const viz::PictureFrame& frame, const Draw& draw) {
   const tests::OwnFolder folder;
   const viz::Display display(frame);
-  draw(display, folder.path / "picture.png");
-  return {tests::read_picture(folder.path / "picture.png"), tests::bytes_of(folder.path / "picture.png")};
+  const auto words = tests::words_written_by([&] { draw(display, folder.path / "picture.png"); });
+  Drawn all{tests::read_picture(folder.path / "picture.png"), tests::bytes_of(folder.path / "picture.png")};
+  all.picture.words = words;
+  return all;
 }
 
 // Rows from the top down in which dark ink runs from side to side: those of the banner's frame.
@@ -138,6 +141,11 @@ TEST_CASE("every kind of picture carries subject, banner and warnings", "[viz][f
     const auto bare = drawn_in({}, draw), quiet = drawn_in(calm, draw), loud = drawn_in(alarmed(), draw);
     CHECK(heavy_rows(quiet.picture, without) == 0);
     CHECK(heavy_rows(loud.picture, with) >= 14);  // two bars of eight pixels
+    CHECK(quiet.picture.says("Dog, left radius"));
+    CHECK_FALSE(bare.picture.says("Dog, left radius"));
+    CHECK(loud.picture.says("NOT TO BE TRUSTED: the residual is too large"));
+    CHECK(loud.picture.says("FAILS: screw S4 yields under \"trot\""));
+    CHECK_FALSE(quiet.picture.says("TRUSTED"));
     CHECK(loud.bytes.find(std::string("Warning\0NOT TO BE TRUSTED: the residual", 39)) != std::string::npos);
     CHECK(loud.bytes.find("FAILS: screw S4 yields") != std::string::npos);
     CHECK(quiet.bytes.find("Warning") == std::string::npos);

@@ -90,6 +90,9 @@ TEST_CASE("of many margins the worst fifteen are drawn", "[viz][review]") {
   for (int k = 0; k < 5; ++k) bars.push_back({"better", 40.0 + k});
   const auto twenty = margins(bars);
   CHECK(twenty.height == fifteen.height);
+  CHECK(twenty.says("Worst 15 of 20"));
+  CHECK(fifteen.says("Worst first"));
+  CHECK_FALSE(twenty.says("better"));
   CHECK(share_enough(twenty) == Approx(share_enough(fifteen)));
   bars.push_back({"the worst of all", 0.2});
   CHECK(share_failing(margins(bars)) > 1e-3);
@@ -159,6 +162,9 @@ TEST_CASE("the prebend is told above the bends", "[viz][review]") {
   sample.plan.prebend = models::PlannedPrebend{2.0 * models::mm, 60.0 * models::mm, 3.1 * models::degree};
   const auto with = plan_page(sample);
   CHECK(with.has_white_border(8));
+  CHECK(with.says("prebend"));
+  CHECK(with.says("3.1\u00b0 more, stands 2 mm off"));
+  CHECK_FALSE(without.says("prebend"));
   CHECK(differing(with, without) > 10000);  // all below moves down
 }
 

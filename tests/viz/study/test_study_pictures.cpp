@@ -52,6 +52,11 @@ void check_whole(const PictureFile& picture) {
   CHECK(picture.share_not_white() > 0.005);  // a frame and words at least
 }
 
+void check_says_nothing(const PictureFile& picture) {
+  check_whole(picture);
+  CHECK(picture.says("There is nothing to draw: no values."));
+}
+
 bool same_below_head(const PictureFile& one, const PictureFile& other) {
   if (one.height != other.height) return false;
   const auto end = static_cast<std::ptrdiff_t>(one.height - head_rows) * one.width;
@@ -117,9 +122,16 @@ TEST_CASE("a cloud of points shows every group, the front and what is marked", "
   CHECK(ink_of(plain, 2, 0.12) == 0.0);
   chart.marked = {{"surgeon's layout", 60.0, 400.0}};
   const auto marked = scatter(chart);
-  CHECK(marked.share_near(ink::text, 0.02) > plain.share_near(ink::text, 0.02) + 2e-4);
+  for (const auto& name : {"layouts", "stiff ones"}) CHECK(marked.says(name));
+  CHECK(marked.says("surgeon's layout"));
+  CHECK_FALSE(plain.says("surgeon's layout"));
+  CHECK_FALSE(marked.says("best"));
   chart.front = Front{"best", {20.0, 60.0, 130.0}, {210.0, 260.0, 610.0}, true};
-  CHECK(scatter(chart).share_near(ink::text, 0.02) > marked.share_near(ink::text, 0.02) + 1e-3);
+  const auto with_front = scatter(chart);
+  CHECK(with_front.says("best"));
+  // The front of one point has the same words and no line.
+  chart.front = Front{"best", {60.0}, {260.0}, true};
+  CHECK(with_front.share_near(ink::text, 0.02) > scatter(chart).share_near(ink::text, 0.02) + 1e-3);
 }
 
 TEST_CASE("a hundred thousand points neither fill the picture nor vanish", "[viz][study]") {
@@ -146,7 +158,8 @@ TEST_CASE("points without a value are left out of a cloud as if they were not th
   chart.clouds[0].y.push_back(300.0);
   const auto with_gaps = scatter(chart);
   CHECK(same_below_head(whole, with_gaps));
-  CHECK(whole.pixels != with_gaps.pixels);  // the subtitle says so
+  CHECK(with_gaps.says("2 points without a value left out"));
+  CHECK_FALSE(whole.says("left out"));
 }
 
 TEST_CASE("each of eight curves is drawn, further ones are not, and the subtitle says so", "[viz][study]") {
@@ -157,7 +170,10 @@ TEST_CASE("each of eight curves is drawn, further ones are not, and the subtitle
   chart.panels[0].curves.push_back({"ninth", {50.0}, {300.0}, {}, {}});
   const auto nine = curves(chart);
   CHECK(same_below_head(eight, nine));
-  CHECK(nine.pixels != eight.pixels);
+  CHECK(nine.says("First 8 of 9 curves"));
+  CHECK_FALSE(eight.says("First"));
+  CHECK(nine.says("gap 7"));
+  CHECK_FALSE(nine.says("ninth"));
 }
 
 TEST_CASE("a curve is broken where it has no value, and its band shows beside it", "[viz][study]") {
@@ -196,8 +212,12 @@ TEST_CASE("limits are shaded or drawn as lines", "[viz][study]") {
   auto chart = some_curves(1);
   const auto plain = curves(chart);
   chart.panels[0].limits = {{"yield", 125.0, 125.0}};
+  CHECK(curves(chart).says("yield"));
+  CHECK_FALSE(plain.says("yield"));
+  chart.panels[0].limits[0].name.clear();  // the line alone
   CHECK(curves(chart).share_near(ink::text, 0.02) > plain.share_near(ink::text, 0.02) + 5e-4);
   chart.panels[0].limits = {{"window", 105.0, 125.0}};
+  CHECK(curves(chart).says("window"));
   CHECK(curves(chart).share_not_white() > plain.share_not_white() + 0.1);
 }
 
@@ -220,6 +240,8 @@ TEST_CASE("a map shows each outcome in the scale's colour, and hatches where the
   chart.outcomes(0, 0) = missing;
   const auto hatched = map(chart);
   CHECK(share(hatched, 0.0) == Approx(2.0 * cell).epsilon(0.1));
+  CHECK(hatched.says("no outcome"));
+  CHECK_FALSE(whole.says("no outcome"));
   CHECK(hatched.share_near(ink::leader, 0.02) > whole.share_near(ink::leader, 0.02) + 0.004);
 }
 
@@ -278,7 +300,14 @@ TEST_CASE("a histogram depends on its values only, and marks stand over it", "[v
   chart.limits = {{"yield", 690.0, 690.0}};
   const auto marked = histogram(chart);
   check_whole(marked);
-  CHECK(marked.share_near(ink::text, 0.02) > plain.share_near(ink::text, 0.02) + 1e-3);
+  for (const auto& name : {"median", "mean", "95th percentile", "yield"}) {
+    INFO(name);
+    CHECK(marked.says(name));
+    CHECK_FALSE(plain.says(name));
+  }
+  for (auto& mark : chart.marked) mark.name.clear();  // their lines alone
+  chart.limits.clear();
+  CHECK(histogram(chart).share_near(ink::text, 0.02) > plain.share_near(ink::text, 0.02) + 5e-4);
 }
 
 TEST_CASE("of many factors those that matter most are drawn", "[viz][study]") {
@@ -287,33 +316,36 @@ TEST_CASE("of many factors those that matter most are drawn", "[viz][study]") {
   CHECK(ink_of(eight, 0) > 2e-3);
   const auto ten = effects(some_effects({1.0, 90.0, 80.0, 70.0, 60.0, 50.0, 40.0, 30.0, 20.0, 2.0}));
   CHECK(same_below_head(eight, ten));
-  CHECK(eight.pixels != ten.pixels);
+  CHECK(ten.says("The 8 of 10 factors that matter most"));
+  CHECK_FALSE(eight.says("that matter most"));
   check_whole(effects(some_effects({90.0})));
 }
 
 TEST_CASE("charts of studies without any value are drawn and say so", "[viz][study]") {
-  check_whole(scatter({}));
+  check_says_nothing(scatter({}));
   auto no_curves = some_curves(1);
   no_curves.panels[0].curves = {{"empty", {}, {}, {}, {}}, {"unknown", {1.0, 2.0}, {missing, missing}, {}, {}}};
-  check_whole(curves(no_curves));
-  check_whole(map({}));
+  check_says_nothing(curves(no_curves));
+  check_says_nothing(map({}));
   MapChart unknown;
   unknown.x_values = unknown.y_values = {1.0, 2.0};
   unknown.outcomes = Eigen::MatrixXd::Constant(2, 2, missing);
-  check_whole(map(unknown));
-  check_whole(swings({}));
+  const auto unknown_map = map(unknown);
+  check_whole(unknown_map);
+  CHECK(unknown_map.says("no outcome"));  // beside the sample of its hatching
+  check_says_nothing(swings({}));
   SwingChart unknown_swings;
   unknown_swings.base = missing;
   unknown_swings.swings = {{"load", missing, 3.0}};
-  check_whole(swings(unknown_swings));
+  check_says_nothing(swings(unknown_swings));
   BarChart no_bars;
   no_bars.series = {"only"};
-  check_whole(bars(no_bars));
+  check_says_nothing(bars(no_bars));
   no_bars.rows = {{"unknown", {{missing, missing, missing}}}};
-  check_whole(bars(no_bars));
-  check_whole(histogram({}));
-  check_whole(effects({}));
-  check_whole(effects(some_effects({missing})));
+  check_says_nothing(bars(no_bars));
+  check_says_nothing(histogram({}));
+  check_says_nothing(effects({}));
+  check_says_nothing(effects(some_effects({missing})));
 }
 
 TEST_CASE("charts of studies are drawn where all values are the same, on either scale", "[viz][study]") {
