@@ -10,6 +10,7 @@
 #include <stdexcept>
 
 using namespace gapstrain::viz;
+using StudyRange = gapstrain::viz::Range;  // models have a Range, too
 
 using gapstrain::tests::missing;
 
@@ -17,8 +18,8 @@ namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
-Range over(const std::vector<double>& values, bool logarithmic = false) {
-  Range range{logarithmic};
+StudyRange over(const std::vector<double>& values, bool logarithmic = false) {
+  StudyRange range{logarithmic};
   range.add(values);
   return range;
 }
@@ -51,7 +52,7 @@ TEST_CASE("zero is on an axis that would otherwise begin near it", "[viz][study]
 
 TEST_CASE("a logarithmic axis gives equal ratios equal room and leaves out what is not above zero",
           "[viz][study]") {
-  const Range range = over({0.03, 4.0, 700.0, 0.0, -2.0, missing}, true);
+  const StudyRange range = over({0.03, 4.0, 700.0, 0.0, -2.0, missing}, true);
   CHECK(range.left_out == 3);
   const Axis axis = range.axis(8);
   CHECK(axis.low <= 0.03);
@@ -70,7 +71,7 @@ TEST_CASE("a logarithmic axis gives equal ratios equal room and leaves out what 
 
 TEST_CASE("a limit stretches the axis when it is near, and else is named at the edge", "[viz][study]") {
   const std::vector<Limit> limits{{"yield", 690.0, 690.0}, {"far", 1e6, infinite}};
-  Range range = over({200.0, 450.0});
+  StudyRange range = over({200.0, 450.0});
   range.add_limits(limits);
   CHECK(range.high == 690.0);
   CHECK(range.low == 200.0);
@@ -85,7 +86,7 @@ TEST_CASE("a limit stretches the axis when it is near, and else is named at the 
   CHECK(limit_names({{"window", 2.0, 10.0}}, {0.0, 20.0, 5.0})[0].value == Approx(6.0));
   CHECK(limit_names({{"window", -infinite, 10.0}}, {0.0, 20.0, 5.0})[0].text == "window: up to 10");
 
-  Range decades = over({2.0, 10.0}, true);
+  StudyRange decades = over({2.0, 10.0}, true);
   decades.add_limits({{"near", 30.0, 30.0}, {"far", 1e-9, 1e-9}, {"never", -3.0, -3.0}});
   CHECK(decades.low == 2.0);
   CHECK(decades.high == 30.0);
