@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Installs what the build needs from Debian, by name, where it is missing. Needs root only when something is missing.
+# Installs what the build needs from Debian, by name, where it is missing, and the packages named as arguments besides.
+# Needs root only when something is missing.
 set -euo pipefail
 
 packages=(
@@ -7,6 +8,7 @@ packages=(
   libboost-dev libcairo2-dev libcli11-dev libeigen3-dev libfmt-dev libgmsh-dev libopenblas-pthread-dev libopenmpi-dev
   libsuitesparse-dev libtomlplusplus-dev libvtk9-dev nlohmann-json3-dev openmpi-bin catch2
   fonts-liberation git libgl1-mesa-dri xvfb
+  "$@"
 )
 
 missing=()

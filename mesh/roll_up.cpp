@@ -48,7 +48,7 @@ class SagittaMean {
     for (const int node : cell) mean_stretch += stretch_[node] / static_cast<double>(corners);
     // Places relative to the first node, so that a cell across the seam comes together.
     std::array<Eigen::Vector2d, corners> places;
-    std::array<double, corners> s;
+    std::array<double, corners> s{};
     for (std::size_t i = 0; i < corners; ++i) {
       places[i] = flat_.nodes.row(cell[i]) - flat_.nodes.row(cell[0]);
       if (period_ > 0.0) places[i].x() -= period_ * std::round(places[i].x() / period_);

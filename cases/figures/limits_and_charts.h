@@ -32,7 +32,7 @@ struct Chart {
 std::vector<Limit> read_limits(const Section& parent, const std::vector<StudyFinding>& findings);
 
 // Likewise [[chart]]; their names are held against all [[vary]], also those that have a fault.
-std::vector<Chart> read_charts(const std::vector<Section>& charts, const std::vector<Section>& varies,
+std::vector<Chart> read_charts(const std::vector<Section>& sections, const std::vector<Section>& varies,
                                const std::vector<StudyFinding>& findings);
 
 }  // namespace gapstrain::cases

@@ -88,7 +88,7 @@ class Reader {
   std::vector<OptionProblem>& problems_;
 };
 
-std::string without_blanks_around(std::string text) {
+std::string without_blanks_around(const std::string& text) {
   const auto first = text.find_first_not_of(" \t"), last = text.find_last_not_of(" \t");
   return first == std::string::npos ? "" : text.substr(first, last - first + 1);
 }

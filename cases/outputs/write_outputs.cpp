@@ -102,7 +102,7 @@ void write_tables(OutputFolder& folder, const models::AssessedConstruct& assesse
 }
 
 fs::path make_folder(OutputFolder& folder, const char* name) {
-  const fs::path path = folder.workspace() / name;
+  fs::path path = folder.workspace() / name;
   std::error_code fault;
   fs::create_directory(path, fault);
   if (fault) throw OutputError("the folder " + path.string() + " cannot be made: " + fault.message());

@@ -34,7 +34,7 @@ std::string duration_text(double seconds) {
 }  // namespace
 
 std::string rows_text(std::size_t done, std::size_t all, std::size_t made, double seconds) {
-  const std::string count = fmt::format("{} of {} rows", grouped(done), grouped(all));
+  std::string count = fmt::format("{} of {} rows", grouped(done), grouped(all));
   if (made == 0 || seconds <= 0.) return count;
   return fmt::format("{}, {} a second", count, rate_text(static_cast<double>(made) / seconds));
 }

@@ -12,9 +12,10 @@
 
 namespace gapstrain::cases {
 
-models::Bone read_bone(const Section& bone, Reading& reading);
+// `section`: the table that the function is named after.
+models::Bone read_bone(const Section& section, Reading& reading);
 // Without a standoff where its default hangs on the screws, see default_standoff.
-models::Plate read_plate(const Section& plate, const models::Fracture& fracture, Reading& reading);
+models::Plate read_plate(const Section& section, const models::Fracture& fracture, Reading& reading);
 models::Length default_standoff(const std::vector<models::Screw>& screws);
 std::vector<models::Screw> read_screws(const Section& file, const models::Plate& plate, Reading& reading);
 
@@ -26,10 +27,10 @@ models::LayoutRules usual_layouts(const std::vector<models::Screw>& screws);
 std::vector<models::TemporaryHold> read_temporary(const Section& file);
 std::vector<models::Step> read_steps(const Section& file, const std::vector<models::Screw>& screws,
                                      Reading& reading);
-models::Contact read_contact(const Section& contact);
-models::Fracture read_fracture(const Section& fracture, const models::Bone& bone);
-std::optional<models::Healing> read_healing(const Section& healing);  // absent table: nothing
-models::Stock read_stock(const Section& stock);
+models::Contact read_contact(const Section& section);
+models::Fracture read_fracture(const Section& section, const models::Bone& bone);
+std::optional<models::Healing> read_healing(const Section& section);  // absent table: nothing
+models::Stock read_stock(const Section& section);
 std::vector<models::LoadCase> read_loads(const Section& file);
 
 // Three bench loads for a case that names none: axial 100 N, bending 1 N m, torsion 1 N m. Their sizes are round

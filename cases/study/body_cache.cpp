@@ -23,7 +23,7 @@ std::shared_ptr<const BodyCache::Bodies> BodyCache::get(const models::Construct&
   }
   try {
     const auto prepared = models::prepare_bodies(models::with_moduli_of(construct, reference_), candidates);
-    const auto bodies = std::make_shared<const Bodies>(
+    auto bodies = std::make_shared<const Bodies>(
         Bodies{prepared, models::PeakStress(*prepared, models::PlatePlaces::likely_and_sample)});
     promise.set_value(bodies);
     return bodies;

@@ -142,7 +142,8 @@ Outcome ConstructSolver::solve_in_steps(const std::vector<int>& chosen, const Pr
   const auto states = carry_out(assembly_, procedure);
   const StepState& state = states.back();
   MadeConstruct made;
-  made.state = carried_state(assembly_, state.pressed, assembly_.system->no_loads(1));
+  made.state = carried_state(assembly_, static_cast<const solver::PressedForces&>(state.pressed),
+                             assembly_.system->no_loads(1));
   made.held = measure_held(assembly_, state, state);
   for (const auto& step : states) {
     const solver::Solution& solution = step.pressed.solution;
@@ -151,7 +152,8 @@ Outcome ConstructSolver::solve_in_steps(const std::vector<int>& chosen, const Pr
   }
   std::vector<CarriedState> loaded;
   for (const auto& load : assembly_.loads)
-    loaded.push_back(carried_state(assembly_, solve_load(assembly_, state, load).pressed, load.forces));
+    loaded.push_back(carried_state(
+        assembly_, static_cast<solver::PressedForces&&>(solve_load(assembly_, state, load).pressed), load.forces));
   Outcome outcome = read(chosen, made, loaded);
   outcome.stiffness = measure_stiffness(assembly_, state);
   return outcome;

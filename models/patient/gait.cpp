@@ -40,10 +40,9 @@ PublishedRange dog_share(bool fore, Activity activity) {
 
 PublishedRange cat_share(bool fore, Activity activity) {
   const std::string trot = "no source: the cat's share at a walk times the dog's ratio of trot to walk, 1.8";
-  const PublishedRange walk{
-      fore ? 0.50 : 0.40, fore ? 0.60 : 0.50,
-      "from memory; fore above hind as in Stadig & Bergh 2015, J Feline Med Surg 17:523 (fore "
-      "over hind 1.3 +/- 0.2)"};
+  PublishedRange walk{fore ? 0.50 : 0.40, fore ? 0.60 : 0.50,
+                      "from memory; fore above hind as in Stadig & Bergh 2015, J Feline Med Surg 17:523 (fore "
+                      "over hind 1.3 +/- 0.2)"};
   switch (activity) {
     case Activity::standing:  // the fore pair bears r / (1 + r) of the weight at a ratio r of 1.1 to 1.5
       return {

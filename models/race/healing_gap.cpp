@@ -33,7 +33,7 @@ const TissueFilling& HealingGap::filling(std::size_t spot, std::size_t stage) co
 }
 
 HealingGap make_healing_gap(const Assembly& assembly, const StepState& made, std::size_t stages) {
-  HealingGap gap{assembly, made, stages, {}, {}};
+  HealingGap gap{assembly, static_cast<const ConstructState&>(made), stages, {}, {}};
   const double length = column_length(assembly.construct);
   for (std::size_t spot = 0; spot < assembly.face.size(); ++spot)
     gap.rungs_up.push_back(static_cast<std::size_t>(

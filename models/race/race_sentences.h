@@ -12,7 +12,7 @@ namespace gapstrain::models {
 std::string course_sentence(const RaceCourse& course);
 
 // What keeps the gap from uniting in time; nothing when all of it does. `at_the_end`: under the loads as entered.
-std::optional<std::string> union_sentence(const RaceCourse& governed, const GapState& at_the_end);
+std::optional<std::string> union_sentence(const RaceCourse& course, const GapState& at_the_end);
 
 // Of screws in a course.
 std::string screw_sentence(const ScrewRace& screws, HealingCourse course);

@@ -54,8 +54,8 @@ SeatedScrew seat(const Screw& screw, const Construct& construct, const RuleSite&
 // @pre check(construct) reports no error; the construct outlives it.
 struct RuleSubject {
   static RuleSubject of(const Construct& construct);
-  // `screws`: the construct's, in its order, seated on its site.
-  RuleSubject(const Construct& construct, std::shared_ptr<const RuleSite> on, std::vector<SeatedScrew> screws);
+  // `seated`: the construct's screws, in its order, seated on its site.
+  RuleSubject(const Construct& of, std::shared_ptr<const RuleSite> on, std::vector<SeatedScrew> seated);
 
   const Construct& construct;
   std::shared_ptr<const RuleSite> site;

@@ -78,7 +78,7 @@ ContactAnswer ContactOnLinks::solve(const std::vector<char>& start) {
   for (std::size_t k = 0; k < rubbing_.size(); ++k)
     problem.friction(static_cast<Eigen::Index>(k)) = friction_(in_[static_cast<std::size_t>(rubbing_[k])]);
   const Eigen::VectorXd near = push_.isZero(0.0) ? Eigen::VectorXd() : Eigen::VectorXd(push_(order));
-  const ContactAnswer answer = solve_contact(problem, start, near);
+  ContactAnswer answer = solve_contact(problem, start, near);
   const Eigen::Index pairs = answer.pressure.size();
   for (std::size_t k = 0; k < order.size(); ++k) {
     const auto row = static_cast<Eigen::Index>(k);

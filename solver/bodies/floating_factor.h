@@ -18,6 +18,8 @@ class FloatingFactor {
   // `stiffness`: lower triangle (6n x 6n); `points`: (n x 3), mm. @throw NotElasticError
   FloatingFactor(const SparseMatrix& stiffness, const Eigen::MatrixX3d& points);
   ~FloatingFactor();
+  FloatingFactor(const FloatingFactor&) = delete;
+  FloatingFactor& operator=(const FloatingFactor&) = delete;
   FloatingFactor(FloatingFactor&&) noexcept;
   FloatingFactor& operator=(FloatingFactor&&) noexcept;
 

@@ -196,9 +196,10 @@ void draw_steps(const Display& display, const models::CompressionFindings& findi
   Window window(display, height);
   std::vector<Cell> cells;
   for (std::size_t k = 0; k < shown.size(); ++k) {
-    const double left = sheet::margin + (cell_width + between_cells) * static_cast<double>(k % columns);
-    const double top = height - sheet::head_height - cell_height * static_cast<double>(k / columns) -
-                       title_height - common.label_room;
+    const auto row = k / columns, column = k % columns;
+    const double left = sheet::margin + (cell_width + between_cells) * static_cast<double>(column);
+    const double top =
+        height - sheet::head_height - cell_height * static_cast<double>(row) - title_height - common.label_room;
     cells.push_back({{left, top - stage.scene_height, left + cell_width, top}, shown[k]});
     window.open_scene(cells.back().scene, view_of(cells.back(), stage));
     add_bodies(window, steps[shown[k]], magnified[k], stage);

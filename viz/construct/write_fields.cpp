@@ -49,7 +49,7 @@ vtkSmartPointer<vtkDoubleArray> stress_array(const std::string& name, const Eige
 template <typename Cell>
 void insert_cells(vtkUnstructuredGrid& grid, int type, const std::vector<Cell>& cells) {
   for (const auto& cell : cells) {
-    std::array<vtkIdType, std::tuple_size_v<Cell>> ids;
+    std::array<vtkIdType, std::tuple_size_v<Cell>> ids{};
     std::copy(cell.begin(), cell.end(), ids.begin());
     grid.InsertNextCell(type, static_cast<vtkIdType>(ids.size()), ids.data());
   }

@@ -25,6 +25,7 @@ using Context = std::unique_ptr<cairo_t, CairoDeleter>;
 class Paper {
  public:
   Paper(const PictureFrame& frame, PictureFormat format, double width, double height);
+  ~Paper() = default;
   Paper(const Paper&) = delete;
   Paper& operator=(const Paper&) = delete;
 

@@ -123,6 +123,8 @@ struct VirtualDisplay::Server {
     ::setenv("DISPLAY", fmt::format(":{}", number).c_str(), 1);
   }
 
+  Server(const Server&) = delete;
+  Server& operator=(const Server&) = delete;
   ~Server() {
     if (former_display)
       ::setenv("DISPLAY", former_display->c_str(), 1);

@@ -17,9 +17,9 @@ constexpr double most_strain = 150.0;  // %; beyond it no tissue lives, and the 
 // A healing window: magnitudes of axial strain in % between `from` and `to`.
 // Limits 2, 10 and 100 %: Perren & Cordey 1980, as quoted in open surgical texts.
 struct HealingWindow {
-  double from, to;
-  const char* meaning;
-  const char* limit;
+  double from = 0.0, to = 0.0;
+  const char* meaning = nullptr;
+  const char* limit = nullptr;
   Colour tint;  // the darker, the better for bone: an order that survives a black-and-white print
 };
 constexpr std::array<HealingWindow, 3> windows{{{0.0, 2.0, "bone may form", "up to 2 %", {0.78, 0.86, 0.92}},

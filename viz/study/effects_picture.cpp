@@ -96,11 +96,12 @@ void draw_effects(const Display& display, const EffectsChart& chart, const std::
     const double each = (top - sheet::caution_height) / static_cast<double>(rows) - under_panel;
     canvas.text({left, top + 12.0}, chart.y.name, fitted(canvas, chart.y.name, {.bold = true}, right - left));
     for (std::size_t f = 0; f < factors.size(); ++f) {
-      const double x = left + (width + between_factors) * static_cast<double>(f % columns);
-      const double panel_top = top - (each + under_panel) * static_cast<double>(f / columns);
+      const auto row = f / columns, column = f % columns;
+      const double x = left + (width + between_factors) * static_cast<double>(column);
+      const double panel_top = top - (each + under_panel) * static_cast<double>(row);
       panel.area = {x, panel_top - each, x + width, panel_top};
       panel.x = {0.0, static_cast<double>(std::max<std::size_t>(factors[f].levels.size(), 1)), 1.0};
-      draw_factor(canvas, panel, factors[f], f % columns == 0, chart.mean);
+      draw_factor(canvas, panel, factors[f], column == 0, chart.mean);
     }
     if (nothing) draw_nothing(canvas, {left, top - each, right, top});
     draw_caution(canvas);
