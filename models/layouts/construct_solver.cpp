@@ -2,7 +2,6 @@
 
 #include "models/assembly/insertion.h"
 #include "models/measures/compression.h"
-#include "models/measures/figures.h"
 #include "models/measures/solve.h"
 #include "models/measures/stiffness.h"
 

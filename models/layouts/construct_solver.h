@@ -4,6 +4,7 @@
 
 #include "models/assembly/first_state.h"
 #include "models/margins/margin_meter.h"
+#include "models/measures/figures.h"
 #include "models/measures/outcome.h"
 #include "models/rules/layout_review.h"
 #include "solver/bodies/row_factor.h"

@@ -2,6 +2,7 @@
 #include "cases/files/file_names.h"
 #include "cases/outputs/json/findings_json.h"
 #include "cases/outputs/json/findings_keys.h"
+#include "cases/outputs/json/margins_json.h"
 #include "cases/outputs/sentences/summary.h"
 #include "cases/outputs/tables/csv_tables.h"
 #include "cases/text/columns.h"
@@ -40,9 +41,30 @@ void gather(const nlohmann::json& json, const std::string& path, std::set<std::s
   }
 }
 
+// One margin of each basis.
+std::vector<models::Margin> margins_of_each_basis() {
+  using models::mpa, models::newton, models::mm;
+  const models::PlateLocation location{5, 40.0 * mm, models::PlateFace::bottom};
+  const models::FactorRange range{1.1, 1.3, 1.6};
+  const std::vector<models::MarginBasis> bases = {
+      models::YieldBasis{236.0 * mpa, 690.0 * mpa, location},
+      models::PreloadBasis{400.0 * newton, 2100.0 * newton},
+      models::FatigueBasis{{89.0 * mpa, 88.0 * mpa}, 98.0 * mpa, 170.0 * mpa, 1e6, range, location},
+      models::DamageBasis{0.2, 16.0, range},
+      models::HoldBasis{120.0 * newton, 900.0 * newton, 30.0 * newton, 700.0 * newton, true},
+      models::StrainBasis{0.001, 0.0073}};
+  std::vector<models::Margin> margins;
+  for (const auto& basis : bases) {
+    margins.emplace_back();
+    margins.back().basis = basis;
+  }
+  return margins;
+}
+
 std::set<std::string> paths_of(const models::Findings& findings) {
   std::set<std::string> paths;
   auto assessment = sample_assessment();
+  for (const auto& margin : margins_of_each_basis()) assessment.margins.push_back(margin);
   assessment.state.not_trusted = {"force balance"};
   gather(nlohmann::json::parse(findings_json(findings, assessment, origin, {"findings.json"})), "", paths);
   return paths;
@@ -84,6 +106,17 @@ TEST_CASE("findings.json documents exactly the keys it has", "[cases][outputs]")
     INFO(path);
     CHECK(written.contains(path));
   }
+}
+
+TEST_CASE("margins carry the values they were worked from", "[cases][outputs]") {
+  const auto json = nlohmann::json::parse(margins_json(margins_of_each_basis()).dump());
+  CHECK(json[0]["basis"] == nlohmann::json::parse(R"({"stress_mpa": 236.0, "yield_mpa": 690.0, "hole": 5,
+                                                      "along_mm": 40.0, "face": "bottom"})"));
+  CHECK(json[2]["basis"]["amplitude_mpa"] == 89.0);
+  CHECK(json[2]["basis"]["mean_mpa"] == 88.0);
+  CHECK(json[2]["basis"]["reversed_mpa"] == 98.0);
+  CHECK(json[2]["basis"]["factor_high"] == 1.6);
+  CHECK(json[4]["basis"]["wall"] == "far");
 }
 
 TEST_CASE("findings.json carries the figures in the units of its keys", "[cases][outputs]") {

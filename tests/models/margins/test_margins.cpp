@@ -237,7 +237,7 @@ TEST_CASE("what the steps alone leave may be the worst", "[models][review]") {
   Findings findings = two_loads(construct);
   StepFindings step;
   step.plate_peak = 345.0 * mpa;
-  step.held = {{"S1", 800.0 * newton, 0.5, std::nullopt}};
+  step.held = {{"S1", 800.0 * newton, 0.5, std::nullopt, construct.screws[0].id}};
   findings.compression.steps = {step};
   const auto margins = find_margins(construct, findings);
   const Margin& plate = find(margins, MarginKind::plate_yield);
@@ -275,7 +275,8 @@ TEST_CASE("a screw's margins are its own, whatever labels say", "[models][review
   Construct construct = steel_tube();
   Findings findings = two_loads(construct);
   // A second screw of the same label, loaded half as much.
-  construct.screws[1].label = construct.screws[0].label;
+  construct.screws.push_back(construct.screws[0]);
+  construct.screws[1].id = ScrewId{9};
   for (auto& load : findings.loads) {
     ScrewFindings other = load.screws[0];
     other.screw = construct.screws[1].id;

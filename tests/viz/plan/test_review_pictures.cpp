@@ -167,10 +167,3 @@ TEST_CASE("the prebend is told above the bends", "[viz][review]") {
   CHECK_FALSE(without.says("prebend"));
   CHECK(differing(with, without) > 10000);  // all below moves down
 }
-
-TEST_CASE("a plan that orders a screw the construct has not is refused in words", "[viz][review]") {
-  auto sample = tests::sample_plan();
-  sample.plan.screws[0].label = "another";
-  CHECK_THROWS_AS(viz::draw_plan(display(), sample.construct, sample.plan, facts, "unused.png"),
-                  std::invalid_argument);
-}
