@@ -65,8 +65,12 @@ std::vector<std::vector<int>> links_at_the_end(const Assembly& assembly, const P
     for (const auto& filling : assembly.tissues) std::erase(links, filling.links);
     links.push_back(links_of_tissue(assembly, tissue));
   };
-  const auto of_hold = [&](int index) { return assembly.holds[static_cast<std::size_t>(index)].links; };
-  const auto of_screw = [&](int index) { return assembly.screws[static_cast<std::size_t>(index)].links; };
+  const auto of_hold = [&](int index) -> const std::vector<int>& {
+    return assembly.holds[static_cast<std::size_t>(index)].links;
+  };
+  const auto of_screw = [&](int index) -> const std::vector<int>& {
+    return assembly.screws[static_cast<std::size_t>(index)].links;
+  };
   if (assembly.construct.fracture.tissue) fill(*assembly.construct.fracture.tissue);
   for (const auto& step : procedure.steps) {
     if (step.tissue) fill(*step.tissue);

@@ -23,11 +23,16 @@ std::map<std::string, Part> parts_by_label(const Construct& construct, const std
   return parts;
 }
 
-// Steps call a screw without a label by its number.
+// Of the construct's screws, the one at a position in Assembly::screws.
+std::size_t place_of(int index, const Procedure& procedure) {
+  return static_cast<std::size_t>(std::find(procedure.screws.begin(), procedure.screws.end(), index) -
+                                  procedure.screws.begin());
+}
+
+// A screw without a label is called by its number.
 std::string name_of_part(const Part& part, const Procedure& procedure, const Construct& construct) {
   if (part.kind == Part::Kind::hold) return construct.temporary[static_cast<std::size_t>(part.index)].label;
-  const auto k = static_cast<std::size_t>(std::find(procedure.screws.begin(), procedure.screws.end(), part.index) -
-                                          procedure.screws.begin());
+  const std::size_t k = place_of(part.index, procedure);
   const std::string& label = construct.screws.at(k).label;
   return label.empty() ? fmt::format("screw {}", k + 1) : label;
 }
@@ -75,10 +80,7 @@ std::string describe(const ProcedureStep& step, const Procedure& procedure, cons
     for (const int index : indices) all.push_back(name_of_part({kind, index}, procedure, construct));
     return join(all);
   };
-  const auto locks = [&](int index) {
-    const auto k = std::find(procedure.screws.begin(), procedure.screws.end(), index) - procedure.screws.begin();
-    return !is_tightened(construct.screws.at(static_cast<std::size_t>(k)));
-  };
+  const auto locks = [&](int index) { return !is_tightened(construct.screws.at(place_of(index, procedure))); };
   std::vector<std::string> words;
   if (step.tissue) words.push_back("gap fills with " + step.tissue->name);
   if (!step.place.empty()) words.push_back("place " + names(step.place, Part::Kind::hold));

@@ -36,9 +36,11 @@ std::string location_text(const PlateLocation& location) {
                        : fmt::format("{:.0f} mm from its proximal end, {}", location.along.value(), level);
 }
 
+// Lines of weak metal fall faster, so that for few cycles the lower strength may allow more.
 std::string times_as_large(const FactorRange& range) {
+  const auto [least, most] = std::minmax({range.low, range.middle, range.high});
   return fmt::format("{:.3g} times as large ({:.2g} to {:.2g} over the metal's published strengths)", range.middle,
-                     range.low, range.high);
+                     least, most);
 }
 
 std::string cycle_text(const StressCycle& cycle, const Metal& metal) {
@@ -115,8 +117,7 @@ struct Sentence {
   std::string operator()(const HoldBasis& basis) const {
     return fmt::format(
         "Under \"{}\" {} is {} the bone with {:.0f} N of the {:.0f} N that its thread bears{}, and pressed "
-        "sideways "
-        "in its {} wall with {:.0f} N of {:.0f} N.",
+        "sideways in its {} wall with {:.0f} N of {:.0f} N.",
         margin.load, subject_of(screw), basis.pull.value() < 0.0 ? "pushed into" : "pulled from",
         std::abs(basis.pull.value()), basis.pull_out.value(), is_tightened(*screw) ? ", preload included" : "",
         basis.far ? "far" : "near", basis.shear.value(), basis.bearing.value());

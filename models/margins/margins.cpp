@@ -56,10 +56,9 @@ void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads,
   const FatigueFactor alone = worst_load_alone(band, asked);
   const StressCycle& cycle = loads.cycles[alone.load];
   const double count = duty_of(construct, construct.loads[alone.load])->cycles;
-  const FatigueLine& line = band.middle.line;
   FatigueBasis basis{cycle,
                      reversed_amplitude(cycle, *loads.metal.ultimate_strength, loads.metal.yield_strength),
-                     line.a * std::pow(count, line.b) * mpa,
+                     strength_at(band.middle.line, count),
                      count,
                      alone.range,
                      {}};
@@ -68,10 +67,9 @@ void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads,
 
   const auto together = all_loads_together(band, asked);
   if (!together) return;
-  std::vector<RepeatedCycle> cycles;
-  for (const auto& one : asked) cycles.push_back({one.cycle, one.duty.cycles});
   margin(loads.together, *together,
-         DamageBasis{fatigue_damage(band.middle, cycles), construct.healing->weeks_to, together->range});
+         DamageBasis{fatigue_damage(band.middle, repeated_cycles(asked)), construct.healing->weeks_to,
+                     together->range});
 }
 
 std::vector<Margin> find_margins(const Construct& construct, const Findings& findings) {

@@ -12,7 +12,6 @@ namespace gapstrain::models {
 
 namespace {
 
-// Lines of weak metal fall faster, so that for few cycles the lower strength may allow more.
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 // Factor at which a load alone uses up the life, where the equivalent amplitude reaches S, what it bears for so
@@ -25,7 +24,7 @@ double factor_alone(const Endurance& endurance, const RepeatedCycle& repeated) {
   if (!(amplitude > 0.0) || !(repeated.cycles >= 1.0)) return infinity;
   const double ultimate = endurance.ultimate.value(), at_rest = repeated.cycle.at_rest.value();
   const double from_load = repeated.cycle.mean.value() - at_rest;
-  const double borne = endurance.line.a * std::pow(repeated.cycles, endurance.line.b);
+  const double borne = strength_at(endurance.line, repeated.cycles).value();
   const auto reached = [](double strength, double rise) {
     if (strength <= 0.0) return 0.0;
     return rise > 0.0 ? strength / rise : infinity;
@@ -113,6 +112,12 @@ std::vector<AskedCycle> asked_cycles(const Construct& construct, const std::vect
   return asked;
 }
 
+std::vector<RepeatedCycle> repeated_cycles(const std::vector<AskedCycle>& asked) {
+  std::vector<RepeatedCycle> cycles;
+  for (const auto& one : asked) cycles.push_back({one.cycle, one.duty.cycles});
+  return cycles;
+}
+
 FatigueFactor worst_load_alone(const EnduranceBand& band, const std::vector<AskedCycle>& asked) {
   FatigueFactor worst;
   for (const auto& one : asked) {
@@ -126,8 +131,7 @@ FatigueFactor worst_load_alone(const EnduranceBand& band, const std::vector<Aske
 
 std::optional<FatigueFactor> all_loads_together(const EnduranceBand& band, const std::vector<AskedCycle>& asked) {
   if (asked.size() < 2 || !asked.front().duty.is_daily) return std::nullopt;
-  std::vector<RepeatedCycle> cycles;
-  for (const auto& one : asked) cycles.push_back({one.cycle, one.duty.cycles});
+  const std::vector<RepeatedCycle> cycles = repeated_cycles(asked);
   const auto used = [&](const AskedCycle& one) {
     return fatigue_damage(band.middle, {{one.cycle, one.duty.cycles}});
   };

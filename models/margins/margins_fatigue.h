@@ -63,6 +63,7 @@ struct AskedCycle {
   Duty duty;
 };
 std::vector<AskedCycle> asked_cycles(const Construct& construct, const std::vector<StressCycle>& one_a_load);
+std::vector<RepeatedCycle> repeated_cycles(const std::vector<AskedCycle>& asked);
 
 // Factors on the loads, the middle one for margins.
 struct FatigueFactor {

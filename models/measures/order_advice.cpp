@@ -91,9 +91,7 @@ class Orders {
   }
 
   bool presses(const Move& move) const {
-    if (move.act == Act::place) {
-      return hold(move.part).hold.kind == HoldKind::fracture_clamp;
-    }
+    if (move.act == Act::place) return hold(move.part).hold.kind == HoldKind::fracture_clamp;
     if (move.act != Act::tighten) return false;
     const ScrewKind kind = screw(move.part).planned.screw.kind;
     return kind == ScrewKind::compression || kind == ScrewKind::lag;

@@ -14,15 +14,14 @@
 namespace gapstrain::models {
 
 struct LoadOutcome {
-  Stress peak_stress;                    // of the plate, von Mises
-  std::optional<int> peak_hole;          // 1-based, the rim it is on
-  std::optional<double> plate_to_yield;  // yield strength / peak
-  std::optional<StressCycle>
-      plate_cycle;  // where the equivalent amplitude is largest; of a metal with a fatigue strength
-  std::optional<Range> axial_strain;   // of the gap, signed, as GapFindings
-  std::optional<double> shear_strain;  // largest
-  double closed = 0.0;                 // share of the edge that touches
-  Length near_motion, far_motion;      // axial, negative closes
+  Stress peak_stress;                      // of the plate, von Mises
+  std::optional<int> peak_hole;            // 1-based, the rim it is on
+  std::optional<double> plate_to_yield;    // yield strength / peak
+  std::optional<StressCycle> plate_cycle;  // of the largest equivalent amplitude; fatigue strength known
+  std::optional<Range> axial_strain;       // of the gap, signed, as GapFindings
+  std::optional<double> shear_strain;      // largest
+  double closed = 0.0;                     // share of the edge that touches
+  Length near_motion, far_motion;          // axial, negative closes
   Length largest_motion;
   Stress screw_stress;                   // von Mises of the worst shaft's core
   std::optional<double> screw_to_yield;  // of the worst shaft

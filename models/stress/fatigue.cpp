@@ -15,6 +15,8 @@ FatigueLine fatigue_line(Stress ultimate, Stress strength) {
   return line;
 }
 
+Stress strength_at(const FatigueLine& line, double cycles) { return line.a * std::pow(cycles, line.b) * mpa; }
+
 double cycles_to_failure(const FatigueLine& line, Stress reversed_amplitude) {
   if (!(reversed_amplitude.value() > 0.0)) return std::numeric_limits<double>::infinity();
   return std::max(1.0, std::pow(reversed_amplitude.value() / line.a, 1.0 / line.b));

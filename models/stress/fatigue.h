@@ -23,6 +23,9 @@ FatigueLine fatigue_line(Stress ultimate, Stress strength);
 // out.
 inline constexpr double thread_notch = 3.8;
 
+// Fully reversed amplitude that is borne for so many cycles.
+Stress strength_at(const FatigueLine& line, double cycles);
+
 // Infinite for no amplitude; 0 from the ultimate strength on would be beyond the line's meaning, so lives below 1
 // cycle are given as 1.
 double cycles_to_failure(const FatigueLine& line, Stress reversed_amplitude);

@@ -13,7 +13,7 @@ namespace gapstrain::cases {
 
 namespace {
 
-constexpr std::size_t part_width = 40;
+constexpr std::size_t factor_width = 8;
 
 // What several margins share, once and by number.
 class Notes {
@@ -37,17 +37,21 @@ class Notes {
   std::vector<std::string> texts_;
 };
 
-std::string verdict_of(const models::Margin& margin) {
-  if (margin.factor >= 1.0) return margin.indicative ? " (indicative only)" : "";
-  return margin.indicative ? "  IT FAILS (indicative only)" : "  IT FAILS";
+// So wide that no part loses its kind.
+std::size_t part_width(const std::vector<models::Margin>& margins) {
+  std::size_t width = 40;
+  for (const auto& margin : margins) width = std::max(width, columns(margin.part) + 1);
+  return std::min<std::size_t>(width, 60);
 }
 
-// One line: factor, part, load.
-std::string row(const models::Margin& margin) {
-  return clip(fmt::format("{}{}{}{}", pad(three_digits(margin.factor), 8), pad(margin.part, part_width),
-                          margin.load, verdict_of(margin)),
-              screen_columns) +
-         "\n";
+std::string hint_of(const models::Margin& margin) { return margin.indicative ? " (indicative only)" : ""; }
+
+// One line: factor, part, load, verdict. A long load's name makes room for the verdict.
+std::string row(const models::Margin& margin, std::size_t part_width) {
+  const std::string verdict = (margin.factor < 1.0 ? "  IT FAILS" : "") + hint_of(margin);
+  const std::size_t room = screen_columns - factor_width - part_width - columns(verdict);
+  return pad(three_digits(margin.factor), factor_width) + pad(margin.part, part_width) + clip(margin.load, room) +
+         verdict + "\n";
 }
 
 std::string details(const models::Margin& margin, Notes& assumptions, Notes& sources) {
@@ -55,19 +59,22 @@ std::string details(const models::Margin& margin, Notes& assumptions, Notes& sou
   if (const auto number = assumptions.number_of(margin.assumed))
     references += fmt::format(" Assumed [{}].", *number);
   if (const auto number = sources.number_of(margin.source)) references += fmt::format(" Source [{}].", *number);
-  return beside(three_digits(margin.factor), fmt::format("{}. {}{}", margin.part, margin.sentence, references));
+  return beside(three_digits(margin.factor),
+                fmt::format("{}{}{}. {}{}", margin.part, margin.factor < 1.0 ? ": IT FAILS" : "", hint_of(margin),
+                            margin.sentence, references));
 }
 
 }  // namespace
 
 std::string margins_text(const std::vector<models::Margin>& margins, const std::vector<std::string>& left_out) {
   const auto worst = models::worst_of_each_kind(margins);
-  const std::string head = fmt::format("{}{}load\n", pad("factor", 8), pad("part", part_width));
+  const std::size_t width = part_width(margins);
+  const std::string head = pad("factor", factor_width) + pad("part", width) + "load\n";
   std::string text =
       "Safety factors, strength over demand: below 1 a part fails.\n\nThe worst of each kind\n" + head;
-  for (const auto& margin : worst) text += row(margin);
+  for (const auto& margin : worst) text += row(margin, width);
   text += "\nAll, the worst first\n" + head;
-  for (const auto& margin : margins) text += row(margin);
+  for (const auto& margin : margins) text += row(margin, width);
 
   Notes assumptions, sources;
   text += "\nThe worst of each kind in full\n";

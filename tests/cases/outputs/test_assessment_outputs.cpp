@@ -96,8 +96,12 @@ TEST_CASE("margins are written worst first, with what is assumed and where the l
   CHECK(lines[5] == "0.97    bone at the screws                      load 2  IT FAILS (indicative only)");
   CHECK(lines[6] == "2.37    plate, yield                            load 2");
   CHECK(lines[8] == "All, the worst first");
-  CHECK_THAT(text, Contains("\n0.83    screw S4, fatigue at its head. It breaks. Assumed [1]. Source [1].\n"
-                            "0.97    bone at the screws. It is strained. Source [2].\n"));  // nothing is assumed
+  CHECK_THAT(
+      text,
+      Contains(
+          "\n0.83    screw S4, fatigue at its head: IT FAILS. It breaks. Assumed [1]. Source [1].\n"
+          "0.97    bone at the screws: IT FAILS (indicative only). It is strained. Source [2].\n"));  // nothing is
+                                                                                                      // assumed
   CHECK_THAT(text,
              Contains("\nAssumed\n[1]     a notch of 2.1.\n\nSources\n[1]     a textbook.\n[2]     a paper.\n"));
   CHECK_THAT(text, Contains("\nWithout a margin:\n- Bone: no yield strain is known.\n"));
@@ -117,6 +121,16 @@ TEST_CASE("long margins fit the screen, their text beside the factor", "[cases][
   CHECK_THAT(text, Contains("\n        tttttt") && Contains("\n10246   screw S4") && !Contains("FAILS"));
   // All share one source: it is written once.
   CHECK(text.find("a source") == text.rfind("a source"));
+}
+
+TEST_CASE("a long name of a load or a screw hides no failure", "[cases][outputs]") {
+  auto margins = sample_assessment().margins;
+  margins[0].part = "screw of the distal fragment, fatigue under all loads";
+  margins[0].load = std::string(200, 'l');
+  const std::string text = margins_text(margins, {});
+  check_fits(text);
+  const auto lines = lines_of(text);
+  CHECK_THAT(lines[4], Contains("fatigue under all loads ") && Catch::Matchers::EndsWith("~  IT FAILS"));
 }
 
 TEST_CASE("of the margins a sentence names the least four kinds", "[cases][outputs]") {
