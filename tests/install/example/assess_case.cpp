@@ -1,0 +1,29 @@
+// What a program of one's own needs to assess a construct: assess_case CASE.toml
+#include "cases/reader/read_case.h"
+#include "models/assessment/assess.h"
+
+#include <cstdio>
+#include <exception>
+
+using namespace gapstrain;
+
+int main(int argc, char** argv) try {
+  if (argc != 2) {
+    std::fputs("usage: assess_case CASE.toml\n", stderr);
+    return 2;
+  }
+  const cases::CaseFile file = cases::read_case(argv[1]);  // throws with all that is wrong with it
+  const models::AssessedConstruct assessed = models::assess(file.construct);
+  const auto standing = assessed.assessment.state.standing();
+  std::printf("standing: %s\n", standing == models::Standing::holds   ? "holds"
+                                : standing == models::Standing::fails ? "FAILS"
+                                                                      : "NOT TO BE TRUSTED");
+  if (const models::Margin* least = models::least_margin(assessed.assessment.margins))
+    std::printf("least margin: %.6f, %s, under \"%s\"\n", least->factor, least->part.c_str(), least->load.c_str());
+  for (const auto& rule : assessed.assessment.review)
+    if (rule.verdict == models::Verdict::broken) std::printf("broken: %s\n", rule.rule.c_str());
+  return 0;
+} catch (const std::exception& fault) {
+  std::fprintf(stderr, "%s\n", fault.what());
+  return 1;
+}
