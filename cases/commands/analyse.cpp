@@ -40,7 +40,7 @@ Status run(const AnalyseOptions& options) {
   Progress progress(assessment_plan(file.construct) + outputs_plan(file.construct, style.has_value()),
                     options.quiet);
   models::AssessedConstruct assessed = models::assess(file.construct, progress.stages());
-  doubt_not_finite(assessed);
+  doubt_not_finite(file.construct, assessed);
   const models::ResultState& state = assessed.assessment.state;
   const models::Findings& findings = assessed.analysis.findings;
   const CaseOrigin origin{file.file, file.text, file.assumptions, today()};
@@ -52,7 +52,8 @@ Status run(const AnalyseOptions& options) {
     for (const auto& alarm : alarms_of(state)) fmt::print(stderr, "{}: {}\n", file.file, alarm);
   if (written.pictures_missing)
     fmt::print(stderr, "warning: pictures are missing: {}\n", *written.pictures_missing);
-  if (!options.quiet) fmt::print("{}", summarise(findings, assessed.assessment, origin, folder.target().string()));
+  if (!options.quiet)
+    fmt::print("{}", summarise(file.construct, findings, assessed.assessment, origin, folder.target().string()));
   return state.not_trusted.empty() ? Status::done : Status::does_not_hold;
 }
 

@@ -87,11 +87,11 @@ Status run(const CompareOptions& options) {
   for (const auto& file : files) {
     constructs.push_back(file.construct);
     assessed.push_back(models::assess(file.construct, progress.stages(file.construct.name)));
-    doubt_not_finite(assessed.back());
+    doubt_not_finite(file.construct, assessed.back());
     cases.push_back({file.file, file.construct, {}});
   }
   const auto comparison = models::compare(constructs, assessed);
-  const auto preference = models::find_preference(constructs, assessed, comparison);
+  const auto preference = models::find_preference(assessed, comparison);
   for (std::size_t k = 0; k < cases.size(); ++k) cases[k].assessed = std::move(assessed[k]);
 
   const std::string text = comparison_text(cases, comparison, preference);
@@ -99,7 +99,7 @@ Status run(const CompareOptions& options) {
   folder.write("comparison.csv", comparison_csv(cases, comparison));
   for (std::size_t k = 0; k < cases.size(); ++k) {
     folder.write(fmt::format("case_{}.toml", letter_of(k)), files[k].text);
-    write_assessment(folder, "_" + letter_of(k), cases[k].assessed.assessment, cases[k].construct.name,
+    write_assessment(folder, "_" + letter_of(k), cases[k].assessed.assessment, cases[k].construct,
                      {files[k].file, files[k].text, files[k].assumptions, today()});
   }
   if (style) try {

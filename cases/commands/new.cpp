@@ -47,7 +47,7 @@ OwnAnalysis analyse_draft(const models::Construct& construct) {
   try {
     Progress progress(first_day_plan(construct), false);
     const auto assessed = models::assess_first_day(construct, progress.stages());
-    return {draft_findings(assessed.assessment), assessed.analysis.findings.trust.passed()};
+    return {draft_findings(construct, assessed.assessment), assessed.analysis.findings.trust.passed()};
   } catch (const models::ModelError& error) {
     return {draft_without_findings(error.what()), false};
   } catch (const mesh::MeshError& error) {

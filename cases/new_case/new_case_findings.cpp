@@ -7,9 +7,9 @@
 
 namespace gapstrain::cases {
 
-std::vector<std::string> draft_findings(const models::Assessment& assessment) {
+std::vector<std::string> draft_findings(const models::Construct& construct, const models::Assessment& assessment) {
   auto paragraphs = state_sentences(assessment.state);
-  for (const auto& sentence : assessment_sentences(assessment)) paragraphs.push_back(sentence);
+  for (const auto& sentence : assessment_sentences(construct, assessment)) paragraphs.push_back(sentence);
   return paragraphs;
 }
 

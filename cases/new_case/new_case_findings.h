@@ -10,7 +10,7 @@ namespace gapstrain::cases {
 
 // Paragraphs: why it is not to be trusted, what FAILS, or that it holds; what it has in hand; the rules it keeps
 // and breaks. @pre assessed on the first day
-std::vector<std::string> draft_findings(const models::Assessment& assessment);
+std::vector<std::string> draft_findings(const models::Construct& construct, const models::Assessment& assessment);
 
 // In the place of those where there is no answer.
 std::vector<std::string> draft_without_findings(const std::string& reason);

@@ -11,11 +11,12 @@
 namespace gapstrain::cases {
 
 void write_assessment(OutputFolder& folder, const std::string& suffix, const models::Assessment& assessment,
-                      const std::string& construct, const CaseOrigin& origin) {
-  const std::string head = result_head(assessment.state, construct, origin, screen_columns);
-  folder.write("margins" + suffix + ".txt", head + margins_text(assessment.margins, assessment.margins_left_out));
+                      const models::Construct& construct, const CaseOrigin& origin) {
+  const std::string head = result_head(assessment.state, construct.name, origin, screen_columns);
+  folder.write("margins" + suffix + ".txt",
+               head + margins_text(construct, assessment.margins, assessment.margins_left_out));
   folder.write("review" + suffix + ".txt", head + review_text(assessment.review));
-  folder.write("plan" + suffix + ".txt", plan_text(assessment.plan, assessment.state, construct, origin));
+  folder.write("plan" + suffix + ".txt", plan_text(assessment.plan, assessment.state, construct.name, origin));
   if (assessment.race)
     folder.write("race" + suffix + ".csv",
                  with_result_column(race_csv(*assessment.race, *assessment.history), assessment.state));

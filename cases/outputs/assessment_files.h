@@ -13,6 +13,6 @@ namespace gapstrain::cases {
 // so on behind the stem.
 // @throw OutputError
 void write_assessment(OutputFolder& folder, const std::string& suffix, const models::Assessment& assessment,
-                      const std::string& construct, const CaseOrigin& origin);
+                      const models::Construct& construct, const CaseOrigin& origin);
 
 }  // namespace gapstrain::cases

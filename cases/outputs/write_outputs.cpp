@@ -8,6 +8,7 @@
 #include "cases/outputs/sentences/state_lines.h"
 #include "cases/outputs/tables/csv_tables.h"
 #include "cases/version.h"
+#include "models/margins/part_name.h"
 #include "models/parts/words.h"
 #include "viz/construct/pictures.h"
 #include "viz/construct/write_fields.h"
@@ -53,7 +54,7 @@ void draw_assessment(const viz::Display& display, const models::Construct& const
   viz::MarginChart margins{
       "Margins", "strength over demand, the worst part of each kind under its worst load", {}, {}};
   for (const auto& margin : models::worst_of_each_kind(assessment.margins))
-    margins.rows.push_back({margin.part, {margin.factor}, margin.indicative});
+    margins.rows.push_back({models::part_name(margin), {margin.factor}, margin.indicative});
   if (!margins.rows.empty()) viz::draw_margins(display, margins, display.file(folder / "margins"));
   if (assessment.race) draw_race(display, *assessment.race, *assessment.history, folder);
 }
@@ -120,7 +121,7 @@ WrittenOutputs write_outputs(OutputFolder& folder, const models::Construct& cons
   if (progress) progress("writing files");
   folder.write("case.toml", origin.text);
   write_tables(folder, assessed);
-  write_assessment(folder, "", assessment, findings.construct, origin);
+  write_assessment(folder, "", assessment, construct, origin);
   const viz::PictureFrame frame = picture_frame(pictures.value_or(PictureStyle{}), construct.name, origin.file,
                                                 short_alarms_of(assessment.state));
   const fs::path fields = make_folder(folder, "fields");
@@ -139,7 +140,7 @@ WrittenOutputs write_outputs(OutputFolder& folder, const models::Construct& cons
   auto files = folder.files();
   files.emplace_back("findings.json");
   std::sort(files.begin(), files.end());
-  folder.write("findings.json", findings_json(findings, assessment, origin, files));
+  folder.write("findings.json", findings_json(construct, findings, assessment, origin, files));
   return written;
 }
 

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 namespace gapstrain::models {
 
 namespace {
@@ -14,8 +16,9 @@ AssessedConstruct assess_on(const std::shared_ptr<const PreparedBodies>& prepare
   AssessedConstruct assessed;
   assessed.analysis = analyse(assemble(prepared, construct, screws), progress);
   Assessment& assessment = assessed.assessment;
-  assessment.margins = find_margins(construct, assessed.analysis.findings);
-  assessment.margins_left_out = margins_left_out(construct, assessed.analysis.findings);
+  CollectedMargins margins = collect_margins(construct, assessed.analysis.findings);
+  assessment.margins = std::move(margins.margins);
+  assessment.margins_left_out = std::move(margins.left_out);
   assessment.review = review(construct);
   assessment.plan = make_plan(construct);
   return assessed;

@@ -1,7 +1,5 @@
 #include "models/assessment/comparison.h"
 
-#include "models/assessment/verdict.h"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -239,7 +237,7 @@ Comparison compare(const std::vector<Construct>& constructs, const std::vector<A
       if (first && second) pair.races = compare_races(*first, constructs[a], *second, constructs[b]);
       comparison.pairs.push_back(std::move(pair));
     }
-  comparison.verdict = find_verdict(constructs, assessed, comparison);
+  comparison.least_margins = compare_least_margins(assessed);
   return comparison;
 }
 

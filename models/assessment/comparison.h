@@ -1,7 +1,9 @@
-// Constructs for one patient against each other: figures side by side, the widest difference first, and a verdict.
+// Constructs for one patient against each other: figures side by side, the widest difference first, races and
+// least margins. What that comes to is said in words by models/words/comparison_words.h.
 #pragma once
 
 #include "models/assessment/assess.h"
+#include "models/assessment/least_margins.h"
 
 #include <limits>
 #include <optional>
@@ -40,7 +42,7 @@ struct ConstructPair {
 struct Comparison {
   std::vector<ComparedFigure> figures;  // told apart first, the widest difference first
   std::vector<ConstructPair> pairs;     // the first construct against each of the others, and so on
-  std::vector<std::string> verdict;     // sentences, what matters most first
+  LeastMargins least_margins;
 };
 
 // How two constructs are for different patients: what differs, such as "bone", "set of loads".

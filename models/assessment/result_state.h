@@ -2,10 +2,13 @@
 #pragma once
 
 #include "models/findings/findings.h"
+#include "models/margins/margins.h"
 #include "models/parts/construct.h"
 
+#include <cstddef>
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 namespace gapstrain::models {
@@ -16,19 +19,51 @@ enum class Standing {
   not_trusted  // a check of the solution failed: its figures may be anything
 };
 
-struct Failure {
-  std::string part;              // "screw S4, fatigue"
-  std::string load;              // under which; empty: over all of a day's
-  std::optional<double> factor;  // strength over demand; nothing when the race alone says so
-  std::string when;              // "at the first such load", "in week 2 to 5"
-  std::string sentence;          // the margin's, with place, stress and limit
+// When a part fails.
+struct FailureTime {
+  enum class Kind {
+    at_first_load,          // a static limit
+    in_race,                // from the 5th to the 95th percentile of the race's samples
+    before_union,           // in a race, beyond the time that it follows
+    before_union_unhealed,  // likewise, as the gap is on the first day
+    before_cycles_asked     // of fatigue without a race
+  };
+  Kind kind = Kind::at_first_load;
+  std::optional<double> from{}, to{};  // weeks, in_race; `to` is left out beyond five years
 };
 
+// A race that is lost though the margins hold: scatter, or tissue that does not form in time.
+struct LostRace {
+  bool by_screws = false;            // else by the plate
+  double breaks_before_union = 0.0;  // share of the samples
+};
+
+struct Failure {
+  std::variant<Margin, LostRace> what;
+  FailureTime when{};
+
+  const Margin* margin() const { return std::get_if<Margin>(&what); }
+  // Under which; empty: over all of a day's.
+  std::string load() const;
+  // Strength over demand; nothing when the race alone says so.
+  std::optional<double> factor() const;
+};
+
+// Figures that came out as no finite number.
+struct NotFinite {
+  std::size_t figures = 0;
+  std::string first;  // its place in findings.json
+};
+
+// Why a result is not to be trusted. @pre a check that was not passed
+using Doubt = std::variant<Check, NotFinite>;
+
+// Values; words are made of them by models/words/state_words.h.
 struct ResultState {
-  std::vector<std::string> not_trusted;  // why, a sentence each; empty: all checks are passed
-  std::vector<Failure> fails;            // worst first, one a kind
-  std::vector<std::string> limits;       // that the steps or a load pass without breaking anything, worst first
-  std::vector<Estimate> estimated;       // sizes that were not measured
+  std::vector<Doubt> not_trusted{};   // empty: all checks are passed
+  std::vector<Failure> fails{};       // worst first, one a kind
+  std::vector<PassedLimit> limits{};  // that the steps or a load pass without breaking anything, worst first
+  std::vector<Estimate> estimated{};  // sizes that were not measured
   Standing standing() const;
 };
 
@@ -39,7 +74,7 @@ ResultState state_of(const Construct& construct, const Findings& findings, const
 // Of a case before anything is calculated: only what was estimated is known.
 ResultState state_of_case(const Construct& construct);
 
-// Why the findings are not to be trusted, a sentence each failed check.
-std::vector<std::string> failed_checks(const Trust& trust);
+// Why the findings are not to be trusted.
+std::vector<Doubt> failed_checks(const Trust& trust);
 
 }  // namespace gapstrain::models

@@ -38,23 +38,6 @@ std::string rule_figure(std::string_view rule) {
   return name;
 }
 
-std::string unit_text(FigureUnit unit) {
-  switch (unit) {
-    case FigureUnit::length:
-      return "mm";
-    case FigureUnit::stress:
-      return "MPa";
-    case FigureUnit::force:
-      return "N";
-    case FigureUnit::axial_stiffness:
-      return "N/mm";
-    case FigureUnit::angular_stiffness:
-      return "N mm/rad";
-    default:
-      return "";
-  }
-}
-
 const std::vector<ConstructFigure>& construct_figures() {
   using O = const Outcome&;
   static const std::vector<ConstructFigure> figures = with_rules({

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "models/measures/outcome.h"
+#include "models/parts/figure_unit.h"
 
 #include <functional>
 #include <optional>
@@ -10,11 +11,6 @@
 #include <vector>
 
 namespace gapstrain::models {
-
-enum class FigureUnit { ratio, length, stress, force, axial_stiffness, angular_stiffness, count };
-
-// "mm", "MPa" and so on; empty for ratios and counts.
-std::string unit_text(FigureUnit unit);
 
 // Of the construct.
 struct ConstructFigure {

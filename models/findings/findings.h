@@ -3,6 +3,7 @@
 // bone from the plate's side (0, the near cortex) towards +y, so that 180 degrees is the far cortex.
 #pragma once
 
+#include "models/parts/figure_unit.h"
 #include "models/parts/screw.h"
 #include "models/parts/units.h"
 
@@ -254,6 +255,33 @@ struct PrebendFindings {
   PrebendPoint sufficient;          // the least bend of the curve that is within 15 % of it, or that one itself
 };
 
+enum class LimitKind {
+  pull_out,       // axial force of a tightened screw over what its thread bears
+  core_yield,     // the same over what its core bears
+  bent_by_steps,  // times a shaft is strained to its yield by the steps alone
+  bent_by_load,   // the same under a load
+  preload_lost,   // axial force of a tightened screw that no longer pulls
+  gap_gapes,      // opening of what the steps pressed together
+  plate_slips,    // on a fragment
+  slot_used_up,   // travel asked of a compression screw, over what its slot leaves
+  hold_left_in    // a wire or clamp, after the last step
+};
+
+// A limit that was passed while a construct is made or under a load. Words are made of it by
+// models/words/limit_words.h.
+struct PassedLimit {
+  LimitKind kind = LimitKind::hold_left_in;
+  ScrewId screw = ScrewId::none;        // none: of plate, gap or hold
+  std::string label{};                  // of the screw or hold
+  std::optional<std::string> load{};    // nothing: in the steps
+  double value = 0.0, limit = 0.0;      // left out of a hold
+  FigureUnit unit = FigureUnit::ratio;  // of both
+  double times = 0.0;                   // value over limit; 0 where that says nothing
+  double touching = 0.0;                // gap_gapes: share of the face
+  bool distal = false;                  // plate_slips: the fragment
+  int hole = 0;                         // slot_used_up
+};
+
 // What the steps did.
 struct CompressionFindings {
   std::vector<StepFindings> steps;
@@ -262,7 +290,7 @@ struct CompressionFindings {
   std::optional<Force> frictionless, sticking;
   std::optional<OrderAdvice> order;
   std::optional<PrebendFindings> prebend;  // when a plate screw presses
-  std::vector<std::string> limits;         // plain sentences on limits that were passed, worst first
+  std::vector<PassedLimit> limits;         // worst first
 };
 
 // Evidence that the figures are a solution, and how good a one.

@@ -1,6 +1,5 @@
 #include "models/margins/margins.h"
 
-#include "models/margins/margin_words.h"
 #include "models/margins/margins_fatigue.h"
 #include "models/margins/margins_list.h"
 
@@ -49,8 +48,8 @@ void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads,
   const auto asked = asked_cycles(construct, loads.cycles);
   if (asked.empty()) return;
   const auto margin = [&](MarginKind kind, const FatigueFactor& factor, MarginBasis basis) {
-    list.add({kind, "", construct.loads[factor.load].name, factor.range.middle, "", "", loads.source, false,
-              loads.screw, std::move(basis)},
+    list.add({kind, construct.loads[factor.load].name, factor.range.middle, loads.source, false, loads.screw,
+              std::move(basis)},
              why_idle);
   };
   const FatigueFactor alone = worst_load_alone(band, asked);
@@ -72,22 +71,31 @@ void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads,
                      together->range});
 }
 
-std::vector<Margin> find_margins(const Construct& construct, const Findings& findings) {
-  auto margins = collect(construct, findings).margins;
+CollectedMargins collect_margins(const Construct& construct, const Findings& findings) {
+  MarginList list = collect(construct, findings);
   std::map<ScrewId, std::string> labels;
   for (const auto& screw : construct.screws) labels[screw.id] = screw.label;
-  for (auto& margin : margins) {
-    margin.part = part_name(margin.kind, labels[margin.screw]);
-    margin.sentence = margin_sentence(construct, margin);
-    margin.assumed = margin_assumptions(construct, margin);
-  }
-  std::stable_sort(margins.begin(), margins.end(),
+  for (auto& margin : list.margins)
+    if (margin.screw != ScrewId::none) margin.label = labels[margin.screw];
+  std::stable_sort(list.margins.begin(), list.margins.end(),
                    [](const Margin& one, const Margin& other) { return one.factor < other.factor; });
-  return margins;
+  return {std::move(list.margins), std::move(list.left_out)};
+}
+
+std::vector<Margin> find_margins(const Construct& construct, const Findings& findings) {
+  return collect_margins(construct, findings).margins;
 }
 
 std::vector<std::string> margins_left_out(const Construct& construct, const Findings& findings) {
-  return collect(construct, findings).left_out;
+  return collect_margins(construct, findings).left_out;
+}
+
+bool is_of_all_loads(MarginKind kind) {
+  return kind == MarginKind::plate_fatigue_of_all_loads || kind == MarginKind::screw_fatigue_of_all_loads;
+}
+
+bool is_fatigue(MarginKind kind) {
+  return kind == MarginKind::plate_fatigue || kind == MarginKind::screw_fatigue || is_of_all_loads(kind);
 }
 
 std::vector<Margin> failing(const std::vector<Margin>& margins) {

@@ -25,7 +25,7 @@ enum class MarginKind {
   bone_yield_at_screws
 };
 
-// What a factor is worked from, as values; words are made of them last (margin_words.h).
+// What a factor is worked from, as values; words are made of them last (models/words/margin_words.h).
 
 // On the plate. Nothing of it is known of what the steps alone did.
 struct PlateLocation {
@@ -79,15 +79,13 @@ using MarginBasis =
 
 struct Margin {
   MarginKind kind = MarginKind::plate_yield;
-  std::string part;         // "plate, fatigue", "screw S4, pull-out", "bone at the screws"
   std::string load;         // under which it is least
   double factor = 0.0;      // strength over demand: below 1 it fails; of fatigue on the load, at the cycles asked
-  std::string sentence;     // place, stress or force with unit, limit
-  std::string assumed;      // notch, finish, cycles and so on, in words; empty where nothing is
   std::string source;       // of the limit
   bool indicative = false;  // the model does not see its place well enough to trust the figure
   ScrewId screw = ScrewId::none;  // none: of plate or bone
   MarginBasis basis{};
+  std::string label{};  // the screw's
 };
 
 // Worst first, one a part and kind. Factors are finite; parts without one are told by margins_left_out.
@@ -107,11 +105,23 @@ const Margin* least_margin(const std::vector<Margin>& margins);
 // The same, of these kinds only.
 const Margin* least_margin(const std::vector<Margin>& margins, const std::set<MarginKind>& kinds);
 
+// Fatigue, under one load or all.
+bool is_fatigue(MarginKind kind);
+// Of all loads of a day, rather than of the one that is named.
+bool is_of_all_loads(MarginKind kind);
+
 // The worst part of each kind, worst first; fatigue under one load and under all is one kind. @pre the margins are
 // worst first
 std::vector<Margin> worst_of_each_kind(const std::vector<Margin>& margins);
 
 // Why parts and kinds have no margin, a sentence each: data that is not known, or nothing that strains them.
 std::vector<std::string> margins_left_out(const Construct& construct, const Findings& findings);
+
+// Both at once.
+struct CollectedMargins {
+  std::vector<Margin> margins;
+  std::vector<std::string> left_out;
+};
+CollectedMargins collect_margins(const Construct& construct, const Findings& findings);
 
 }  // namespace gapstrain::models

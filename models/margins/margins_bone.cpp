@@ -1,5 +1,5 @@
-#include "models/margins/margin_words.h"
 #include "models/margins/margins_list.h"
+#include "models/margins/part_name.h"
 
 #include <fmt/format.h>
 
@@ -31,7 +31,7 @@ void add_strain(MarginKind kind, double BoneFindings::*strain, const YieldStrain
   if (worst == nullptr) return;
   const double largest = worst->bone.*strain;
   const bool at_screws = kind == MarginKind::bone_yield_at_screws;
-  list.add({kind, "", worst->load, yield.strain / largest, "", "", yield.source, at_screws, ScrewId::none,
+  list.add({kind, worst->load, yield.strain / largest, yield.source, at_screws, ScrewId::none,
             StrainBasis{largest, yield.strain}},
            fmt::format("Part \"{}\": no strain was found there.", part_name(kind)));
 }

@@ -20,7 +20,7 @@ void add_yield(const Construct& construct, const Findings& findings, MarginList&
       [](const auto& a, const auto& b) { return a.plate.peak.von_mises < b.plate.peak.von_mises; });
   Stress locked_in = 0.0 * mpa;
   for (const auto& step : findings.compression.steps) locked_in = std::max(locked_in, step.plate_peak);
-  Margin margin{MarginKind::plate_yield, "", "in the steps", 0.0, "", "", metal.source};
+  Margin margin{MarginKind::plate_yield, "in the steps", 0.0, metal.source};
   YieldBasis basis{locked_in, yield, {}};
   if (worst != findings.loads.end() && !(locked_in > worst->plate.peak.von_mises)) {
     const PlatePeak& peak = worst->plate.peak;

@@ -1,6 +1,6 @@
 #include "models/findings/model_error.h"
-#include "models/margins/margin_words.h"
 #include "models/margins/margins_list.h"
+#include "models/margins/part_name.h"
 #include "models/margins/screw_holding.h"
 
 #include <fmt/format.h>
@@ -57,11 +57,8 @@ void add_yield(const LoadedScrew& loaded, const Findings& findings, MarginList& 
       worst = l;
     }
   Margin margin{MarginKind::screw_yield,
-                "",
                 findings.loads[worst].load,
                 least,
-                "",
-                "",
                 metal.source,
                 false,
                 loaded.screw->id,
@@ -102,11 +99,8 @@ void add_hold(const LoadedScrew& loaded, const Findings& findings, MarginList& l
   const HeldForce* held = held_after_steps(findings, loaded.screw->id);
   const LeastHold least = least_hold(*loaded.screw, cortices, held);
   Margin margin{MarginKind::screw_hold,
-                "",
                 "after the last step",
                 least.factor,
-                "",
-                "",
                 std::string(screw_holding_source),
                 least.indicative,
                 loaded.screw->id,

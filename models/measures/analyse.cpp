@@ -27,9 +27,6 @@ namespace gapstrain::models {
 
 namespace {
 
-// A place that the steps pressed together gapes when it opens by more: less is less than faces are rough.
-constexpr double gaping_opening = 0.01;  // mm
-
 // Those of the construct's variants that the bodies are made ready for.
 std::vector<ScrewVariant> variants_on(const Assembly& assembly) {
   std::vector<Screw> known;

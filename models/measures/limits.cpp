@@ -5,151 +5,147 @@
 #include "models/measures/screw_forces.h"
 #include "models/parts/tightening.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 namespace gapstrain::models {
 
 namespace {
 
-using Sentences = std::vector<std::string>;
+using Limits = std::vector<PassedLimit>;
 
 constexpr double slip_worth_saying = 0.01;  // mm
+constexpr double friction_used_up = 0.9;    // share of the limit from which on the plate slips
 
 // Each screw once, at the state in which it is worst used.
-Sentences overloaded_screws(const Assembly& assembly, const StepState& made,
-                            const std::vector<ConstructState>& loaded, const std::vector<LoadFindings>& loads) {
-  Sentences sentences;
+Limits overloaded_screws(const Assembly& assembly, const StepState& made,
+                         const std::vector<ConstructState>& loaded, const std::vector<LoadFindings>& loads) {
+  Limits limits;
   std::set<std::string> said;
-  const auto look = [&](const ConstructState& state, const std::string& when) {
+  const auto look = [&](const ConstructState& state, const std::optional<std::string>& load) {
     for (const auto& held : measure_held(assembly, made, state)) {
-      const bool pulls_out = held.of_pull_out.value_or(0.0) > 1.0, yields = held.of_yield.value_or(0.0) > 1.0;
-      if ((!pulls_out && !yields) || !said.insert(held.label).second) continue;
-      const bool pull_out_first = held.of_pull_out.value_or(0.0) >= held.of_yield.value_or(0.0);
-      sentences.push_back(
-          fmt::format("{} carries {:.0f} N {}: {:.2g} times {}.", held.label, held.axial.value(), when,
-                      pull_out_first ? *held.of_pull_out : *held.of_yield,
-                      pull_out_first ? "what pulls its thread out of the bone" : "what makes its core yield"));
+      const double of_pull_out = held.of_pull_out.value_or(0.0), of_yield = held.of_yield.value_or(0.0);
+      if ((of_pull_out <= 1.0 && of_yield <= 1.0) || !said.insert(held.label).second) continue;
+      const double times = std::max(of_pull_out, of_yield), axial = held.axial.value();
+      limits.push_back({of_pull_out >= of_yield ? LimitKind::pull_out : LimitKind::core_yield, held.screw,
+                        held.label, load, axial, axial / times, FigureUnit::force, times});
     }
   };
-  look(made, "once it is tightened");
-  for (std::size_t l = 0; l < loaded.size(); ++l) look(loaded[l], fmt::format("under \"{}\"", loads[l].load));
-  return sentences;
+  look(made, std::nullopt);
+  for (std::size_t l = 0; l < loaded.size(); ++l) look(loaded[l], loads[l].load);
+  return limits;
+}
+
+PassedLimit bent(LimitKind kind, const ScrewFindings& screw, const std::optional<std::string>& load,
+                 double factor) {
+  return {kind, screw.screw, screw.label, load, 1.0 / factor, 1.0, FigureUnit::ratio, 1.0 / factor};
 }
 
 // Shafts that the steps alone, or a load, bend or stretch past their yield; each screw once, at its worst.
-Sentences bent_screws(const Assembly& assembly, const StepState& made, const std::vector<LoadFindings>& loads) {
-  Sentences sentences;
+Limits bent_screws(const Assembly& assembly, const StepState& made, const std::vector<LoadFindings>& loads) {
+  Limits limits;
   const auto at_rest = measure_screws(assembly, made.screws, made.pressed.solution);
   for (const auto& screw : at_rest) {
     const bool is_ball = std::any_of(made.tightened.begin(), made.tightened.end(), [&](int index) {
       return assembly.screws[static_cast<std::size_t>(index)].planned.screw.label == screw.label;
     });
     if (is_ball && screw.factor_to_yield.value_or(2.0) < 1.0)
-      sentences.push_back(
-          fmt::format("{}'s shaft is strained to {:.2g} times its yield by the steps alone: it would "
-                      "bend for good and press less than this calculation says.",
-                      screw.label, 1.0 / *screw.factor_to_yield));
+      limits.push_back(bent(LimitKind::bent_by_steps, screw, std::nullopt, *screw.factor_to_yield));
   }
   for (std::size_t k = 0; k < made.screws.size(); ++k) {
     if (at_rest[k].factor_to_yield.value_or(2.0) < 1.0) continue;
-    const std::string& label = at_rest[k].label;
     const LoadFindings* worst = nullptr;
     double factor = 1.0;
     for (const auto& load : loads)
       for (const auto& screw : load.screws)
-        if (screw.label == label && screw.factor_to_yield.value_or(2.0) < factor) {
+        if (screw.label == at_rest[k].label && screw.factor_to_yield.value_or(2.0) < factor) {
           factor = *screw.factor_to_yield;
           worst = &load;
         }
-    if (worst != nullptr)
-      sentences.push_back(fmt::format("{}'s shaft is strained to {:.2g} times its yield under \"{}\".", label,
-                                      1.0 / factor, worst->load));
+    if (worst != nullptr) limits.push_back(bent(LimitKind::bent_by_load, at_rest[k], worst->load, factor));
   }
-  return sentences;
+  return limits;
 }
 
-Sentences lost_preloads(const Assembly& assembly, const StepState& made, const std::vector<ConstructState>& loaded,
-                        const std::vector<LoadFindings>& loads) {
-  Sentences sentences;
+Limits lost_preloads(const Assembly& assembly, const StepState& made, const std::vector<ConstructState>& loaded,
+                     const std::vector<LoadFindings>& loads) {
+  Limits limits;
   std::set<std::string> said;
   for (std::size_t l = 0; l < loaded.size(); ++l)
     for (const auto& held : measure_held(assembly, made, loaded[l]))
       if (held.of_pull_out && held.axial <= 0.0 * newton && said.insert(held.label).second)
-        sentences.push_back(
-            fmt::format("{} loses its preload under \"{}\": its head would lift off its seat, which "
-                        "this calculation does not follow.",
-                        held.label, loads[l].load));
-  return sentences;
+        limits.push_back({LimitKind::preload_lost, held.screw, held.label, loads[l].load, held.axial.value(), 0.0,
+                          FigureUnit::force});
+  return limits;
 }
 
-Sentences gaping(const std::vector<LoadFindings>& loads) {
-  Sentences sentences;
+Limits gaping(const std::vector<LoadFindings>& loads) {
+  Limits limits;
   for (const auto& load : loads) {
     if (!load.gapes) continue;
     Length widest;
     for (const auto& point : load.face.points) widest = std::max(widest, point.opening);
-    sentences.push_back(
-        fmt::format("The fracture gapes under \"{}\": {:.0f} % of its face still touches, and it opens "
-                    "by up to {:.2g} mm.",
-                    load.load, 100.0 * load.face.touching, widest.value()));
+    PassedLimit limit{.kind = LimitKind::gap_gapes, .load = load.load, .unit = FigureUnit::length};
+    limit.value = widest.value();
+    limit.limit = gaping_opening;
+    limit.touching = load.face.touching;
+    limits.push_back(std::move(limit));
   }
-  return sentences;
+  return limits;
 }
 
-Sentences slipping(const Assembly& assembly, const StepState& made, const std::vector<ConstructState>& loaded,
-                   const std::vector<LoadFindings>& loads) {
-  Sentences sentences;
-  if (made.tightened.empty()) return sentences;
+Limits slipping(const Assembly& assembly, const StepState& made, const std::vector<ConstructState>& loaded,
+                const std::vector<LoadFindings>& loads) {
+  Limits limits;
+  if (made.tightened.empty()) return limits;
   for (std::size_t l = 0; l < loaded.size(); ++l)
     for (const std::size_t fragment : {0U, 1U}) {
       const double slip = underside_slip(assembly, made, loaded[l], fragment).value();
-      if (slip < slip_worth_saying || loads[l].friction_use.value_or(0.0) < 0.9) continue;
-      sentences.push_back(
-          fmt::format("The plate slips by {:.2g} mm on the {} under \"{}\": friction there is used up, "
-                      "and the screws' shafts carry the rest.",
-                      slip, assembly.bodies[proximal_body + fragment].name, loads[l].load));
+      if (slip < slip_worth_saying || loads[l].friction_use.value_or(0.0) < friction_used_up) continue;
+      PassedLimit limit{.kind = LimitKind::plate_slips, .load = loads[l].load, .unit = FigureUnit::length};
+      limit.value = slip;
+      limit.limit = slip_worth_saying;
+      limit.distal = fragment == 1;
+      limits.push_back(std::move(limit));
     }
-  return sentences;
+  return limits;
 }
 
-Sentences used_slots(const Assembly& assembly, const StepState& made) {
-  Sentences sentences;
+Limits used_slots(const Assembly& assembly, const StepState& made) {
+  Limits limits;
   for (const int index : made.screws) {
     const Screw& screw = assembly.screws[static_cast<std::size_t>(index)].planned.screw;
     if (screw.kind != ScrewKind::compression) continue;
     const double asked = tightened_slide(screw).value();
     const double done = std::abs(assembly.screws[static_cast<std::size_t>(index)].planned.slide);
-    if (done < asked - 1e-9)
-      sentences.push_back(
-          fmt::format("{} uses up its slot: {:.2g} mm of travel were asked for, hole {} leaves {:.2g} "
-                      "mm.",
-                      screw.label, asked, screw.hole, done));
+    if (done >= asked - 1e-9) continue;
+    PassedLimit limit{LimitKind::slot_used_up, screw.id, screw.label, {}, asked, done, FigureUnit::length};
+    limit.hole = screw.hole;
+    limits.push_back(std::move(limit));
   }
-  return sentences;
+  return limits;
 }
 
-Sentences left_in(const Assembly& assembly, const StepState& made) {
-  Sentences sentences;
+Limits left_in(const Assembly& assembly, const StepState& made) {
+  Limits limits;
   for (const int index : made.holds)
-    sentences.push_back(fmt::format("{} is still in after the last step and carries load with the rest.",
-                                    assembly.holds[static_cast<std::size_t>(index)].hold.label));
-  return sentences;
+    limits.push_back(
+        {.kind = LimitKind::hold_left_in, .label = assembly.holds[static_cast<std::size_t>(index)].hold.label});
+  return limits;
 }
 
 }  // namespace
 
-std::vector<std::string> find_limits(const Assembly& assembly, const StepState& made,
+std::vector<PassedLimit> find_limits(const Assembly& assembly, const StepState& made,
                                      const std::vector<ConstructState>& loaded,
                                      const std::vector<LoadFindings>& loads) {
-  Sentences all;
-  for (const auto& sentences :
+  Limits all;
+  for (const auto& limits :
        {overloaded_screws(assembly, made, loaded, loads), bent_screws(assembly, made, loads),
         lost_preloads(assembly, made, loaded, loads), gaping(loads), slipping(assembly, made, loaded, loads),
         used_slots(assembly, made), left_in(assembly, made)})
-    all.insert(all.end(), sentences.begin(), sentences.end());
+    all.insert(all.end(), limits.begin(), limits.end());
   return all;
 }
 

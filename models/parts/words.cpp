@@ -29,6 +29,14 @@ std::string word_for(const Table& table, Choice choice) {
 std::string name_of(ScrewKind kind) { return word_for(kind_words, kind); }
 std::string name_of(Aspect aspect) { return word_for(aspect_words, aspect); }
 
+std::string listed(const std::vector<std::string>& names, std::string_view last) {
+  if (names.empty()) return "";
+  std::string text = names.front();
+  for (std::size_t i = 1; i < names.size(); ++i)
+    text += (i + 1 < names.size() ? ", " : " " + std::string(last) + " ") + names[i];
+  return text;
+}
+
 std::string name_of(Side side) { return side == Side::left ? "left" : "right"; }
 
 std::optional<ScrewKind> find_screw_kind(std::string_view name) {

@@ -15,6 +15,9 @@ std::string name_of(ScrewKind kind);  // "locking"
 std::string name_of(Aspect aspect);   // "cranial"
 std::string name_of(Side side);       // "left"
 
+// "S1", "S1 and S2", "S1, S2 and S3"
+std::string listed(const std::vector<std::string>& names, std::string_view last = "and");
+
 // Nothing for another word.
 std::optional<ScrewKind> find_screw_kind(std::string_view name);
 std::vector<std::string> screw_kind_names();

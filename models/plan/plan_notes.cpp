@@ -1,5 +1,6 @@
 #include "models/plan/plan_notes.h"
 
+#include "models/parts/words.h"
 #include "models/rules/rules_subject.h"
 
 #include <fmt/format.h>

@@ -1,7 +1,6 @@
 #include "models/race/race.h"
 
 #include "models/race/race_runs.h"
-#include "models/race/race_sentences.h"
 #include "models/statistics/saltelli_design.h"
 
 #include <algorithm>
@@ -57,27 +56,26 @@ RaceOutcome outcome_of(const std::vector<SampleRun>& runs, ImplantRun SampleRun:
   return outcome;
 }
 
-std::optional<ScrewRace> summarise_screws(const std::vector<SampleRun>& runs, const Construct& construct,
-                                          HealingCourse kind) {
+double cycles_a_day(const Construct& construct) {
+  double cycles = 0.0;
+  for (const auto& load : construct.loads) cycles += load.cycles_per_day.value_or(0.0);
+  return cycles;
+}
+
+std::optional<ScrewRace> summarise_screws(const std::vector<SampleRun>& runs, const Construct& construct) {
   std::vector<Eigen::Index> worst(construct.screws.size(), 0);
   for (const auto& run : runs) {
     if (!run.worst_screw) return std::nullopt;
     ++worst[*run.worst_screw];
   }
-  ScrewRace race{outcome_of(runs, &SampleRun::screws), "", ""};
-  race.label =
-      construct.screws[static_cast<std::size_t>(std::max_element(worst.begin(), worst.end()) - worst.begin())]
-          .label;
-  race.sentence = screw_sentence(race, kind);
-  return race;
+  const Screw& screw =
+      construct.screws[static_cast<std::size_t>(std::max_element(worst.begin(), worst.end()) - worst.begin())];
+  return ScrewRace{outcome_of(runs, &SampleRun::screws), screw.id, screw.label};
 }
 
 RaceCourse summarise(HealingCourse kind, const std::vector<SampleRun>& runs, const Eigen::VectorXd& united,
                      const Construct& construct) {
-  RaceCourse course{outcome_of(runs, &SampleRun::plate), kind, band_of(united),
-                    summarise_screws(runs, construct, kind), ""};
-  course.sentence = course_sentence(course);
-  return course;
+  return {outcome_of(runs, &SampleRun::plate), kind, band_of(united), summarise_screws(runs, construct)};
 }
 
 }  // namespace
@@ -91,6 +89,9 @@ Race run_race(const StressHistory& history, const Construct& construct, const Ra
   const auto kinds = static_cast<Eigen::Index>(all_uncertain.size());
   const SaltelliDesign design(assumptions.base_points, kinds, race_design_seed);
   Race race;
+  race.assumptions = assumptions;
+  race.cycles_a_day = cycles_a_day(construct);
+  race.activity_factor = construct.healing->activity_factor;
   race.weeks = whole_weeks(construct.healing->weeks_to);
   race.inputs = race_inputs(history, construct, assumptions);
   race.union_week = race.inputs[static_cast<std::size_t>(Uncertain::union_week)].spread;
@@ -116,12 +117,11 @@ Race run_race(const StressHistory& history, const Construct& construct, const Ra
     });
     race.courses.push_back(summarise(course.course, runs, united, construct));
     if (!is_governed) continue;
-    race.held_up = union_sentence(race.courses.back(), course.gap.back());
+    race.at_the_end = course.gap.back();
     std::vector<std::string> names;
     for (const auto& input : race.inputs) names.push_back(input.name);
     race.hangs_on = weigh_inputs(log_life, names);
   }
-  race.verdict = verdict_of(race, construct, assumptions);
   return race;
 }
 

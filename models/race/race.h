@@ -1,5 +1,6 @@
 // The race between bone and plate: fatigue damage adds up week by week while the gap stiffens. Inputs are
-// uncertain, so every figure is a band: 5th, 50th and 95th percentile over samples of the inputs.
+// uncertain, so every figure is a band: 5th, 50th and 95th percentile over samples of the inputs. Who wins is said
+// in words by models/words/race_words.h.
 #pragma once
 
 #include "models/race/stress_history.h"
@@ -57,15 +58,14 @@ struct RaceOutcome {
 
 // The screw with the shortest fatigue life at its head, of all that are in.
 struct ScrewRace : RaceOutcome {  // of the worst of each sample
-  std::string label;              // of the one that is worst in most samples
-  std::string sentence;
+  ScrewId screw = ScrewId::none;  // the one that is worst in most samples
+  std::string label;              // its
 };
 
 struct RaceCourse : RaceOutcome {  // of the plate
   HealingCourse course = HealingCourse::steady;
   Band united;                      // share of the gap's area whose tissue is that of union when it is due
   std::optional<ScrewRace> screws;  // nothing when no screw's metal has fatigue strength
-  std::string sentence;             // on the plate
 };
 
 struct Race {
@@ -74,10 +74,11 @@ struct Race {
   std::vector<RaceCourse> courses;  // as in StressHistory
   std::vector<RaceInput> inputs;
   std::vector<InputWeight> hangs_on;  // of log life_factor of the governed course, the heaviest total first
-  std::optional<std::string>
-      held_up;  // why the gap does not unite in time in the governed course; nothing when it does
-  std::vector<std::string> verdict;  // sentences, the one that matters most first
-  std::size_t samples = 0;           // over which the percentiles are taken
+  GapState at_the_end;                // of the governed course, under the loads as entered
+  RaceAssumptions assumptions;
+  double cycles_a_day = 0.0;     // of all loads
+  double activity_factor = 1.0;  // times or over which they may be more or fewer
+  std::size_t samples = 0;       // over which the percentiles are taken
 };
 // @pre the race has that course
 const RaceCourse& course_of(const Race& race, HealingCourse course);
@@ -91,7 +92,6 @@ struct RaceComparison {
   bool with_screws = false;           // else of the plates alone: screws of one of them are not known
   double first_outlasts = 0.0;        // share of the samples
   std::vector<InputWeight> hangs_on;  // of log ratio
-  std::string sentence;               // names both; says when the difference is within the uncertainty
 };
 // One a course, as in StressHistory. Both share the loads' sizes, activity, corrosion, the week of union and, of
 // one metal, the fatigue strength; the model's error is each one's own.

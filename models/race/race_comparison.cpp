@@ -1,5 +1,4 @@
 #include "models/race/race_runs.h"
-#include "models/race/race_sentences.h"
 #include "models/statistics/saltelli_design.h"
 
 #include <fmt/format.h>
@@ -83,7 +82,6 @@ std::vector<RaceComparison> compare_races(const StressHistory& first, const Cons
     comparison.first_outlasts =
         static_cast<double>((ratios.array() > 1.0).count()) / static_cast<double>(ratios.size());
     comparison.hangs_on = weigh_inputs(log_ratio, shared.names);
-    comparison.sentence = comparison_sentence(comparison, first_construct.name, second_construct.name);
     comparisons.push_back(std::move(comparison));
   }
   return comparisons;

@@ -37,4 +37,7 @@ inline const Length least_prebend = 1.0 * mm, largest_prebend = 2.0 * mm;
 // Ricci 2014, J. Orthop. Trauma 28:427; year, volume and page from memory).
 inline const Angle largest_bend_at_locking_hole = 5.0 * degree;
 
+// Tilt of a locking screw beyond which a head of a fixed angle has lost most of its strength (the same).
+inline const Angle strength_loss_begins = 5.0 * degree;
+
 }  // namespace gapstrain::models

@@ -37,6 +37,20 @@ std::vector<RuleFinding> review(const Construct& construct) {
   return findings;
 }
 
+RuleParts parts_of(const RuleFinding& finding) {
+  if (finding.inapplicable) return {};
+  if (const auto* edge = std::get_if<EdgeBasis>(&finding.basis)) return {edge->screw};
+  if (const auto* thread = std::get_if<ThreadBasis>(&finding.basis)) return {thread->screw};
+  if (const auto* bend = std::get_if<BendBasis>(&finding.basis)) return {bend->screw};
+  if (const auto* tilt = std::get_if<TiltBasis>(&finding.basis))
+    return tilt->beyond.empty() ? RuleParts{tilt->screw} : tilt->beyond;
+  if (const auto* treatment = std::get_if<TreatmentBasis>(&finding.basis)) return treatment->pressing;
+  if (const auto* single = std::get_if<UnicorticalBasis>(&finding.basis))
+    return single->others.empty() ? single->locking : single->others;
+  const auto* order = std::get_if<OrderBasis>(&finding.basis);
+  return order == nullptr || order->mishaps.empty() ? RuleParts{} : order->mishaps.front().early;
+}
+
 std::vector<std::string> broken_rules(const std::vector<RuleFinding>& review) {
   std::vector<std::string> names;
   for (const auto& finding : review)

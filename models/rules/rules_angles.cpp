@@ -16,34 +16,37 @@ constexpr auto off_axis =
 RuleFinding tilt_rule(const RuleSubject& subject) {
   const Angle limit = subject.construct.plate.angle_limit;
   RuleFinding finding;
-  finding.bound = fmt::format("at most {:.3g} deg from square to the plate", in_degrees(limit));
+  finding.unit = FigureUnit::angle;
+  finding.most = in_degrees(limit);
   finding.source = fmt::format(
-      "the system's limit, 12 deg unless entered: common practice, no source; strength is lost from 5 deg on: {}",
-      off_axis);
+      "the system's limit, {:g} deg unless entered: common practice, no source; strength is lost from {:g} deg "
+      "on: "
+      "{}",
+      in_degrees(Plate().angle_limit), in_degrees(strength_loss_begins), off_axis);
   const SeatedScrew* worst = nullptr;
-  std::vector<std::string> beyond;
+  TiltBasis basis;
   for (const auto& seated : subject.screws) {
     if (!seated.stays || seated.screw->kind != ScrewKind::locking) continue;
     const Angle tilt = tilt_of(*seated.screw);
     if (!worst || tilt > tilt_of(*worst->screw)) worst = &seated;
-    if (!at_most(in_degrees(tilt), in_degrees(limit))) beyond.push_back(seated.name);
+    if (!at_most(in_degrees(tilt), in_degrees(limit))) basis.beyond.push_back(seated.part);
   }
-  if (!worst) return not_applicable(finding, "no screw locks in the plate");
-  const double largest = in_degrees(tilt_of(*worst->screw));
-  finding.figure = largest > 0.0 ? fmt::format("{:.3g} deg at {}", largest, worst->name) : "all are square";
-  constexpr double loss_begins = 5.0;
-  if (!at_most(largest, loss_begins))
-    finding.figure += "; heads of a fixed angle have lost most of their strength from 5 deg on";
-  if (!beyond.empty())
-    break_rule(finding, fmt::format("Turn {} back to {:.3g} deg or less; what the maker allows may be less still.",
-                                    listed(beyond), in_degrees(limit)));
+  finding.basis = basis;
+  if (!worst) return not_applicable(finding, Inapplicable::no_locking_screw);
+  finding.value = in_degrees(tilt_of(*worst->screw));
+  basis.screw = worst->part;
+  basis.weakens = !at_most(*finding.value, in_degrees(strength_loss_begins));
+  if (!basis.beyond.empty()) finding.verdict = Verdict::broken;
+  finding.basis = std::move(basis);
   return finding;
 }
 
 RuleFinding contour_rule(const RuleSubject& subject) {
   RuleFinding finding;
-  finding.bound = "at most 5 deg";
+  finding.unit = FigureUnit::angle;
+  finding.most = in_degrees(largest_bend_at_locking_hole);
   finding.source = fmt::format("{}: no loss at 5 deg, significant loss at 10", off_axis);
+  finding.basis = BendBasis{};
   const SeatedScrew* worst = nullptr;
   double largest = 0.0;
   for (const auto& seated : subject.screws) {
@@ -54,17 +57,11 @@ RuleFinding contour_rule(const RuleSubject& subject) {
     worst = &seated;
     largest = turn;
   }
-  if (!worst) return not_applicable(finding, "no screw locks in the plate");
-  if (largest < 0.05) {
-    finding.figure = "none";
-    return finding;
-  }
-  finding.figure = fmt::format("{:.2g} deg at hole {} ({}), half-way to the holes beside it included", largest,
-                               worst->screw->hole, worst->name);
-  if (!at_most(largest, in_degrees(largest_bend_at_locking_hole)))
-    break_rule(finding,
-               fmt::format("Leave hole {} empty, put a ball-headed screw in it, or bend the plate less there.",
-                           worst->screw->hole));
+  if (!worst) return not_applicable(finding, Inapplicable::no_locking_screw);
+  constexpr double least_bend = 0.05;  // less is no bend
+  finding.value = largest;
+  finding.basis = BendBasis{worst->part, largest >= least_bend};
+  if (!at_most(largest, *finding.most)) finding.verdict = Verdict::broken;
   return finding;
 }
 

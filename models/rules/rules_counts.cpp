@@ -1,69 +1,45 @@
 // How many screws hold each fragment, through how many cortices.
 #include "models/rules/rules_subject.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 namespace gapstrain::models {
 
 namespace {
 
-std::string plural(int count, std::string_view one) {
-  return fmt::format("{} {}{}", count, one, count == 1 ? "" : "s");
-}
-
-// Pressed fragments share the load, bridged ones leave it to the plate.
+// Pressed fragments share the load, bridged ones leave it to the plate. More than is ample is never advised
+// against: some bones are customarily held by more.
 RuleFinding count_rule(const RuleSubject& subject, bool distal) {
   const bool bridged = subject.treatment == Treatment::bridging;
-  const int least = bridged ? 3 : 2, most = bridged ? 4 : 3;
+  const int least = bridged ? 3 : 2, ample = bridged ? 4 : 3;
   RuleFinding finding;
-  finding.bound =
-      fmt::format("{} to {} through both cortices when {}", least, most, bridged ? "bridging" : "pressed");
   finding.source = bridged ? "common practice, no source; more than 4 add little: Stoffel et al. 2003, Injury 34 "
                              "Suppl. 2 (from memory)"
                            : "common practice, no source";
   const auto screws = subject.fragment(distal);
-  const int count = static_cast<int>(screws.size());
-  const int bicortical = static_cast<int>(
+  CountBasis basis{distal, bridged, static_cast<int>(screws.size()), 0};
+  basis.bicortical = static_cast<int>(
       std::count_if(screws.begin(), screws.end(), [](const SeatedScrew* s) { return s->screw->cortices == 2; }));
-  finding.figure =
-      fmt::format("{}, {}", plural(count, "screw"),
-                  count + bicortical == 1 ? "1 cortex" : fmt::format("{} cortices", count + bicortical));
-  if (bicortical < least) {
-    const int missing = least - bicortical, single = count - bicortical;
-    const int longer = std::min(missing, single);
-    std::string advice;
-    if (longer > 0)
-      advice = fmt::format("Let {} reach the far cortex",
-                           longer == 1 ? "one more screw" : plural(longer, "more screw"));
-    if (missing > longer)
-      advice += fmt::format("{} {} in {}", advice.empty() ? "Add" : " and add", plural(missing - longer, "screw"),
-                            fragment_name(distal));
-    break_rule(finding, advice + ".");
-  } else if (count > most) {  // never advised against: some bones are customarily held by more
-    finding.figure += fmt::format("; more than {} add little", most);
-  }
+  finding.unit = FigureUnit::count;
+  finding.value = basis.bicortical;
+  finding.least = least;
+  finding.ample = ample;
+  finding.basis = basis;
+  if (basis.bicortical < least) finding.verdict = Verdict::broken;
   return finding;
 }
 
 RuleFinding unicortical_rule(const RuleSubject& subject) {
   RuleFinding finding;
-  finding.bound = "only locking ones, in good bone";
   finding.source = "common practice, no source";
-  std::vector<std::string> locking, others;
+  UnicorticalBasis basis;
   for (const auto& seated : subject.screws)
     if (seated.stays && seated.screw->cortices == 1)
-      (seated.screw->kind == ScrewKind::locking ? locking : others).push_back(seated.name);
-  if (locking.empty() && others.empty()) return not_applicable(finding, "all screws pass both cortices");
-  if (others.empty()) {
-    finding.figure = fmt::format("{}: look at the bone before trusting {}", listed(locking),
-                                 locking.size() == 1 ? "it" : "them");
-    return finding;
-  }
-  finding.figure = fmt::format("{} {} not lock", listed(others), others.size() == 1 ? "does" : "do");
-  break_rule(finding, fmt::format("Let {} reach the far cortex: a ball head holds by its thread's pull alone.",
-                                  listed(others)));
+      (seated.screw->kind == ScrewKind::locking ? basis.locking : basis.others).push_back(seated.part);
+  finding.basis = basis;
+  if (basis.locking.empty() && basis.others.empty())
+    return not_applicable(finding, Inapplicable::all_pass_both_cortices);
+  if (!basis.others.empty()) finding.verdict = Verdict::broken;
   return finding;
 }
 

@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <limits>
 
 namespace gapstrain::models {
@@ -31,46 +30,28 @@ Nearest nearest(const RuleSubject& subject, double SeatedScrew::*distance) {
   return found;
 }
 
-std::string in_words(const Nearest& near) {
-  return fmt::format("{:.3g} mm at {} ({:.2g} thread diameters)", near.distance, near.seated->name,
-                     near.distance / near.seated->screw->size.thread_diameter.value());
-}
-
-RuleFinding edge_rule(const RuleSubject& subject) {
+RuleFinding nearest_rule(const RuleSubject& subject, bool of_fracture) {
   RuleFinding finding;
-  finding.bound = "at least 1.5 thread diameters from axis to edge";
+  finding.unit = FigureUnit::thread_diameters;
+  finding.least = least_edge_clearance;
   finding.source = edge_source;
-  const Nearest near = nearest(subject, &SeatedScrew::to_edge);
-  if (!near.seated) return not_applicable(finding, "no plate screw");
-  finding.figure = in_words(near);
-  if (!at_least(near.distance, near.needed))
-    break_rule(finding,
-               fmt::format("Move or tilt {} at least {:.2g} mm away from the fracture, or leave hole {} empty.",
-                           near.seated->name, near.needed - near.distance, near.seated->screw->hole));
-  return finding;
-}
-
-RuleFinding end_rule(const RuleSubject& subject) {
-  RuleFinding finding;
-  finding.bound = "at least 1.5 thread diameters";
-  finding.source = edge_source;
-  const Nearest near = nearest(subject, &SeatedScrew::to_end);
-  if (!near.seated) return not_applicable(finding, "no plate screw");
-  finding.figure = in_words(near);
-  if (!at_least(near.distance, near.needed))
-    break_rule(
-        finding,
-        fmt::format("Tilt {} away from the joint, move the plate at least {:.2g} mm, or leave hole {} empty.",
-                    near.seated->name, near.needed - near.distance, near.seated->screw->hole));
+  finding.basis = EdgeBasis{of_fracture};
+  const Nearest near = nearest(subject, of_fracture ? &SeatedScrew::to_edge : &SeatedScrew::to_end);
+  if (!near.seated) return not_applicable(finding, Inapplicable::no_plate_screw);
+  finding.value = near.distance / near.seated->screw->size.thread_diameter.value();
+  finding.basis = EdgeBasis{of_fracture, near.seated->part, near.distance * mm, near.needed * mm};
+  if (!at_least(near.distance, near.needed)) finding.verdict = Verdict::broken;
   return finding;
 }
 
 RuleFinding diameter_rule(const RuleSubject& subject) {
   RuleFinding finding;
-  finding.bound = "at most 30 % of the width square to the screw, never above 33 %";
-  finding.source =
-      "30 %: common practice, no source; 33 %: Hoon et al. 2021, Vet. Comp. Orthop. Traumatol. (holes in feline "
-      "femora, from the abstract)";
+  finding.most = usual_thread_share;
+  finding.source = fmt::format(
+      "{:.0f} %: common practice, no source; {:.0f} %: Hoon et al. 2021, Vet. Comp. Orthop. Traumatol. (holes in "
+      "feline femora, from the abstract)",
+      100.0 * usual_thread_share, 100.0 * most_thread_share);
+  finding.basis = ThreadBasis{most_thread_share};
   const SeatedScrew* worst = nullptr;
   double largest = 0.0, width = 0.0;
   for (const auto& seated : subject.screws) {
@@ -81,25 +62,21 @@ RuleFinding diameter_rule(const RuleSubject& subject) {
     largest = share;
     width = seated.bone_width;
   }
-  if (!worst) return not_applicable(finding, "no screw stays in the bone");
-  finding.figure = fmt::format("{:.3g} % at {} ({:.3g} mm in {:.3g} mm)", 100.0 * largest, worst->name,
-                               worst->screw->size.thread_diameter.value(), width);
-  if (!at_most(largest, usual_thread_share))
-    break_rule(finding,
-               fmt::format("Use screws of at most {:.1f} mm there{}.",
-                           std::floor(10.0 * usual_thread_share * width) / 10.0,
-                           at_most(largest, most_thread_share)
-                               ? ""
-                               : ": above 33 % the hole itself weakens the bone, filled or, later, empty"));
+  if (!worst) return not_applicable(finding, Inapplicable::no_screw_in_bone);
+  finding.value = largest;
+  finding.basis = ThreadBasis{most_thread_share, worst->part, worst->screw->size.thread_diameter, width * mm,
+                              !at_most(largest, most_thread_share)};
+  if (!at_most(largest, usual_thread_share)) finding.verdict = Verdict::broken;
   return finding;
 }
 
 }  // namespace
 
 std::vector<Rule> distance_rules() {
-  return {{"nearest screw to the fracture", edge_rule},
-          {"nearest screw to the bone's end", end_rule},
-          {"screw thread against the bone's width", diameter_rule}};
+  return {
+      {"nearest screw to the fracture", [](const RuleSubject& subject) { return nearest_rule(subject, true); }},
+      {"nearest screw to the bone's end", [](const RuleSubject& subject) { return nearest_rule(subject, false); }},
+      {"screw thread against the bone's width", diameter_rule}};
 }
 
 }  // namespace gapstrain::models

@@ -1,19 +1,11 @@
 // Which holes are empty: over the fracture, and at the fragments' ends.
 #include "models/rules/rules_subject.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 namespace gapstrain::models {
 
 namespace {
-
-std::vector<std::string> hole_numbers(const std::vector<int>& holes) {
-  std::vector<std::string> words;
-  for (const int hole : holes) words.push_back(fmt::format("{}", hole));
-  return words;
-}
 
 int empty_over_fracture(const RuleSubject& subject) {
   const int first = subject.innermost(false).screw->hole, last = subject.innermost(true).screw->hole;
@@ -23,86 +15,83 @@ int empty_over_fracture(const RuleSubject& subject) {
   return last - first - 1 - static_cast<int>(filled);
 }
 
-// "2; working length 34.5 mm, 2.6 bone diameters"
-std::string empty_in_words(const RuleSubject& subject) {
-  const auto& holes = subject.construct.plate.holes;
-  const auto position = [&](bool distal) {
-    return holes[static_cast<std::size_t>(subject.innermost(distal).screw->hole) - 1].position.value();
+std::optional<int> first_of(const std::vector<int>& holes) {
+  return holes.empty() ? std::nullopt : std::optional(holes.front());
+}
+
+EmptyHolesBasis empty_holes(const RuleSubject& subject) {
+  EmptyHolesBasis basis{subject.is_simple()};
+  basis.innermost_proximal = subject.innermost(false).screw->hole;
+  basis.innermost_distal = subject.innermost(true).screw->hole;
+  const auto position = [&](int hole) {
+    return subject.construct.plate.holes[static_cast<std::size_t>(hole) - 1].position;
   };
-  const double length = position(true) - position(false);
+  basis.working_length = position(basis.innermost_distal) - position(basis.innermost_proximal);
   const BoneSection section = subject.bone.section(subject.construct.fracture.position.value());
-  return fmt::format("{} empty; working length {:.3g} mm, {:.2g} bone diameters", empty_over_fracture(subject),
-                     length, length / (section.semi_y + section.semi_z));
+  basis.bone_diameters = basis.working_length.value() / (section.semi_y + section.semi_z);
+  return basis;
 }
 
-void judge_simple(const RuleSubject& subject, RuleFinding& finding) {
-  constexpr int least = 2, most = 3;
-  const int empty = empty_over_fracture(subject);
-  const int inner = subject.innermost(false).screw->hole, outer = subject.innermost(true).screw->hole;
-  if (empty < least)
-    break_rule(
-        finding,
-        fmt::format(
-            "Move the innermost screws outward, out of hole {} or {}, until {} holes over the fracture are empty.",
-            inner, outer, least));
-  if (empty > most)
-    break_rule(finding, fmt::format("Move the innermost screws, in holes {} and {}, nearer to the fracture until "
-                                    "no more than {} holes over it are empty.",
-                                    inner, outer, most));
-}
-
-void judge_comminuted(const RuleSubject& subject, RuleFinding& finding) {
-  for (const bool distal : {false, true})
-    if (const auto usable = subject.usable_holes_inside(distal); !usable.empty())
-      break_rule(finding, fmt::format("In {} put a screw in hole {}, the nearest that is clear of the fracture.",
-                                      fragment_name(distal), usable.front()));
-}
-
+// Over a simple fracture some holes are left empty, a comminuted zone has screws as near to it as they go.
 RuleFinding empty_rule(const RuleSubject& subject) {
+  constexpr int least = 2, most = 3;
   RuleFinding finding;
-  finding.bound = subject.is_simple() ? "2 to 3 empty over a simple fracture"
-                                      : "screws as close as possible to a comminuted zone";
+  finding.unit = FigureUnit::count;
+  finding.basis = EmptyHolesBasis{subject.is_simple()};
+  if (subject.is_simple()) {
+    finding.least = least;
+    finding.most = most;
+  }
   finding.source = "Gautier & Sommer 2003, Injury 34 Suppl. 2 (from memory)";
-  if (!subject.has_screws_on_both_sides()) return not_applicable(finding, "a fragment has no plate screw");
-  finding.figure = empty_in_words(subject);
-  if (subject.treatment != Treatment::bridging)
-    return not_applicable(finding, "the fracture is pressed; " + finding.figure);
-  if (subject.is_simple())
-    judge_simple(subject, finding);
-  else
-    judge_comminuted(subject, finding);
+  if (!subject.has_screws_on_both_sides()) return not_applicable(finding, Inapplicable::fragment_without_screw);
+  EmptyHolesBasis basis = empty_holes(subject);
+  const int empty = empty_over_fracture(subject);
+  finding.value = empty;
+  finding.basis = basis;
+  if (subject.treatment != Treatment::bridging) return not_applicable(finding, Inapplicable::pressed);
+  bool is_broken = empty < least || empty > most;
+  if (!subject.is_simple()) {
+    basis.nearest_usable_proximal = first_of(subject.usable_holes_inside(false));
+    basis.nearest_usable_distal = first_of(subject.usable_holes_inside(true));
+    finding.basis = basis;
+    is_broken = basis.nearest_usable_proximal || basis.nearest_usable_distal;
+  }
+  if (is_broken) finding.verdict = Verdict::broken;
   return finding;
 }
 
+constexpr int may_be_left_out = 1;  // holes at either end of a fragment
+
 // One of the two holes at the plate's end, and when the fracture is pressed one of the two nearest to it that can
-// be filled: when it is bridged the rule above says how near.
-void judge_spread(const RuleSubject& subject, bool distal, RuleFinding& finding) {
-  constexpr int left_out = 1;
+// be filled: when it is bridged the rule above says how near. `left_out`: the most at either end.
+FragmentSpread spread_of(const RuleSubject& subject, bool distal, int& left_out) {
   const int holes = static_cast<int>(subject.construct.plate.holes.size());
-  const int last = subject.outermost(distal).screw->hole;
+  const int last = subject.outermost(distal).screw->hole, first = subject.innermost(distal).screw->hole;
+  FragmentSpread spread{std::min(first, last), std::max(first, last)};
   const int beyond = distal ? holes - last : last - 1;
-  if (beyond > left_out)
-    break_rule(finding,
-               fmt::format("Move a screw of {} out to hole {}.", fragment_name(distal), distal ? holes : 1));
-  if (subject.treatment == Treatment::bridging) return;
+  if (beyond > may_be_left_out) spread.move_out_to = distal ? holes : 1;
+  left_out = std::max(left_out, beyond);
+  if (subject.treatment == Treatment::bridging) return spread;
   const auto usable = subject.usable_holes_inside(distal);
-  if (static_cast<int>(usable.size()) > left_out)
-    break_rule(finding, fmt::format("Move a screw of {} in to hole {}.", fragment_name(distal),
-                                    listed(hole_numbers({usable[0], usable[1]}), "or")));
+  const int inside = static_cast<int>(usable.size());
+  if (inside > may_be_left_out) spread.move_in_to = {usable[0], usable[1]};
+  left_out = std::max(left_out, inside);
+  return spread;
 }
 
 RuleFinding spread_rule(const RuleSubject& subject) {
   RuleFinding finding;
-  finding.bound = "near and far in each fragment, at most one hole left out at either end";
+  finding.unit = FigureUnit::count;
+  finding.most = may_be_left_out;
   finding.source = "common practice, no source";
-  if (!subject.has_screws_on_both_sides()) return not_applicable(finding, "a fragment has no plate screw");
-  const auto reach = [&](bool distal) {
-    const int a = subject.outermost(distal).screw->hole, b = subject.innermost(distal).screw->hole;
-    return fmt::format("{} to {}", std::min(a, b), std::max(a, b));
-  };
-  finding.figure = fmt::format("holes {} in the proximal, {} in the distal fragment", reach(false), reach(true));
-  judge_spread(subject, false, finding);
-  judge_spread(subject, true, finding);
+  finding.basis = SpreadBasis{};
+  if (!subject.has_screws_on_both_sides()) return not_applicable(finding, Inapplicable::fragment_without_screw);
+  int left_out = 0;
+  SpreadBasis basis{spread_of(subject, false, left_out), {}};
+  basis.distal = spread_of(subject, true, left_out);
+  finding.value = left_out;
+  finding.basis = basis;
+  if (left_out > may_be_left_out) finding.verdict = Verdict::broken;
   return finding;
 }
 

@@ -2,8 +2,6 @@
 #include "models/assembly/procedure.h"
 #include "models/rules/rules_subject.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <functional>
 #include <numeric>
@@ -12,12 +10,6 @@
 namespace gapstrain::models {
 
 namespace {
-
-// A screw that came too early, and the step it was in the way of: "S5 is tightened".
-struct TooEarly {
-  std::vector<std::string> early;
-  std::string before;
-};
 
 // What was found on a walk through the steps.
 struct Walk {
@@ -51,14 +43,13 @@ class StepWalker {
   const SeatedScrew& seated(std::size_t i) const { return subject_.screws[i]; }
   bool locks(std::size_t i) const { return seated(i).screw->kind == ScrewKind::locking; }
 
-  std::vector<std::string> among(const std::set<std::size_t>& screws,
-                                 const std::function<bool(std::size_t)>& is) const {
-    std::vector<std::string> names;
+  RuleParts among(const std::set<std::size_t>& screws, const std::function<bool(std::size_t)>& is) const {
+    RuleParts parts;
     for (const std::size_t i : screws)
-      if (is(i)) names.push_back(seated(i).name);
-    return names;
+      if (is(i)) parts.push_back(seated(i).part);
+    return parts;
   }
-  std::vector<std::string> locked(bool distal) const {
+  RuleParts locked(bool distal) const {
     return among(in_, [&](std::size_t i) { return locks(i) && seated(i).is_distal == distal; });
   }
 
@@ -66,36 +57,35 @@ class StepWalker {
     const TemporaryHold& hold = subject_.construct.temporary[static_cast<std::size_t>(index)];
     if (hold.kind != HoldKind::fracture_clamp) return;
     walk_.presses = true;
-    pull_together(hold.label + " is closed");
+    pull_together({ScrewId::none, hold.label, 0}, true);
   }
 
   // Fragments that are both locked to the plate do not come together any more.
-  void pull_together(const std::string& event) {
+  void pull_together(const RulePart& by, bool is_clamp) {
     auto early = locked(false);
     const auto distal = locked(true);
     if (early.empty() || distal.empty()) return;
     early.insert(early.end(), distal.begin(), distal.end());
-    walk_.blocks.push_back({early, event});
+    walk_.blocks.push_back({early, by, is_clamp});
   }
 
   void tighten(std::size_t i, const std::set<std::size_t>& tight_before) {
     const SeatedScrew& screw = seated(i);
-    const std::string event = screw.name + " is tightened";
     tight_.insert(i);
     if (screw.screw->kind == ScrewKind::lag) {
       walk_.presses = true;
-      pull_together(event);
+      pull_together(screw.part, false);
       return;
     }
     auto early = locked(screw.is_distal);
-    if (!early.empty()) walk_.lifts.push_back({early, event});
+    if (!early.empty()) walk_.lifts.push_back({early, screw.part});
     if (screw.screw->kind != ScrewKind::compression) return;
     walk_.presses = true;
-    for (auto& name : among(tight_before, [&](std::size_t k) {
+    for (auto& part : among(tight_before, [&](std::size_t k) {
            return seated(k).screw->kind == ScrewKind::cortical && seated(k).is_distal == screw.is_distal;
          }))
-      early.push_back(name);
-    if (!early.empty()) walk_.blocks.push_back({early, event});
+      early.push_back(part);
+    if (!early.empty()) walk_.blocks.push_back({early, screw.part});
   }
 
   void remove(const Part& part) {
@@ -119,18 +109,10 @@ class StepWalker {
   Walk walk_;
 };
 
-// Names the first mishap; the advice moves it behind.
-void judge(RuleFinding& finding, const std::vector<TooEarly>& mishaps, bool has_steps, std::string_view why) {
-  if (mishaps.empty()) {
-    finding.figure = "in order";
-    return;
-  }
-  const auto& [early, before] = mishaps.front();
-  finding.figure = fmt::format("{} {} in before {}{}", listed(early), early.size() == 1 ? "is" : "are", before,
-                               has_steps ? "" : ", as the screws are listed: there are no steps");
-  break_rule(finding, fmt::format("Insert {} after {}: {}.", listed(early), before, why));
-  for (std::size_t i = 1; i < mishaps.size(); ++i)
-    break_rule(finding, fmt::format("Likewise {} after {}.", listed(mishaps[i].early), mishaps[i].before));
+RuleFinding judge(RuleFinding finding, bool of_pressing, const std::vector<TooEarly>& mishaps, bool has_steps) {
+  if (!mishaps.empty()) finding.verdict = Verdict::broken;
+  finding.basis = OrderBasis{of_pressing, has_steps, mishaps};
+  return finding;
 }
 
 // What neither presses nor mixes needs no walk.
@@ -143,25 +125,21 @@ Walk walk_through(const RuleSubject& subject) {
 RuleFinding press_first(const RuleSubject& subject) {
   const Walk walk = walk_through(subject);
   RuleFinding finding;
-  finding.bound = "before the step that presses, the sliding fragment is not held and the two are not both locked";
+  finding.basis = OrderBasis{true};
   finding.source =
       "common practice, no source; a tight neutral screw blocks the slide: Csiszer et al. 2012, Vet. Surg. 41:300 "
       "(from the abstract)";
-  if (!walk.presses) return not_applicable(finding, "nothing presses the fracture");
-  judge(finding, walk.blocks, !subject.construct.steps.empty(),
-        "held already, the fragments do not come together");
-  return finding;
+  if (!walk.presses) return not_applicable(finding, Inapplicable::nothing_presses);
+  return judge(finding, true, walk.blocks, !subject.construct.steps.empty());
 }
 
 RuleFinding ball_heads_first(const RuleSubject& subject) {
   const Walk walk = walk_through(subject);
   RuleFinding finding;
-  finding.bound = "in each fragment no screw locks before those that press the plate onto the bone";
+  finding.basis = OrderBasis{false};
   finding.source = "common practice, no source";
-  if (!walk.mixed) return not_applicable(finding, "no fragment has screws of both kinds");
-  judge(finding, walk.lifts, !subject.construct.steps.empty(),
-        "once locked, the plate cannot be pulled onto the bone there");
-  return finding;
+  if (!walk.mixed) return not_applicable(finding, Inapplicable::screws_not_mixed);
+  return judge(finding, false, walk.lifts, !subject.construct.steps.empty());
 }
 
 }  // namespace

@@ -1,8 +1,6 @@
 // The plate's length, how many of its holes are filled, and how far it stands off the bone.
 #include "models/rules/rules_subject.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -19,26 +17,21 @@ RuleFinding span_rule(const RuleSubject& subject) {
   const bool simple = subject.is_simple();
   const auto [least, ample] = simple ? simple_span : comminuted_span;
   RuleFinding finding;
-  finding.bound =
-      fmt::format("at least {} to {} for a {} fracture", least, ample, simple ? "simple" : "comminuted");
+  finding.least = least;
+  finding.ample = ample;
   finding.source = gautier_sommer;
   const double plate = subject.construct.plate.length.value(), fracture = subject.cut.length();
-  if (!(fracture > 0.0)) return not_applicable(finding, "the fracture is closed and transverse: it has no length");
-  finding.figure = fmt::format(
-      "{:.3g} ({:.3g} mm of plate over {:.3g} mm of fracture along the bone{})", plate / fracture, plate, fracture,
-      subject.construct.fracture.obliquity > 0.0 * degree ? ", its obliquity included" : "");
+  SpanBasis basis{simple, subject.construct.fracture.obliquity > 0.0 * degree, plate * mm, fracture * mm,
+                  subject.bone.length() * mm};
+  finding.basis = basis;
+  if (!(fracture > 0.0)) return not_applicable(finding, Inapplicable::no_fracture_length);
+  finding.value = plate / fracture;
   if (subject.treatment == Treatment::neutralisation)
-    return not_applicable(finding, "lag screws hold the fracture over its length; " + finding.figure);
+    return not_applicable(finding, Inapplicable::lag_screws_hold);
   if (at_least(plate / fracture, least)) return finding;
-  const double needed = std::ceil(least * fracture - 1e-9);
-  if (needed < subject.bone.length())
-    break_rule(finding, fmt::format("Choose a plate of at least {:.0f} mm.", needed));
-  else
-    break_rule(finding,
-               fmt::format("A ratio of {:.0f} takes {:.0f} mm and the bone is {:.3g} mm long: choose the longest "
-                           "plate it takes, and {}.",
-                           least, needed, subject.bone.length(),
-                           simple ? "press the fracture with lag screws" : "support the plate, as by a rod"));
+  basis.needed = std::ceil(least * fracture - 1e-9) * mm;
+  finding.basis = basis;
+  finding.verdict = Verdict::broken;
   return finding;
 }
 
@@ -51,19 +44,17 @@ RuleFinding density_rule(const RuleSubject& subject) {
   constexpr double most = 0.5;
   constexpr int least_screws = 6;  // three a fragment, as the rule on their number asks when bridging
   RuleFinding finding;
-  finding.bound = "at most 0.5 when bridging";
+  finding.most = most;
   finding.source = std::string(gautier_sommer) + "; no more than half of the holes: open surgical text";
   const int filled = holes_filled(subject), holes = static_cast<int>(subject.construct.plate.holes.size());
   const double density = static_cast<double>(filled) / holes;
-  finding.figure = fmt::format("{:.2f} ({} of {} holes filled)", density, filled, holes);
-  if (subject.treatment != Treatment::bridging)
-    return not_applicable(finding, "the fracture is pressed; " + finding.figure);
-  if (at_most(density, most)) return finding;
-  std::string advice =
-      fmt::format("Choose a plate with at least {} holes for these {} screws", 2 * filled, filled);
-  if (const int may_stay = holes / 2; may_stay >= least_screws)
-    advice += fmt::format(", or leave {} of the filled holes empty", filled - may_stay);
-  break_rule(finding, advice + ".");
+  DensityBasis basis{filled, holes, static_cast<int>(std::ceil(filled / most - 1e-9))};
+  const int may_stay = static_cast<int>(most * holes);
+  if (may_stay >= least_screws) basis.leave_empty = filled - may_stay;
+  finding.value = density;
+  finding.basis = basis;
+  if (subject.treatment != Treatment::bridging) return not_applicable(finding, Inapplicable::pressed);
+  if (!at_most(density, most)) finding.verdict = Verdict::broken;
   return finding;
 }
 
@@ -78,25 +69,20 @@ int nearest_hole(const Plate& plate, double along) {
 RuleFinding standoff_rule(const RuleSubject& subject) {
   constexpr double most = 2.0;  // mm
   RuleFinding finding;
-  finding.bound = "at most 2 mm";
+  finding.unit = FigureUnit::length;
+  finding.most = most;
+  finding.basis = StandoffBasis{};
   finding.source = "Ahmad et al. 2007, Injury 38 (from memory)";
   const bool locks = std::any_of(subject.screws.begin(), subject.screws.end(), [](const SeatedScrew& s) {
     return s.stays && s.screw->kind == ScrewKind::locking;
   });
-  if (!locks) return not_applicable(finding, "no screw locks in the plate");
+  if (!locks) return not_applicable(finding, Inapplicable::no_locking_screw);
   const RuleSite::Standoff& worst = subject.site->highest;
-  const int hole = nearest_hole(subject.construct.plate, worst.along);
-  const bool straight = subject.construct.plate.contour == Contour::straight;
-  finding.figure = straight ? fmt::format("up to {:.3g} mm, near hole {}", worst.distance, hole)
-                            : fmt::format("{:.3g} mm", worst.distance);
+  finding.value = worst.distance;
+  finding.basis = StandoffBasis{subject.construct.plate.contour == Contour::straight,
+                                nearest_hole(subject.construct.plate, worst.along)};
   // To the sampling of the underside, not to rounding.
-  if (worst.distance <= most + 1e-3) return finding;
-  break_rule(finding,
-             straight
-                 ? fmt::format("Bend the plate to the bone near hole {}: it stands {:.3g} mm too far off there.",
-                               hole, worst.distance - most)
-                 : fmt::format("Bring the plate {:.3g} mm closer to the bone before it is locked.",
-                               worst.distance - most));
+  if (!(worst.distance <= most + 1e-3)) finding.verdict = Verdict::broken;
   return finding;
 }
 

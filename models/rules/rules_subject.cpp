@@ -2,8 +2,6 @@
 
 #include "models/checks/checks.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -11,11 +9,6 @@
 namespace gapstrain::models {
 
 namespace {
-
-std::string sentence_name(const Screw& screw) {
-  if (!screw.label.empty()) return screw.label;
-  return screw.entry ? "the screw beside the plate" : fmt::format("the screw in hole {}", screw.hole);
-}
 
 bool has_clamp(const Construct& construct, const std::string& label) {
   return std::any_of(construct.temporary.begin(), construct.temporary.end(), [&](const TemporaryHold& hold) {
@@ -77,7 +70,7 @@ RuleSite::RuleSite(const Construct& construct)
 SeatedScrew seat(const Screw& screw, const Construct& construct, const RuleSite& site) {
   SeatedScrew seated;
   seated.screw = &screw;
-  seated.name = sentence_name(screw);
+  seated.part = {screw.id, screw.label, screw.entry ? 0 : screw.hole};
   const Length slide = slide_along(screw, construct.plate, site.plate, construct.fracture.position);
   seated.slide = slide.value();
   seated.placement = place_screw(construct.plate, site.plate, site.bone, screw, slide);
@@ -119,15 +112,15 @@ RuleSubject RuleSubject::of(const Construct& construct) {
 
 double RuleSubject::gap_left() const { return std::max(0.0, construct.fracture.gap.value() - slid); }
 
-std::vector<std::string> RuleSubject::pressing() const {
-  std::vector<std::string> names;
+RuleParts RuleSubject::pressing() const {
+  RuleParts parts;
   for (const auto& seated : screws)
     if (seated.screw->kind == ScrewKind::compression || seated.screw->kind == ScrewKind::lag)
-      names.push_back(seated.name);
+      parts.push_back(seated.part);
   for (const Step& step : construct.steps)
     for (const auto& label : step.place)
-      if (has_clamp(construct, label)) names.push_back(label);
-  return names;
+      if (has_clamp(construct, label)) parts.push_back({ScrewId::none, label, 0});
+  return parts;
 }
 
 std::vector<const SeatedScrew*> RuleSubject::fragment(bool distal) const {
@@ -172,24 +165,9 @@ std::vector<int> RuleSubject::usable_holes_inside(bool distal) const {
   return found;
 }
 
-std::string fragment_name(bool distal) { return distal ? "the distal fragment" : "the proximal fragment"; }
-
-std::string listed(const std::vector<std::string>& names, std::string_view last) {
-  if (names.empty()) return "";
-  std::string text = names.front();
-  for (std::size_t i = 1; i < names.size(); ++i)
-    text += (i + 1 < names.size() ? ", " : fmt::format(" {} ", last)) + names[i];
-  return text;
-}
-
-void break_rule(RuleFinding& finding, std::string advice) {
-  finding.verdict = Verdict::broken;
-  finding.advice += (finding.advice.empty() ? "" : " ") + std::move(advice);
-}
-
-RuleFinding not_applicable(RuleFinding finding, std::string reason) {
+RuleFinding not_applicable(RuleFinding finding, Inapplicable reason) {
   finding.verdict = Verdict::not_applicable;
-  finding.figure = std::move(reason);
+  finding.inapplicable = reason;
   return finding;
 }
 

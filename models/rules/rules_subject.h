@@ -33,7 +33,7 @@ struct RuleSite {
 
 struct SeatedScrew {
   const Screw* screw = nullptr;
-  std::string name;  // as sentences call it: its label, or "the screw in hole 3"
+  RulePart part;
   ScrewPlacement placement;
   double slide = 0.0;      // of a compression screw along its slot, distal positive
   bool is_distal = false;  // the fragment of its near cortex
@@ -68,8 +68,8 @@ struct RuleSubject {
 
   double gap_left() const;
   bool is_simple() const { return construct.fracture.pattern == FracturePattern::simple; }
-  // What presses the fragments together: names of compression and lag screws and of fracture clamps.
-  std::vector<std::string> pressing() const;
+  // What presses the fragments together: compression and lag screws and fracture clamps.
+  RuleParts pressing() const;
 
   // Plate screws that stay, of one fragment.
   std::vector<const SeatedScrew*> fragment(bool distal) const;
@@ -83,18 +83,11 @@ struct RuleSubject {
   std::vector<int> usable_holes_inside(bool distal) const;
 };
 
-// "the proximal fragment"
-std::string fragment_name(bool distal);
-// "S1", "S1 and S2", "S1, S2 and S3"
-std::string listed(const std::vector<std::string>& names, std::string_view last = "and");
-
 // Of values at a bound, which rounding must not push over it.
 inline bool at_least(double value, double bound) { return value >= bound - 1e-9 * (1.0 + bound); }
 inline bool at_most(double value, double bound) { return value <= bound + 1e-9 * (1.0 + bound); }
 
-// A finding that is kept until one of the two below says otherwise.
-void break_rule(RuleFinding& finding, std::string advice);
-RuleFinding not_applicable(RuleFinding finding, std::string reason);
+RuleFinding not_applicable(RuleFinding finding, Inapplicable reason);
 
 // One rule: its name, and what it finds, but for the name.
 struct Rule {

@@ -25,7 +25,7 @@ const std::map<std::string, std::vector<std::string>> rooms = {
     {"solver", {"precompiled", "elements", "bodies"}},
     {"models",
      {"parts", "statistics", "geometry", "checks", "assembly", "findings", "stress", "measures", "margins",
-      "rules", "race", "plan", "catalogue", "layouts", "assessment", "patient", "evidence"}},
+      "rules", "race", "plan", "catalogue", "layouts", "assessment", "words", "patient", "evidence"}},
     {"viz", {"drawing", "construct", "fracture", "study", "plan", "compared"}},
     {"cases",
      {"text", "files", "toml", "figures", "reader", "progress", "study", "outputs/sentences", "outputs/json",

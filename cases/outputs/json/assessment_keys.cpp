@@ -46,6 +46,12 @@ const Keys of_margins_and_rules{
     {"review[].figure", "this construct's"},
     {"review[].source", "of the rule"},
     {"review[].advice", "what to change; left out unless broken"},
+    {"review[].value", "the figure as a number; left out where the rule is on none"},
+    {"review[].least", "the bound as a number: at least; left out without one"},
+    {"review[].most", "at most"},
+    {"review[].ample", "up to here more is worth having; to pass it breaks nothing"},
+    {"review[].unit", "of these numbers; left out of ratios and counts"},
+    {"review[].parts[]", "screws and clamps it is about: what breaks it, or the worst that keeps it"},
 };
 
 const Keys of_plan{

@@ -1,5 +1,8 @@
 #include "cases/outputs/json/compression_json.h"
 
+#include "cases/outputs/json/state_json.h"
+#include "models/words/limit_words.h"
+
 namespace gapstrain::cases {
 
 namespace {
@@ -65,7 +68,8 @@ Json face_json(const models::FaceFindings& face) {
 
 Json compression_json(const models::CompressionFindings& compression) {
   Json json;
-  json["limits"] = compression.limits;
+  json["limits"] = models::limit_sentences(compression.limits);
+  json["passed_limits"] = passed_limits_json(compression.limits);
   put(json, "frictionless_n", compression.frictionless);
   put(json, "sticking_n", compression.sticking);
   if (compression.order) json["order"] = order(*compression.order);

@@ -8,8 +8,8 @@
 #include "cases/outputs/json/plan_json.h"
 #include "cases/outputs/json/race_json.h"
 #include "cases/outputs/json/review_json.h"
+#include "cases/outputs/json/state_json.h"
 #include "cases/outputs/sentences/face_name.h"
-#include "cases/outputs/sentences/state_lines.h"
 #include "cases/text/text_hash.h"
 
 #include <fmt/format.h>
@@ -190,7 +190,8 @@ void drop_not_finite(Json& json, const std::string& path, std::vector<std::strin
   }
 }
 
-void add_figures(Json& json, const models::Findings& findings, const models::Assessment& assessment) {
+void add_figures(Json& json, const models::Construct& of, const models::Findings& findings,
+                 const models::Assessment& assessment) {
   const auto& stiffness = findings.stiffness;
   json["construct"] = construct(findings);
   json["stiffness"] = {{"axial_n_per_mm", stiffness.axial.value()},
@@ -200,7 +201,7 @@ void add_figures(Json& json, const models::Findings& findings, const models::Ass
   json["compression"] = compression_json(findings.compression);
   json["loads"] = Json::array();
   for (const auto& entry : findings.loads) json["loads"].push_back(load(entry));
-  json["margins"] = margins_json(assessment.margins);
+  json["margins"] = margins_json(of, assessment.margins);
   json["margins_left_out"] = assessment.margins_left_out;
   json["review"] = review_json(assessment.review);
   json["plan"] = plan_json(assessment.plan);
@@ -210,10 +211,11 @@ void add_figures(Json& json, const models::Findings& findings, const models::Ass
 
 }  // namespace
 
-std::string findings_json(const models::Findings& findings, const models::Assessment& assessment,
-                          const CaseOrigin& origin, const std::vector<std::string>& files) {
+std::string findings_json(const models::Construct& construct, const models::Findings& findings,
+                          const models::Assessment& assessment, const CaseOrigin& origin,
+                          const std::vector<std::string>& files) {
   Json json;
-  json["state"] = state_json(assessment.state);
+  json["state"] = state_json(construct, assessment.state);
   json["program"] = program_json();
   json["case"] = {{"file", origin.file}, {"text_fnv1a64", fmt::format("{:016x}", fnv1a64(origin.text))}};
   json["cautions"] = cautions;
@@ -221,7 +223,7 @@ std::string findings_json(const models::Findings& findings, const models::Assess
   json["remarks"] = findings.remarks;
   json["trustworthy"] = assessment.state.not_trusted.empty();
   json["trust"] = trust(findings.trust);
-  add_figures(json, findings, assessment);
+  add_figures(json, construct, findings, assessment);
   json["files"] = files;
 
   std::vector<std::string> not_finite;
@@ -233,15 +235,14 @@ std::string findings_json(const models::Findings& findings, const models::Assess
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
-void doubt_not_finite(models::AssessedConstruct& assessed) {
+void doubt_not_finite(const models::Construct& construct, models::AssessedConstruct& assessed) {
   Json json;
-  add_figures(json, assessed.analysis.findings, assessed.assessment);
+  add_figures(json, construct, assessed.analysis.findings, assessed.assessment);
   std::vector<std::string> not_finite;
   drop_not_finite(json, "", not_finite);
   if (not_finite.empty()) return;
   auto& reasons = assessed.assessment.state.not_trusted;
-  reasons.insert(reasons.begin(), fmt::format("{} figures came out as no finite number, the first is {}",
-                                              not_finite.size(), not_finite.front()));
+  reasons.insert(reasons.begin(), models::NotFinite{not_finite.size(), not_finite.front()});
 }
 
 }  // namespace gapstrain::cases

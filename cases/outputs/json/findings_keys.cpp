@@ -26,6 +26,13 @@ const Keys of_top{
     {"state.fails[].factor", "strength over demand; absent when the race alone says so"},
     {"state.fails[].when", "at the first such load, or the weeks from the 5th to the 95th percentile"},
     {"state.fails[].sentence", "with place, stress and limit"},
+    {"state.fails[].screw", "label of the screw that fails; left out of other parts"},
+    {"state.fails[].breaks_before_union", "share of the samples, where the race alone says so"},
+    {"state.fails[].time",
+     "at_first_load, in_race, before_union, before_union_unhealed (as the gap is on the first day) or "
+     "before_cycles_asked"},
+    {"state.fails[].from_week", "in_race: 5th percentile of the break"},
+    {"state.fails[].to_week", "95th percentile; left out beyond five years"},
     {"state.limits[]", "passed by the steps or under a load, without a part that fails"},
     {"state.estimated[]", "keys of the case whose values were estimated, not measured"},
     {"trustworthy", "all trust checks passed and all figures are finite numbers"},
@@ -129,6 +136,18 @@ const Keys of_prebend_point{
 
 const Keys of_compression{
     {"limits[]", "plain sentences on limits that were passed, worst first"},
+    {"passed_limits[].kind",
+     "the same as values: pull_out, core_yield, bent_by_steps, bent_by_load, preload_lost, gap_gapes, "
+     "plate_slips, "
+     "slot_used_up, hold_left_in"},
+    {"passed_limits[].label", "of the screw or hold; left out elsewhere"},
+    {"passed_limits[].load", "left out when the steps pass it"},
+    {"passed_limits[].value", "axial force, share of yield, opening, slip, or travel asked"},
+    {"passed_limits[].limit", "what it is held against"},
+    {"passed_limits[].unit", "of both; empty: a ratio"},
+    {"passed_limits[].touching", "gap_gapes: share of the face that still touches"},
+    {"passed_limits[].fragment", "plate_slips: proximal or distal"},
+    {"passed_limits[].hole", "slot_used_up: of the slot"},
     {"frictionless_n",
      "force across the fracture after the last step if surfaces slid freely; left out when nothing presses"},
     {"sticking_n", "likewise, if they did not slide at all; left out where that has no answer"},

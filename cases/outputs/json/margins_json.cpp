@@ -1,6 +1,7 @@
 #include "cases/outputs/json/margins_json.h"
 
 #include "cases/outputs/sentences/face_name.h"
+#include "models/words/margin_words.h"
 
 #include <variant>
 
@@ -59,15 +60,15 @@ struct BasisJson {
 
 }  // namespace
 
-Json margins_json(const std::vector<models::Margin>& margins) {
+Json margins_json(const models::Construct& construct, const std::vector<models::Margin>& margins) {
   Json json = Json::array();
   for (const auto& margin : margins)
-    json.push_back({{"part", margin.part},
+    json.push_back({{"part", models::part_name(margin)},
                     {"load", margin.load},
                     {"factor", margin.factor},
                     {"basis", std::visit(BasisJson{}, margin.basis)},
-                    {"sentence", margin.sentence},
-                    {"assumed", margin.assumed},
+                    {"sentence", models::margin_sentence(construct, margin)},
+                    {"assumed", models::margin_assumptions(construct, margin)},
                     {"source", margin.source},
                     {"indicative", margin.indicative}});
   return json;

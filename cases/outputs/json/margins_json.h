@@ -9,6 +9,7 @@
 namespace gapstrain::cases {
 
 // In the order given: part, load, factor, sentence, assumed (may be empty), source, indicative.
-Json margins_json(const std::vector<models::Margin>& margins);
+// @pre the margins are the construct's
+Json margins_json(const models::Construct& construct, const std::vector<models::Margin>& margins);
 
 }  // namespace gapstrain::cases

@@ -1,5 +1,7 @@
 #include "cases/outputs/json/race_json.h"
 
+#include "models/words/race_words.h"
+
 namespace gapstrain::cases {
 
 namespace {
@@ -20,7 +22,7 @@ Json weights(const std::vector<models::InputWeight>& weights) {
 
 Json course(const models::RaceCourse& course) {
   Json json{{"course", course_name(course.course)},
-            {"sentence", course.sentence},
+            {"sentence", models::course_sentence(course)},
             {"life_factor", band(course.life_factor)},
             {"united", band(course.united)},
             {"breaks_before_union", course.breaks_before_union},
@@ -30,7 +32,7 @@ Json course(const models::RaceCourse& course) {
                       {"life_factor", band(course.screws->life_factor)},
                       {"breaks_before_union", course.screws->breaks_before_union},
                       {"breaks_in_five_years", course.screws->breaks_in_five_years},
-                      {"sentence", course.screws->sentence}};
+                      {"sentence", models::screw_sentence(*course.screws, course.course)}};
   Json breaks = Json::object();
   put(breaks, "low", course.breaks_low);
   put(breaks, "middle", course.breaks_middle);
@@ -39,6 +41,15 @@ Json course(const models::RaceCourse& course) {
   json["damage"] = Json::array();
   for (const auto& week : course.damage) json["damage"].push_back(band(week));
   return json;
+}
+
+Json at_the_end(const models::GapState& gap) {
+  return {{"united", gap.united},
+          {"held", gap.held},
+          {"fibrous", gap.claes.fibrous},
+          {"modulus_mpa", gap.modulus.value()},
+          {"largest_strain", gap.largest_strain},
+          {"largest_shear", gap.largest_shear}};
 }
 
 }  // namespace
@@ -56,7 +67,7 @@ std::string course_name(models::HealingCourse course) {
 }
 
 Json race_json(const models::Race& race) {
-  Json json{{"verdict", race.verdict}, {"samples", race.samples}, {"weeks", race.weeks}};
+  Json json{{"verdict", models::race_verdict(race)}, {"samples", race.samples}, {"weeks", race.weeks}};
   json["courses"] = Json::array();
   for (const auto& entry : race.courses) json["courses"].push_back(course(entry));
   json["hangs_on"] = weights(race.hangs_on);
@@ -64,12 +75,19 @@ Json race_json(const models::Race& race) {
   for (const auto& input : race.inputs)
     json["inputs"].push_back(
         {{"name", input.name}, {"unit", input.unit}, {"spread", band(input.spread)}, {"source", input.source}});
+  json["at_the_end"] = at_the_end(race.at_the_end);
+  json["assumptions"] = {{"corrosion_from", race.assumptions.corrosion_from},
+                         {"corrosion_to", race.assumptions.corrosion_to},
+                         {"stress_error", race.assumptions.stress_error},
+                         {"cycles_a_day", race.cycles_a_day},
+                         {"activity_factor", race.activity_factor}};
   return json;
 }
 
-Json race_comparison_json(const models::RaceComparison& comparison) {
+Json race_comparison_json(const models::RaceComparison& comparison, const std::string& first,
+                          const std::string& second) {
   return {{"course", course_name(comparison.course)},
-          {"sentence", comparison.sentence},
+          {"sentence", models::comparison_sentence(comparison, first, second)},
           {"ratio", band(comparison.ratio)},
           {"first_outlasts", comparison.first_outlasts},
           {"hangs_on", weights(comparison.hangs_on)}};
@@ -121,6 +139,20 @@ std::vector<FindingsKey> race_keys() {
       {"race.inputs[].spread.middle", "50th percentile"},
       {"race.inputs[].spread.high", "95th percentile"},
       {"race.inputs[].source", "how it is distributed, and where that is from"},
+      {"race.at_the_end.united",
+       "the governed course under the loads as entered, when union is due: share of the gap's area that has "
+       "united"},
+      {"race.at_the_end.held", "share that is strained along the bone more than its next tissue bears"},
+      {"race.at_the_end.fibrous", "share that stays fibrous by the windows of Claes and Heigele"},
+      {"race.at_the_end.modulus_mpa", "of the tissue, geometric mean over the area"},
+      {"race.at_the_end.largest_strain", "along the bone, magnitude"},
+      {"race.at_the_end.largest_shear", "across it"},
+      {"race.assumptions.corrosion_from",
+       "taken for granted: what corrosion and fretting leave at least of strength"},
+      {"race.assumptions.corrosion_to", "and at most"},
+      {"race.assumptions.stress_error", "standard deviation of the true stress over the model's"},
+      {"race.assumptions.cycles_a_day", "of all loads"},
+      {"race.assumptions.activity_factor", "times or over which they may be more or fewer"},
   };
 }
 

@@ -11,7 +11,9 @@
 namespace gapstrain::cases {
 
 Json race_json(const models::Race& race);
-Json race_comparison_json(const models::RaceComparison& comparison);
+// `first`, `second`: names of the constructs.
+Json race_comparison_json(const models::RaceComparison& comparison, const std::string& first,
+                          const std::string& second);
 
 // Of race_json, in its order, under "race".
 std::vector<FindingsKey> race_keys();

@@ -1,5 +1,7 @@
 #include "cases/outputs/json/review_json.h"
 
+#include "models/words/rule_words.h"
+
 namespace gapstrain::cases {
 
 namespace {
@@ -23,10 +25,19 @@ Json review_json(const std::vector<models::RuleFinding>& findings) {
   for (const auto& finding : findings) {
     Json entry{{"rule", finding.rule},
                {"verdict", verdict_name(finding.verdict)},
-               {"bound", finding.bound},
-               {"figure", finding.figure},
+               {"bound", models::bound_text(finding)},
+               {"figure", models::figure_text(finding)},
                {"source", finding.source}};
-    if (!finding.advice.empty()) entry["advice"] = finding.advice;
+    if (const auto advice = models::advice_text(finding); !advice.empty()) entry["advice"] = advice;
+    put(entry, "value", finding.value);
+    put(entry, "least", finding.least);
+    put(entry, "most", finding.most);
+    put(entry, "ample", finding.ample);
+    if (const auto unit = models::unit_text(finding.unit); !unit.empty()) entry["unit"] = unit;
+    if (const auto parts = models::parts_of(finding); !parts.empty()) {
+      entry["parts"] = Json::array();
+      for (const auto& part : parts) entry["parts"].push_back(models::name_of(part));
+    }
     json.push_back(entry);
   }
   return json;

@@ -4,7 +4,9 @@
 #include "cases/outputs/sentences/review_text.h"
 #include "cases/text/digits.h"
 #include "models/assessment/comparison.h"
-#include "models/race/race_sentences.h"
+#include "models/words/margin_words.h"
+#include "models/words/race_words.h"
+#include "models/words/state_words.h"
 
 #include <fmt/format.h>
 
@@ -14,19 +16,21 @@ namespace gapstrain::cases {
 
 namespace {
 
-std::string verdict(const models::Assessment& assessment) {
+std::string verdict(const models::Construct& construct, const models::Assessment& assessment) {
   const auto standing = assessment.state.standing();
   if (standing == models::Standing::not_trusted)
     return "Verdict: none. The calculation failed its own checks; use none of the figures below.";
   const models::Margin* least = models::least_margin(assessment.margins);
   if (least == nullptr) return "Verdict: none. No margin is known; margins.txt says why.";
+  const std::string part = models::part_name(*least);
   const std::string what =
-      least->part.ends_with("all loads") ? least->part : fmt::format("{}, under \"{}\"", least->part, least->load);
+      models::is_of_all_loads(least->kind) ? part : fmt::format("{}, under \"{}\"", part, least->load);
   if (standing == models::Standing::fails)
     return least->factor < 1.0
                ? fmt::format("Verdict: FAILS. The least margin is {}: {}; at {:.0f} % of that load it would hold.",
                              three_digits(least->factor), what, std::floor(100.0 * least->factor))
-               : fmt::format("Verdict: FAILS. {}", assessment.state.fails.front().sentence);
+               : fmt::format("Verdict: FAILS. {}",
+                             models::failure_sentence(construct, assessment.state.fails.front()));
   return fmt::format("Verdict: holds. The least margin is {}: {}{}.", three_digits(least->factor), what,
                      least->factor < 1.0 + models::model_error_of_stress
                          ? fmt::format("; that is within the model's own error of {:.0f} %",
@@ -35,13 +39,14 @@ std::string verdict(const models::Assessment& assessment) {
 }
 
 // Of the race, else of the least margin.
-std::string what_it_hangs_on(const models::Assessment& assessment) {
+std::string what_it_hangs_on(const models::Construct& construct, const models::Assessment& assessment) {
   if (assessment.race)
     if (const auto weights = models::weight_sentence(assessment.race->hangs_on)) return *weights;
   const models::Margin* least = models::least_margin(assessment.margins);
-  if (least == nullptr || least->assumed.empty()) return {};
+  if (least == nullptr) return {};
+  std::string rests_on = models::margin_assumptions(construct, *least);
+  if (rests_on.empty()) return {};
   constexpr std::size_t most = 50;  // characters: the rest stands in margins.txt
-  std::string rests_on = least->assumed;
   if (rests_on.size() > most) {
     rests_on.resize(rests_on.rfind(' ', most));
     const auto opened = rests_on.rfind(" (");  // no bracket is left open
@@ -53,13 +58,13 @@ std::string what_it_hangs_on(const models::Assessment& assessment) {
 
 }  // namespace
 
-std::vector<std::string> assessment_sentences(const models::Assessment& assessment) {
-  std::vector<std::string> sentences{verdict(assessment)};
-  if (assessment.race && !assessment.race->verdict.empty())
-    sentences.push_back(fmt::format("Healing: {}{}", assessment.race->verdict.front(),
-                                    assessment.race->held_up ? " " + *assessment.race->held_up : ""));
+std::vector<std::string> assessment_sentences(const models::Construct& construct,
+                                              const models::Assessment& assessment) {
+  std::vector<std::string> sentences{verdict(construct, assessment)};
+  if (assessment.race) sentences.push_back("Healing: " + models::race_in_short(*assessment.race));
   if (assessment.no_race) sentences.push_back("Healing: " + *assessment.no_race);
-  if (const auto hangs_on = what_it_hangs_on(assessment); !hangs_on.empty()) sentences.push_back(hangs_on);
+  if (const auto hangs_on = what_it_hangs_on(construct, assessment); !hangs_on.empty())
+    sentences.push_back(hangs_on);
   if (!assessment.margins.empty()) sentences.push_back(margins_sentence(assessment.margins));
   sentences.push_back("Rules: " + review_sentence(assessment.review));
   return sentences;

@@ -10,6 +10,7 @@ namespace gapstrain::cases {
 
 // One sentence each: whether it holds and by how much, the race, what that hangs on most, the margins in order,
 // the rules.
-std::vector<std::string> assessment_sentences(const models::Assessment& assessment);
+std::vector<std::string> assessment_sentences(const models::Construct& construct,
+                                              const models::Assessment& assessment);
 
 }  // namespace gapstrain::cases

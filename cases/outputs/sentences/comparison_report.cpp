@@ -5,6 +5,8 @@
 #include "cases/text/columns.h"
 #include "cases/text/csv_cell.h"
 #include "cases/text/digits.h"
+#include "models/words/preference_words.h"
+#include "models/words/rule_words.h"
 
 #include <fmt/format.h>
 
@@ -73,20 +75,33 @@ void add_rules(Lines& lines, const std::vector<ComparedCase>& cases) {
     for (const auto& rule : cases[k].assessed.assessment.review)
       if (rule.verdict == models::Verdict::broken)
         add_wrapped(lines, fmt::format("{}: ", letter_of(k)),
-                    fmt::format("{}: {} (rule: {}; {}). {}", rule.rule, rule.figure, rule.bound, rule.source,
-                                rule.advice));
+                    fmt::format("{}: {} (rule: {}; {}). {}", rule.rule, models::figure_text(rule),
+                                models::bound_text(rule), rule.source, models::advice_text(rule)));
 }
 
 }  // namespace
 
 std::string letter_of(std::size_t index) { return std::string(1, static_cast<char>('A' + index)); }
 
+std::vector<std::string> names_of(const std::vector<ComparedCase>& cases) {
+  std::vector<std::string> names;
+  for (const auto& one : cases) names.push_back(one.construct.name);
+  return names;
+}
+
+std::vector<models::ComparedConstruct> compared(const std::vector<ComparedCase>& cases) {
+  std::vector<models::ComparedConstruct> all;
+  for (const auto& one : cases) all.push_back({one.construct, one.assessed});
+  return all;
+}
+
 std::string comparison_text(const std::vector<ComparedCase>& cases, const models::Comparison& comparison,
                             const models::Preference& preference) {
   Lines lines;
   const auto add_line = [&](const std::string& text) { lines.push_back(clip(text, screen_columns)); };
-  add_line(preference.verdict);
-  for (const auto& reason : preference.reasons) add_line("- " + reason);
+  const auto names = names_of(cases);
+  add_line(models::preference_sentence(preference, names));
+  for (const auto& reason : models::preference_reasons(preference, names)) add_line("- " + reason);
   lines.emplace_back();
   for (std::size_t k = 0; k < cases.size(); ++k) {
     const auto& state = cases[k].assessed.assessment.state;
@@ -97,7 +112,8 @@ std::string comparison_text(const std::vector<ComparedCase>& cases, const models
   lines.emplace_back();
   add_figures(lines, comparison, cases.size());
   lines.emplace_back();
-  for (const auto& sentence : comparison.verdict) add_wrapped(lines, "- ", sentence);
+  for (const auto& sentence : models::comparison_verdict(compared(cases), comparison))
+    add_wrapped(lines, "- ", sentence);
   Lines rules;
   add_rules(rules, cases);
   if (!rules.empty()) {

@@ -3,6 +3,7 @@
 
 #include "models/assessment/comparison.h"
 #include "models/assessment/preference.h"
+#include "models/words/comparison_words.h"
 
 #include <string>
 #include <vector>
@@ -17,6 +18,10 @@ struct ComparedCase {
 
 // "A" for the first one.
 std::string letter_of(std::size_t index);
+
+std::vector<std::string> names_of(const std::vector<ComparedCase>& cases);
+// Borrowed.
+std::vector<models::ComparedConstruct> compared(const std::vector<ComparedCase>& cases);
 
 // Which to prefer and why on the first lines, with each construct's state; then the table of figures (the widest
 // difference first, those that are not told apart by themselves), the comparison in full sentences, rules broken,

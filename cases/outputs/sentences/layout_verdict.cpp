@@ -5,6 +5,9 @@
 #include "cases/text/columns.h"
 #include "cases/text/digits.h"
 #include "models/assessment/assess.h"
+#include "models/margins/part_name.h"
+#include "models/words/rule_words.h"
+#include "models/words/state_words.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -14,9 +17,12 @@ namespace gapstrain::cases {
 namespace {
 
 std::string standing_of(const models::ResultState& state) {
-  std::vector<std::string> reasons = state.not_trusted;
-  for (const auto& failure : state.fails)
-    reasons.push_back(failure.part + (failure.factor ? " " + two_digits(*failure.factor) : ""));
+  std::vector<std::string> reasons;
+  for (const auto& doubt : state.not_trusted) reasons.push_back(models::doubt_sentence(doubt));
+  for (const auto& failure : state.fails) {
+    const auto factor = failure.factor();
+    reasons.push_back(models::failed_part(failure) + (factor ? " " + two_digits(*factor) : ""));
+  }
   const std::string word = standing_word(state.standing());
   return reasons.empty() ? word : fmt::format("{}: {}", word, fmt::join(reasons, "; "));
 }
@@ -24,13 +30,15 @@ std::string standing_of(const models::ResultState& state) {
 std::string least_margin_text(const std::vector<models::Margin>& margins) {
   const models::Margin* least = models::least_margin(margins);
   if (least == nullptr) return "no margin is known";
-  return fmt::format("least margin {}, {}, under \"{}\"", two_digits(least->factor), least->part, least->load);
+  return fmt::format("least margin {}, {}, under \"{}\"", two_digits(least->factor), models::part_name(*least),
+                     least->load);
 }
 
 std::string rules_text(const std::vector<models::RuleFinding>& review) {
   std::vector<std::string> broken;
   for (const auto& rule : review)
-    if (rule.verdict == models::Verdict::broken) broken.push_back(fmt::format("{} ({})", rule.rule, rule.figure));
+    if (rule.verdict == models::Verdict::broken)
+      broken.push_back(fmt::format("{} ({})", rule.rule, models::figure_text(rule)));
   return broken.empty() ? "Breaks no rule of the trade."
                         : fmt::format("Breaks {} rule{} of the trade: {}.", broken.size(),
                                       broken.size() == 1 ? "" : "s", fmt::join(broken, "; "));

@@ -3,6 +3,7 @@
 #include "cases/cautions.h"
 #include "cases/text/columns.h"
 #include "cases/text/digits.h"
+#include "models/words/margin_words.h"
 
 #include <fmt/format.h>
 
@@ -40,7 +41,7 @@ class Notes {
 // So wide that no part loses its kind.
 std::size_t part_width(const std::vector<models::Margin>& margins) {
   std::size_t width = 40;
-  for (const auto& margin : margins) width = std::max(width, columns(margin.part) + 1);
+  for (const auto& margin : margins) width = std::max(width, columns(models::part_name(margin)) + 1);
   return std::min<std::size_t>(width, 60);
 }
 
@@ -50,23 +51,25 @@ std::string hint_of(const models::Margin& margin) { return margin.indicative ? "
 std::string row(const models::Margin& margin, std::size_t part_width) {
   const std::string verdict = (margin.factor < 1.0 ? "  IT FAILS" : "") + hint_of(margin);
   const std::size_t room = screen_columns - factor_width - part_width - columns(verdict);
-  return pad(three_digits(margin.factor), factor_width) + pad(margin.part, part_width) + clip(margin.load, room) +
-         verdict + "\n";
+  return pad(three_digits(margin.factor), factor_width) + pad(models::part_name(margin), part_width) +
+         clip(margin.load, room) + verdict + "\n";
 }
 
-std::string details(const models::Margin& margin, Notes& assumptions, Notes& sources) {
+std::string details(const models::Construct& construct, const models::Margin& margin, Notes& assumptions,
+                    Notes& sources) {
   std::string references;
-  if (const auto number = assumptions.number_of(margin.assumed))
+  if (const auto number = assumptions.number_of(models::margin_assumptions(construct, margin)))
     references += fmt::format(" Assumed [{}].", *number);
   if (const auto number = sources.number_of(margin.source)) references += fmt::format(" Source [{}].", *number);
   return beside(three_digits(margin.factor),
-                fmt::format("{}{}{}. {}{}", margin.part, margin.factor < 1.0 ? ": IT FAILS" : "", hint_of(margin),
-                            margin.sentence, references));
+                fmt::format("{}{}{}. {}{}", models::part_name(margin), margin.factor < 1.0 ? ": IT FAILS" : "",
+                            hint_of(margin), models::margin_sentence(construct, margin), references));
 }
 
 }  // namespace
 
-std::string margins_text(const std::vector<models::Margin>& margins, const std::vector<std::string>& left_out) {
+std::string margins_text(const models::Construct& construct, const std::vector<models::Margin>& margins,
+                         const std::vector<std::string>& left_out) {
   const auto worst = models::worst_of_each_kind(margins);
   const std::size_t width = part_width(margins);
   const std::string head = pad("factor", factor_width) + pad("part", width) + "load\n";
@@ -78,9 +81,9 @@ std::string margins_text(const std::vector<models::Margin>& margins, const std::
 
   Notes assumptions, sources;
   text += "\nThe worst of each kind in full\n";
-  for (const auto& margin : worst) text += details(margin, assumptions, sources);
+  for (const auto& margin : worst) text += details(construct, margin, assumptions, sources);
   for (const auto& margin : margins) {  // nothing that a factor rests on is left out
-    assumptions.number_of(margin.assumed);
+    assumptions.number_of(models::margin_assumptions(construct, margin));
     sources.number_of(margin.source);
   }
   text += "\nAssumed\n" + assumptions.text() + "\nSources\n" + sources.text();
@@ -99,7 +102,7 @@ std::string margins_sentence(const std::vector<models::Margin>& margins) {
   const auto worst = models::worst_of_each_kind(margins);
   std::vector<std::string> texts;
   for (std::size_t i = 0; i < std::min(most, worst.size()); ++i)
-    texts.push_back(fmt::format("{} {}{}", worst[i].part, two_digits(worst[i].factor),
+    texts.push_back(fmt::format("{} {}{}", models::part_name(worst[i]), two_digits(worst[i].factor),
                                 worst[i].indicative ? " (indicative)" : ""));
   return fmt::format("In hand (strength over demand): {}{}.", fmt::join(texts, "; "),
                      worst.size() > most ? "; the others more, see margins.txt" : "");

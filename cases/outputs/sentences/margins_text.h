@@ -10,7 +10,9 @@ namespace gapstrain::cases {
 
 // The worst of each kind, then all margins, a line each; the former in full, with assumptions and sources as
 // numbered notes; why others are left out. Lines of at most screen_columns, with line ends.
-std::string margins_text(const std::vector<models::Margin>& margins, const std::vector<std::string>& left_out);
+// @pre the margins are the construct's
+std::string margins_text(const models::Construct& construct, const std::vector<models::Margin>& margins,
+                         const std::vector<std::string>& left_out);
 
 // "In hand (strength over demand): screw S7, fatigue 1.4; plate, yield 2.9": of each kind the worst, of these
 // the least four.

@@ -2,6 +2,7 @@
 
 #include "cases/cautions.h"
 #include "cases/text/columns.h"
+#include "models/words/rule_words.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -24,13 +25,14 @@ std::vector<RuleFinding> with(const std::vector<RuleFinding>& findings, Verdict 
 }
 
 std::string broken_text(const RuleFinding& finding) {
-  return beside("BROKEN", fmt::format("{}: {}. Bound: {}.", finding.rule, finding.figure, finding.bound)) +
-         beside("", finding.advice) + beside("", fmt::format("Source: {}.", finding.source));
+  return beside("BROKEN",
+                fmt::format("{}: {}. Bound: {}.", finding.rule, figure_text(finding), bound_text(finding))) +
+         beside("", advice_text(finding)) + beside("", fmt::format("Source: {}.", finding.source));
 }
 
 std::string kept_text(const RuleFinding& finding) {
-  return beside(
-      "kept", fmt::format("{}: {}. Bound: {} ({}).", finding.rule, finding.figure, finding.bound, finding.source));
+  return beside("kept", fmt::format("{}: {}. Bound: {} ({}).", finding.rule, figure_text(finding),
+                                    bound_text(finding), finding.source));
 }
 
 }  // namespace
@@ -53,7 +55,7 @@ std::string review_text(const std::vector<models::RuleFinding>& findings) {
   for (const auto& finding : kept) text += kept_text(finding);
   if (!silent.empty()) text += "\n";
   for (const auto& finding : silent)
-    text += beside("-", fmt::format("{}: does not apply; {}.", finding.rule, finding.figure));
+    text += beside("-", fmt::format("{}: does not apply; {}.", finding.rule, figure_text(finding)));
   text += "\n";
   for (const auto caution : cautions)
     for (const auto& line : wrap(caution, screen_columns, 2)) text += line + "\n";

@@ -3,6 +3,8 @@
 #include "cases/text/columns.h"
 #include "cases/text/csv_cell.h"
 #include "cases/text/digits.h"
+#include "models/words/limit_words.h"
+#include "models/words/state_words.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -22,15 +24,15 @@ std::string estimate_names(const models::ResultState& state) {
 // Of the checks that failed, without their figures.
 std::vector<std::string> check_names(const models::ResultState& state) {
   std::vector<std::string> names;
-  for (const auto& reason : state.not_trusted) names.push_back(reason.substr(0, reason.find(':')));
+  for (const auto& doubt : state.not_trusted) names.push_back(models::doubt_name(doubt));
   return names;
 }
 
 std::string failure_line(const models::Failure& failure) {
-  std::string line = failure.part;
-  if (!failure.load.empty()) line += fmt::format(", under \"{}\"", failure.load);
-  if (failure.factor) line += fmt::format(": it bears {} of what it is asked", two_digits(*failure.factor));
-  return fmt::format("{}; {}.", line, failure.when);
+  std::string line = models::failed_part(failure);
+  if (!failure.load().empty()) line += fmt::format(", under \"{}\"", failure.load());
+  if (failure.factor()) line += fmt::format(": it bears {} of what it is asked", two_digits(*failure.factor()));
+  return fmt::format("{}; {}.", line, models::failure_time(failure.when));
 }
 
 }  // namespace
@@ -49,11 +51,12 @@ std::string standing_word(models::Standing standing) {
 
 std::vector<std::string> alarms_of(const models::ResultState& state) {
   std::vector<std::string> lines;
-  for (const auto& reason : state.not_trusted) lines.push_back("NOT TO BE TRUSTED: " + reason + ".");
+  for (const auto& doubt : state.not_trusted)
+    lines.push_back("NOT TO BE TRUSTED: " + models::doubt_sentence(doubt) + ".");
   for (const auto& failure : state.fails) lines.push_back("FAILS: " + failure_line(failure));
   constexpr std::size_t most_limits = 2;
   for (std::size_t k = 0; k < std::min(most_limits, state.limits.size()); ++k)
-    lines.push_back("LIMIT: " + state.limits[k]);
+    lines.push_back("LIMIT: " + models::limit_sentence(state.limits[k]));
   if (state.limits.size() > most_limits)
     lines.push_back(
         fmt::format("LIMIT: {} more are passed, see findings.json.", state.limits.size() - most_limits));
@@ -64,13 +67,14 @@ std::vector<std::string> alarms_of(const models::ResultState& state) {
 
 std::vector<std::string> short_alarms_of(const models::ResultState& state) {
   std::vector<std::string> lines, failures;
-  for (const auto& failure : state.fails) failures.push_back(fmt::format("{}, {}", failure.part, failure.when));
+  for (const auto& failure : state.fails)
+    failures.push_back(fmt::format("{}, {}", models::failed_part(failure), models::failure_time(failure.when)));
   const auto names = check_names(state);
   if (!names.empty()) lines.push_back(fmt::format("NOT TO BE TRUSTED: {}.", fmt::join(names, "; ")));
   if (!failures.empty()) lines.push_back(fmt::format("FAILS: {}.", fmt::join(failures, "; ")));
   if (!state.limits.empty())
     lines.push_back(state.limits.size() == 1
-                        ? "LIMIT: " + state.limits.front()
+                        ? "LIMIT: " + models::limit_sentence(state.limits.front())
                         : fmt::format("LIMIT: {} are passed, see findings.json.", state.limits.size()));
   if (!state.estimated.empty())
     lines.push_back(fmt::format("ESTIMATE: {}. Order nothing by them.", estimate_names(state)));
@@ -92,8 +96,8 @@ std::string state_head(const models::ResultState& state, std::size_t width) {
 }
 
 std::string state_cell(const models::ResultState& state) {
-  std::vector<std::string_view> parts;
-  for (const auto& failure : state.fails) parts.push_back(failure.part);
+  std::vector<std::string> parts;
+  for (const auto& failure : state.fails) parts.push_back(models::failed_part(failure));
   std::string cell = standing_word(state.standing());
   const auto checks = check_names(state);
   if (!checks.empty()) cell += fmt::format(" ({})", fmt::join(checks, "; "));
@@ -107,22 +111,6 @@ std::vector<std::string> keys_of(const std::vector<models::Estimate>& estimated)
   std::vector<std::string> keys;
   for (const auto estimate : estimated) keys.emplace_back(models::key_of(estimate));
   return keys;
-}
-
-Json state_json(const models::ResultState& state) {
-  Json json{{"standing", standing_word(state.standing())},
-            {"not_trusted", state.not_trusted},
-            {"fails", Json::array()},
-            {"limits", state.limits},
-            {"estimated", keys_of(state.estimated)}};
-  for (const auto& failure : state.fails) {
-    Json entry{{"part", failure.part}, {"load", failure.load}};
-    put(entry, "factor", failure.factor);
-    entry["when"] = failure.when;
-    entry["sentence"] = failure.sentence;
-    json["fails"].push_back(entry);
-  }
-  return json;
 }
 
 std::string with_result_column(const std::string& table, const models::ResultState& state) {

@@ -1,7 +1,6 @@
 // The state of a result in the words that every output uses.
 #pragma once
 
-#include "cases/files/json_value.h"
 #include "models/assessment/result_state.h"
 
 #include <string>
@@ -29,8 +28,6 @@ std::string state_cell(const models::ResultState& state);
 
 // As case files list them.
 std::vector<std::string> keys_of(const std::vector<models::Estimate>& estimated);
-
-Json state_json(const models::ResultState& state);
 
 // A table in CSV with one more column, "result", that has the same cell in every row.
 std::string with_result_column(const std::string& table, const models::ResultState& state);

@@ -167,8 +167,8 @@ Lines alarm_lines(const models::Findings& findings, const models::ResultState& s
 
 }  // namespace
 
-std::string summarise(const models::Findings& findings, const models::Assessment& assessment,
-                      const CaseOrigin& origin, const std::string& folder) {
+std::string summarise(const models::Construct& construct, const models::Findings& findings,
+                      const models::Assessment& assessment, const CaseOrigin& origin, const std::string& folder) {
   Lines remarks = origin.assumptions;
   remarks.insert(remarks.end(), findings.remarks.begin(), findings.remarks.end());
 
@@ -180,7 +180,7 @@ std::string summarise(const models::Findings& findings, const models::Assessment
   tail.push_back(fmt::format("Files: {}", folder));
   for (auto& line : tail) line = clip(line, screen_columns);
 
-  const Lines worst = worst_things(findings), in_hand = assessment_sentences(assessment);
+  const Lines worst = worst_things(findings), in_hand = assessment_sentences(construct, assessment);
   const Lines steps = compression_sentences(findings, 2 * (screen_columns - 4));
   const Lines lengths = working_length_texts(findings);
   const auto wanted = [](const Lines& texts, std::size_t most) { return fit(texts, most, "").size(); };

@@ -13,7 +13,7 @@
 namespace gapstrain::cases {
 
 // At most screen_lines of at most screen_columns. `folder` is where the files are.
-std::string summarise(const models::Findings& findings, const models::Assessment& assessment,
-                      const CaseOrigin& origin, const std::string& folder);
+std::string summarise(const models::Construct& construct, const models::Findings& findings,
+                      const models::Assessment& assessment, const CaseOrigin& origin, const std::string& folder);
 
 }  // namespace gapstrain::cases

@@ -41,6 +41,12 @@ StepFindings step(const std::string& text, double size) {
   return step;
 }
 
+PassedLimit used_slot() {
+  PassedLimit slot{LimitKind::slot_used_up, ScrewId{4}, "S4", {}, 1.3, 0.9, FigureUnit::length};
+  slot.hole = 4;
+  return slot;
+}
+
 CompressionFindings sample_compression() {
   CompressionFindings compression;
   compression.steps = {step("insert S1", 0.0), step("insert and tighten S4", 1.0), step("insert S2", 0.97)};
@@ -51,7 +57,11 @@ CompressionFindings sample_compression() {
   const PrebendPoint bent{1.2 * mm, 779.0 * newton, 3.9 * mpa, 3.6 * mpa, 0.98, 0.22};
   const PrebendPoint even{1.4 * mm, 771.0 * newton, 3.8 * mpa, 3.7 * mpa, 1.0, 0.21};
   compression.prebend = PrebendFindings{{flat, bent}, even, bent};
-  compression.limits = {"the slot of hole 4 is used up after 0.9 mm"};
+  PassedLimit gapes{.kind = LimitKind::gap_gapes, .load = "load 1", .value = 0.034, .limit = 0.01};
+  gapes.touching = 0.57;
+  PassedLimit slips{.kind = LimitKind::plate_slips, .load = "load 0", .value = 0.027, .limit = 0.01};
+  slips.distal = true;
+  compression.limits = {used_slot(), gapes, slips};
   return compression;
 }
 
@@ -131,7 +141,9 @@ StressHistory sample_history() {
   governed.gap = {gap_state(0.2, 213.0, 1.0), gap_state(20.0, 107.0, 0.6), gap_state(2000.0, 11.0, 0.0)};
   none.course = HealingCourse::none;
   none.gap = {gap_state(0.2, 213.0, 1.0), gap_state(0.2, 213.0, 1.0), gap_state(0.2, 213.0, 1.0)};
-  history.courses = {governed, none};
+  StressHistory::Course steady = none;
+  steady.course = HealingCourse::steady;
+  history.courses = {governed, none, steady};
   return history;
 }
 
@@ -152,18 +164,50 @@ Findings sample_findings(int loads) {
   return findings;
 }
 
+Construct sample_construct() {
+  Construct construct;
+  construct.name = "Sample";
+  construct.bone.cortex = find_cortex("human-femur").value();
+  construct.plate.material = find_metal("stainless-steel-cold-worked").value();
+  for (const int number : {0, 1, 2}) construct.loads.emplace_back().name = fmt::format("load {}", number);
+  for (const int hole : {1, 4}) {
+    Screw screw;
+    screw.label = fmt::format("S{}", hole);
+    screw.hole = hole;
+    screw.id = ScrewId{hole};
+    screw.material = construct.plate.material;
+    construct.screws.push_back(screw);
+  }
+  return construct;
+}
+
 Assessment sample_assessment() {
   Assessment assessment;
+  const PlateLocation rim{5, 40.0 * mm, PlateFace::bottom};
   assessment.margins = {
-      {MarginKind::screw_fatigue, "screw S4, fatigue at its head", "load 1", 0.83, "It breaks.", "a notch of 2.1",
-       "a textbook", false},
-      {MarginKind::bone_yield_at_screws, "bone at the screws", "load 2", 0.97, "It is strained.", "", "a paper",
-       true},
-      {MarginKind::plate_yield, "plate, yield", "load 2", 2.37, "It bends.", "", "a standard", false}};
+      {MarginKind::screw_fatigue, "load 1", 0.83, "a textbook", false, ScrewId{4},
+       FatigueBasis{{106.0 * mpa, 107.0 * mpa}, 121.0 * mpa, 98.0 * mpa, 1e6, {0.74, 0.83, 0.91}, {}}, "S4"},
+      {MarginKind::bone_yield_at_screws, "load 2", 0.97, "a paper", true, ScrewId::none,
+       StrainBasis{0.0075, 0.0073}},
+      {MarginKind::plate_yield, "load 2", 2.37, "a standard", false, ScrewId::none,
+       YieldBasis{291.0 * mpa, 690.0 * mpa, rim}}};
   assessment.margins_left_out = {"Bone: no yield strain is known."};
-  assessment.review = {
-      {"plate span ratio", "at least 8", "5.2", Verdict::broken, "from memory", "Take a longer plate."},
-      {"screws in a fragment", "3 to 4", "3 and 3", Verdict::kept, "common practice, no source", ""}};
+  RuleFinding span{"plate span ratio", Verdict::broken, "from memory"};
+  span.value = 5.2;
+  span.least = 8.0;
+  span.ample = 10.0;
+  span.basis = SpanBasis{true, false, 86.0 * mm, 16.5 * mm, 160.0 * mm, 132.0 * mm};
+  RuleFinding count{"screws in the distal fragment", Verdict::kept, "common practice, no source",
+                    FigureUnit::count};
+  count.value = 3.0;
+  count.least = 3.0;
+  count.ample = 4.0;
+  count.basis = CountBasis{true, true, 3, 3};
+  RuleFinding tilt{"tilt of the locking screws", Verdict::kept, "a paper", FigureUnit::angle};
+  tilt.value = 3.0;
+  tilt.most = 12.0;
+  tilt.basis = TiltBasis{{ScrewId{1}, "S1", 1}};
+  assessment.review = {span, count, tilt};
   Plan& plan = assessment.plan;
   plan.bone = "radius";
   plan.side = Side::left;
@@ -199,32 +243,34 @@ Assessment sample_assessment() {
   governed.breaks_low = 41.0;
   governed.breaks_middle = 103.0;
   governed.breaks_high = 207.0;
-  governed.sentence = "The plate lasts.";
   ScrewRace screws;
   screws.label = "S4";
   screws.damage = {{0.0, 0.0, 0.0}, {0.021, 0.053, 0.087}, {0.023, 0.069, 0.13}};
   screws.life_factor = {2.3, 5.9, 11.7};
   screws.breaks_before_union = 0.021;
   screws.breaks_in_five_years = 0.31;
-  screws.sentence = "S4 has the shortest fatigue life.";
+  screws.screw = ScrewId{4};
   governed.screws = screws;
   RaceCourse none;
   none.course = HealingCourse::none;
   none.damage = {{0.0, 0.0, 0.0}, {0.37, 0.71, 1.1}, {0.74, 1.42, 2.2}};
   none.life_factor = {0.43, 0.69, 1.9};
-  none.sentence = "The plate breaks.";
+  RaceCourse steady = none;
+  steady.course = HealingCourse::steady;
   Race race;
   race.weeks = {0.0, 1.0, 2.0};
   race.union_week = {1.1, 1.6, 1.9};
-  race.courses = {governed, none};
+  race.courses = {governed, none, steady};
   race.inputs = {{"size of the loads", {0.71, 0.97, 1.43}, "times nominal", "lognormal"}};
   race.hangs_on = {{"size of the loads", {0.61, 0.52, 0.69}, {0.66, 0.59, 0.74}}};
-  race.verdict = {governed.sentence};
+  race.at_the_end = gap_state(2000.0, 11.0, 0.0);
+  race.cycles_a_day = 3500.0;
+  race.activity_factor = 1.5;
   race.samples = 2048;
   assessment.race = race;
   assessment.history = sample_history();
-  assessment.state.fails = {{"screw S4, fatigue at its head", "load 0", 0.83, "in week 2 to 5", "It breaks."}};
-  assessment.state.limits = {"the slot of hole 4 is used up after 0.9 mm"};
+  assessment.state.fails = {{assessment.margins.front(), {FailureTime::Kind::in_race, 1.4, 4.2}}};
+  assessment.state.limits = {used_slot()};
   assessment.state.estimated = {Estimate::cortex, Estimate::gap};
   assessment.no_race = "Enter the weeks to union.";  // where there is no race; for its key
   return assessment;

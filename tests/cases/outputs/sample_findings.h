@@ -10,8 +10,11 @@ namespace gapstrain::tests {
 // steps, of which the last two press.
 models::Findings sample_findings(int loads);
 
-// One part that fails, one that may, one that holds; a rule broken and one kept; a plan of one screw; a race of
-// two courses over two weeks, with the moments of its gap.
+// What findings and assessment are of, as far as sentences name it: loads 0 to 2, screws S1 and S4.
+models::Construct sample_construct();
+
+// One part that fails, one that may, one that holds; a rule broken and two kept; a plan of one screw; a race of
+// three courses over two weeks, with the moments of its gap.
 models::Assessment sample_assessment();
 
 }  // namespace gapstrain::tests

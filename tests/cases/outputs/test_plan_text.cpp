@@ -4,6 +4,7 @@
 #include "cases/outputs/sentences/plan_text.h"
 #include "cases/outputs/sentences/review_text.h"
 #include "cases/text/columns.h"
+#include "models/words/rule_words.h"
 #include "tests/cases/as_a_user/texts.h"
 #include "tests/models/constructs.h"
 
@@ -57,13 +58,18 @@ TEST_CASE("a plan says what the analysis said, and orders nothing by an estimate
   construct.bone.side = models::Side::left;
   construct.estimated = {models::Estimate::cortex, models::Estimate::fracture_position};
   models::ResultState state;
-  state.not_trusted = {"force balance: 0.02, limit 1e-08"};
-  state.fails = {{"screw S4, fatigue", "trot", 0.62, "in week 2 to 5", ""}};
+  state.not_trusted = {models::Check{"force balance", 0.02, 1e-8, false, "it is in balance"}};
+  models::Margin margin{models::MarginKind::screw_fatigue, "trot", 0.62, ""};
+  margin.label = "S4";
+  state.fails = {{margin, {models::FailureTime::Kind::in_race, 1.4, 4.2}}};
   state.estimated = construct.estimated;
   const auto plan = models::make_plan(construct);
   const std::string text = plan_text(plan, state, "Rex", {"rex.toml", "", {}, "2026-01-31"});
   check_page(text);
-  CHECK(text.starts_with("NOT TO BE TRUSTED: force balance: 0.02, limit 1e-08.\nFAILS: screw S4, fatigue"));
+  CHECK(
+      flat(text).starts_with("NOT TO BE TRUSTED: force balance: 0.02, limit 1e-08; it should hold that it is in "
+                             "balance. FAILS: screw S4, "
+                             "fatigue"));
   CHECK(holds(flat(text), "ESTIMATE, not measured: cortex, place of the fracture. Order nothing by them."));
   CHECK(holds(text, "Side: left."));
   CHECK(holds(text, "2026-01-31"));
@@ -108,7 +114,13 @@ TEST_CASE("review and plan go into JSON whole", "[cases][outputs]") {
   const Json review = review_json(findings);
   REQUIRE(review.size() == findings.size());
   CHECK(review[0]["verdict"] == "broken");
-  CHECK(review[0]["advice"] == findings[0].advice);
+  CHECK(review[0]["advice"] == advice_text(findings[0]));
+  // The gap of 3 mm that is bridged, as a number beside its bound.
+  CHECK(review[0]["value"] == findings[0].value);
+  CHECK(review[0]["value"].get<double>() == Approx(3.0));
+  CHECK(review[0]["most"] == 2.0);
+  CHECK(review[0]["unit"] == "mm");
+  CHECK_FALSE(review[0].contains("least"));
   CHECK_FALSE(review.back().contains("advice"));
 
   const auto plan = models::make_plan(construct);

@@ -2,8 +2,8 @@
 #include "models/findings/model_error.h"
 #include "models/margins/margins.h"
 
-#include "models/margins/margin_words.h"
 #include "models/margins/margins_fatigue.h"
+#include "models/words/margin_words.h"
 #include "tests/models/constructs.h"
 
 #include <catch2/catch.hpp>
@@ -78,10 +78,12 @@ TEST_CASE("margins are strength over demand under the worst load, worst first", 
   CHECK(std::is_sorted(margins.begin(), margins.end(),
                        [](const Margin& one, const Margin& other) { return one.factor < other.factor; }));
   for (const auto& margin : margins) {
-    CAPTURE(margin.part);
+    CAPTURE(part_name(margin));
     CHECK(margin.load == construct.loads[0].name);
-    CHECK_FALSE(margin.sentence.empty());
-    CHECK(margin.sentence.find('\n') == std::string::npos);
+    const std::string sentence = margin_sentence(construct, margin);
+    CHECK_FALSE(sentence.empty());
+    CHECK(sentence.find('\n') == std::string::npos);
+    CHECK(margin.label == (margin.screw == ScrewId::none ? "" : "S1"));
     CHECK_FALSE(margin.source.empty());
     CHECK(margin.indicative == (margin.kind == MarginKind::bone_yield_at_screws));
   }
@@ -194,7 +196,7 @@ TEST_CASE("loads of the patient's day are asked for their own cycles, alone and 
   };
   CHECK(share(1120.0, 150.0) + share(1.12e7, 120.0) == Approx(1.0).epsilon(0.01));
   CHECK(has(margins, MarginKind::screw_fatigue_of_all_loads));
-  CHECK(alone.sentence.find("11200000 cycles") != std::string::npos);
+  CHECK(margin_sentence(construct, alone).find("11200000 cycles") != std::string::npos);
   // A load without cycles is then no part of the day, and that is said.
   construct.loads[1].cycles_per_day.reset();
   CHECK(find(find_margins(construct, findings), MarginKind::plate_fatigue).load == construct.loads[0].name);
@@ -228,7 +230,7 @@ TEST_CASE("a catalogue bone without a yield strain is held to man's, and that is
   const Margin& bone = find(margins, MarginKind::bone_yield);
   // 0.73 %: Bayraktar et al. 2004, J. Biomech. 37:27, from memory.
   CHECK(bone.factor == Approx(7.3));
-  CHECK(bone.sentence.find("no yield strain of canine-femur is known") != std::string::npos);
+  CHECK(margin_sentence(construct, bone).find("no yield strain of canine-femur is known") != std::string::npos);
   CHECK(bone.source.find("another species") != std::string::npos);
 }
 
@@ -259,17 +261,17 @@ TEST_CASE("the hold of a screw in one wall is a hint: the wall's moment is not c
 }
 
 TEST_CASE("a part that fails is told also behind a worse hint of its kind", "[models][review]") {
-  Margin hint{MarginKind::screw_hold, "screw S1, pull-out", "load", 0.5, "", "", "", true};
+  Margin hint{MarginKind::screw_hold, "load", 0.5, "", true, ScrewId{1}, {}, "S1"};
   Margin sure = hint;
-  sure.part = "screw S2, pull-out";
+  sure.label = "S2";
   sure.factor = 0.8;
   sure.indicative = false;
   Margin held = sure;
   held.factor = 1.2;
   const auto told = worst_of_each_kind(failing({hint, sure, held}));
   REQUIRE(told.size() == 1);
-  CHECK(told[0].part == sure.part);
-  CHECK(worst_of_each_kind({hint, sure, held}).front().part == hint.part);
+  CHECK(told[0].label == sure.label);
+  CHECK(worst_of_each_kind({hint, sure, held}).front().label == hint.label);
 }
 
 TEST_CASE("the range of a fatigue factor is told from least to most", "[models][review]") {

@@ -4,6 +4,7 @@
 #include "models/measures/face_pressure.h"
 #include "models/measures/prebend.h"
 #include "models/measures/solve.h"
+#include "models/words/limit_words.h"
 #include "tests/models/measures/compression_constructs.h"
 
 #include <catch2/catch.hpp>
@@ -17,10 +18,17 @@ namespace {
 using namespace models;
 using tests::pressed_tube;
 
-bool any_limit(const Findings& findings, const std::string& words) {
+const PassedLimit* find_limit(const Findings& findings, LimitKind kind) {
   const auto& limits = findings.compression.limits;
-  return std::any_of(limits.begin(), limits.end(),
-                     [&](const std::string& limit) { return limit.find(words) != std::string::npos; });
+  const auto found =
+      std::find_if(limits.begin(), limits.end(), [&](const PassedLimit& limit) { return limit.kind == kind; });
+  return found == limits.end() ? nullptr : &*found;
+}
+
+const PassedLimit& the_limit(const Findings& findings, LimitKind kind) {
+  const PassedLimit* limit = find_limit(findings, kind);
+  REQUIRE(limit != nullptr);
+  return *limit;
 }
 
 }  // namespace
@@ -82,7 +90,7 @@ TEST_CASE("a pressed construct passes its checks, and friction lies between its 
   }
 }
 
-TEST_CASE("each limit passed is a sentence", "[models][steps]") {
+TEST_CASE("each limit passed is a value, and a sentence of it", "[models][steps]") {
   Construct construct = pressed_tube();
   construct.loads.resize(1);
   construct.screws[3].slide = 1.5 * mm;  // the slot leaves 1.05 mm
@@ -90,11 +98,27 @@ TEST_CASE("each limit passed is a sentence", "[models][steps]") {
   construct.loads[0].axial_compression = 0.0 * newton;
   construct.loads[0].bending_y = -30000.0 * newton_mm;
   const Findings findings = analyse(construct).findings;
-  CHECK(any_limit(findings, "uses up its slot"));
-  CHECK(any_limit(findings, "pulls its thread out"));
-  CHECK(any_limit(findings, "gapes under \"axial\""));
+  const PassedLimit& slot = the_limit(findings, LimitKind::slot_used_up);
+  CHECK(slot.screw == construct.screws[3].id);
+  CHECK(slot.hole == construct.screws[3].hole);
+  CHECK(slot.value == Approx(1.5));
+  CHECK(slot.limit == Approx(1.05));
+  CHECK(limit_sentence(slot).starts_with("S7 uses up its slot: 1.5 mm of travel were asked for, hole 7 leaves "));
+  const PassedLimit& pulled = the_limit(findings, LimitKind::pull_out);
+  CHECK(pulled.screw == construct.screws[0].id);
+  CHECK_FALSE(pulled.load);
+  CHECK(pulled.value == Approx(5000.0).epsilon(0.25));
+  CHECK(pulled.times == Approx(pulled.value / pulled.limit));
+  CHECK(limit_sentence(pulled).find("once it is tightened: ") != std::string::npos);
+  CHECK(limit_sentence(pulled).find("what pulls its thread out") != std::string::npos);
+  const PassedLimit& gaping = the_limit(findings, LimitKind::gap_gapes);
+  CHECK(gaping.load == "axial");
+  CHECK(gaping.value > gaping.limit);
+  CHECK(gaping.touching == findings.loads[0].face.touching);
+  CHECK(limit_sentence(gaping).starts_with("The fracture gapes under \"axial\""));
   for (auto& screw : construct.screws) screw.material.yield_strength = 200.0 * mpa;
-  CHECK(any_limit(analyse(construct).findings, "core yield"));
+  CHECK(limit_sentence(the_limit(analyse(construct).findings, LimitKind::core_yield)).find("its core yield") !=
+        std::string::npos);
 }
 
 TEST_CASE("a plate slips on the bone where its screws press too little, and is said to", "[models][steps]") {
@@ -107,10 +131,13 @@ TEST_CASE("a plate slips on the bone where its screws press too little, and is s
   construct.loads.resize(1);
   construct.loads[0].axial_compression = 1000.0 * newton;
   const Findings findings = analyse(construct).findings;
-  CHECK(any_limit(findings, "The plate slips"));
+  const PassedLimit& slip = the_limit(findings, LimitKind::plate_slips);
+  CHECK(slip.load == "axial");
+  CHECK(slip.value >= slip.limit);
+  CHECK(limit_sentence(slip).starts_with("The plate slips by "));
   CHECK(findings.loads[0].friction_use.value() > 0.99);
   for (auto& screw : construct.screws) screw.preload = 4000.0 * newton;
-  CHECK_FALSE(any_limit(analyse(construct).findings, "The plate slips"));
+  CHECK(find_limit(analyse(construct).findings, LimitKind::plate_slips) == nullptr);
 }
 
 TEST_CASE("taking a locked-in screw out frees what it held, and tissue grows free of stress", "[models][steps]") {

@@ -2,6 +2,7 @@
 // check that it concerns fails, no other does, and the state of the result says so.
 #include "models/assessment/assess.h"
 #include "models/assessment/result_state.h"
+#include "models/words/state_words.h"
 #include "tests/framework/numbers.h"
 #include "tests/models/constructs.h"
 #include "tests/models/measures/solved_construct.h"
@@ -201,8 +202,9 @@ void check_each(const std::vector<Fault>& all) {
     CHECK(state.standing() == Standing::not_trusted);
     CHECK(state.not_trusted.size() == fails.size());
     for (std::size_t k = 0; k < std::min(fails.size(), state.not_trusted.size()); ++k) {
-      CHECK(state.not_trusted[k].starts_with(fails[k] + ": "));
-      CHECK(state.not_trusted[k].ends_with("; it should hold that " + check_named(trust, fails[k]).meaning));
+      CHECK(doubt_sentence(state.not_trusted[k]).starts_with(fails[k] + ": "));
+      CHECK(doubt_sentence(state.not_trusted[k])
+                .ends_with("; it should hold that " + check_named(trust, fails[k]).meaning));
     }
 
     whole.steps = sound_steps;

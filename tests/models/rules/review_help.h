@@ -2,6 +2,7 @@
 #pragma once
 
 #include "models/rules/rules.h"
+#include "models/words/rule_words.h"
 
 #include <catch2/catch.hpp>
 

@@ -1,5 +1,6 @@
 // Each rule at its bound, just inside and just outside. The bounds' sources stand with the rules and are asked for
 // here.
+#include "models/rules/bounds.h"
 #include "models/rules/layout_review.h"
 #include "models/rules/rules.h"
 #include "tests/models/constructs.h"
@@ -86,8 +87,8 @@ TEST_CASE("what presses needs a gap of at most 1 mm, and a closed fracture somet
   CHECK(verdict_of(pressed(1.75), "treatment") == Verdict::kept);
   const auto too_wide = finding_of(pressed(1.8), "treatment");
   CHECK(too_wide.verdict == Verdict::broken);
-  CHECK(says(too_wide.figure, "1.05 mm left"));
-  CHECK(says(too_wide.advice, "a gap of at most 1.75 mm before S6 presses"));
+  CHECK(says(figure_text(too_wide), "1.05 mm left"));
+  CHECK(says(advice_text(too_wide), "a gap of at most 1.75 mm before S6 presses"));
   CHECK(verdict_of(bridged(1.0), "treatment") == Verdict::broken);
   CHECK(verdict_of(bridged(1.01), "treatment") == Verdict::kept);
 
@@ -116,7 +117,7 @@ TEST_CASE("a bridged simple fracture is open by at most 2 mm", "[models][review]
   const std::string rule = "gap of a bridged simple fracture";
   CHECK(verdict_of(bridged(2.0), rule) == Verdict::kept);
   CHECK(verdict_of(bridged(2.01), rule) == Verdict::broken);
-  CHECK(says(finding_of(bridged(3.5), rule).advice, "1.5 mm closer"));
+  CHECK(says(advice_text(finding_of(bridged(3.5), rule)), "1.5 mm closer"));
   CHECK(verdict_of(pressed(0.7), rule) == Verdict::not_applicable);
   Construct pieces = bridged(12.0);
   pieces.fracture.pattern = FracturePattern::comminuted;
@@ -147,7 +148,7 @@ TEST_CASE("a plate is eight times as long as a simple fracture, twice as long as
   CHECK(verdict_of(bridged(14.0), rule) == Verdict::kept);
   const auto shorter = finding_of(bridged(14.01), rule);
   CHECK(shorter.verdict == Verdict::broken);
-  CHECK(says(shorter.advice, "at least 113 mm"));  // 8 x 14.01 = 112.08
+  CHECK(says(advice_text(shorter), "at least 113 mm"));  // 8 x 14.01 = 112.08
 
   sizes.screws = {3, 4};
   Construct pieces = bridged(56.0, sizes);
@@ -155,18 +156,21 @@ TEST_CASE("a plate is eight times as long as a simple fracture, twice as long as
   CHECK(verdict_of(pieces, rule) == Verdict::kept);
   pieces.fracture.gap = 56.1 * mm;
   CHECK(verdict_of(pieces, rule) == Verdict::broken);
-  CHECK(finding_of(pieces, rule).bound == "at least 2 to 3 for a comminuted fracture");
-  CHECK(shorter.bound == "at least 8 to 10 for a simple fracture");
+  CHECK(bound_text(finding_of(pieces, rule)) == "at least 2 to 3 for a comminuted fracture");
+  CHECK(bound_text(shorter) == "at least 8 to 10 for a simple fracture");
+  CHECK(*shorter.value == Approx(112.0 / 14.01));
+  CHECK(shorter.least == simple_span.least);
+  CHECK(shorter.ample == simple_span.ample);
 
   // What an oblique cut reaches along a round bone counts: 3 mm and 14 mm for 45 degrees through 14 mm.
   Construct oblique = bridged(3.0);
   oblique.fracture.obliquity = 45.0 * degree;
   oblique.fracture.direction = 70.0 * degree;
-  CHECK(says(finding_of(oblique, rule).advice, "at least 136 mm"));  // 8 x 17
+  CHECK(says(advice_text(finding_of(oblique, rule)), "at least 136 mm"));  // 8 x 17
   CHECK(verdict_of(lagged(0.05), rule) == Verdict::not_applicable);
   // No bone takes it.
   oblique.fracture.obliquity = 60.0 * degree;
-  CHECK(says(finding_of(oblique, rule).advice, "the bone is 160 mm long"));
+  CHECK(says(advice_text(finding_of(oblique, rule)), "the bone is 160 mm long"));
 }
 
 TEST_CASE("a bridging plate has at most half of its holes filled", "[models][review]") {
@@ -178,9 +182,9 @@ TEST_CASE("a bridging plate has at most half of its holes filled", "[models][rev
   CHECK(verdict_of(one_more, rule) == Verdict::broken);  // 7 of 12
   const auto ten_holes = finding_of(bridged(2.0), rule);
   CHECK(ten_holes.verdict == Verdict::broken);
-  CHECK(says(ten_holes.advice, "at least 12 holes"));
-  CHECK_FALSE(says(ten_holes.advice, "empty"));  // fewer screws would break the rule on their number
-  CHECK(says(finding_of(one_more, rule).advice, "leave 1 of the filled holes empty"));
+  CHECK(says(advice_text(ten_holes), "at least 12 holes"));
+  CHECK_FALSE(says(advice_text(ten_holes), "empty"));  // fewer screws would break the rule on their number
+  CHECK(says(advice_text(finding_of(one_more, rule)), "leave 1 of the filled holes empty"));
   CHECK(verdict_of(pressed(0.7), rule) == Verdict::not_applicable);
 }
 
@@ -211,8 +215,8 @@ TEST_CASE("a locked plate stands off the bone by at most 2 mm", "[models][review
   straight.plate.contour = Contour::straight;
   const auto bowed = finding_of(straight, rule);
   CHECK(bowed.verdict == Verdict::broken);
-  CHECK(says(bowed.figure, "up to 2.05 mm, near hole 1"));
-  CHECK(says(bowed.advice, "near hole 1"));
+  CHECK(says(figure_text(bowed), "up to 2.05 mm, near hole 1"));
+  CHECK(says(advice_text(bowed), "near hole 1"));
   straight.plate.standoff = 0.4 * mm;
   CHECK(verdict_of(straight, rule) == Verdict::kept);
 }
@@ -225,7 +229,7 @@ TEST_CASE("two to three screws hold a pressed fragment, three to four a bridged 
   const std::vector<Verdict> when_bridged = {Verdict::broken, Verdict::broken, Verdict::kept, Verdict::kept,
                                              Verdict::kept};
   const auto figure = [](const Construct& construct) {
-    return finding_of(construct, "screws in the distal fragment").figure;
+    return figure_text(finding_of(construct, "screws in the distal fragment"));
   };
   // More are never advised against, for some bones are customarily held by more; but it is said what they add.
   CHECK(says(figure(pressed(1.75, {0, 1, 2, 4})), "more than 3 add little"));
@@ -247,8 +251,8 @@ TEST_CASE("a screw in one cortex does not count as one in both", "[models][revie
   construct.screws[1].cortices = 1;
   const auto count = finding_of(construct, "screws in the proximal fragment");
   CHECK(count.verdict == Verdict::broken);
-  CHECK(count.figure == "3 screws, 5 cortices");
-  CHECK(count.advice == "Let one more screw reach the far cortex.");
+  CHECK(figure_text(count) == "3 screws, 5 cortices");
+  CHECK(advice_text(count) == "Let one more screw reach the far cortex.");
   CHECK(verdict_of(construct, "screws in the distal fragment") == Verdict::kept);
   CHECK(verdict_of(construct, "screws in one cortex") == Verdict::kept);
   CHECK(verdict_of(bridged(2.0), "screws in one cortex") == Verdict::not_applicable);
@@ -260,8 +264,8 @@ TEST_CASE("screws that are taken out again do not count", "[models][review]") {
   Construct construct = bridged(2.0);
   for (const auto& screw : construct.screws) construct.steps.push_back(insert({screw.label}));
   construct.steps.push_back(gapstrain::tests::remove({"S1"}));
-  CHECK(finding_of(construct, "screws in the proximal fragment").figure == "2 screws, 4 cortices");
-  CHECK(says(finding_of(construct, "plate screw density").figure, "5 of 10"));
+  CHECK(figure_text(finding_of(construct, "screws in the proximal fragment")) == "2 screws, 4 cortices");
+  CHECK(says(figure_text(finding_of(construct, "plate screw density")), "5 of 10"));
 }
 
 TEST_CASE("a review begins with what is broken and tells every rule with bound, figure and source",
@@ -273,12 +277,37 @@ TEST_CASE("a review begins with what is broken and tells every rule with bound, 
                               [](const RuleFinding& f) { return f.verdict == Verdict::broken; }));
     for (const auto& finding : findings) {
       INFO(finding.rule);
-      CHECK_FALSE(finding.bound.empty());
-      CHECK_FALSE(finding.figure.empty());
+      CHECK_FALSE(bound_text(finding).empty());
+      CHECK_FALSE(figure_text(finding).empty());
       CHECK_FALSE(finding.source.empty());
-      CHECK(finding.advice.empty() == (finding.verdict != Verdict::broken));
+      CHECK(advice_text(finding).empty() == (finding.verdict != Verdict::broken));
     }
   }
+}
+
+TEST_CASE("a rule's figure and bound are numbers, and its words follow them", "[models][review]") {
+  RuleFinding gap = finding_of(bridged(3.5), "gap of a bridged simple fracture");
+  CHECK(gap.unit == FigureUnit::length);
+  CHECK(gap.value == 3.5);
+  CHECK(gap.most == 2.0);
+  CHECK(bound_text(gap) == "at most 2 mm");
+  gap.value = 4.5;
+  gap.most = 2.5;
+  CHECK(figure_text(gap) == "4.5 mm");
+  CHECK(bound_text(gap) == "at most 2.5 mm");
+  CHECK(says(advice_text(gap), "Bring the fragments 2 mm closer, to a gap of 2.5 mm or less"));
+
+  const RuleFinding count = finding_of(bridged(2.0), "screws in the distal fragment");
+  CHECK(count.value == 3.0);
+  CHECK(count.least == 3.0);
+  CHECK(count.ample == 4.0);
+  CHECK_FALSE(count.most);  // more than is ample breaks nothing
+
+  const RuleFinding edge = finding_of(bridged(2.0), "nearest screw to the fracture");
+  CHECK(edge.unit == FigureUnit::thread_diameters);
+  CHECK(edge.least == least_edge_clearance);
+  REQUIRE(parts_of(edge).size() == 1);
+  CHECK(says(figure_text(edge), "at " + parts_of(edge).front().label));
 }
 
 TEST_CASE("one choice of screws after another breaks the rules that its own review finds broken",

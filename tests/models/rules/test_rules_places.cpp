@@ -55,7 +55,7 @@ TEST_CASE("two to three holes stay empty over a simple fracture that is bridged"
   take_out(construct, 5);
   CHECK(verdict_of(construct, rule) == Verdict::broken);  // 1
   take_out(construct, 6);
-  CHECK(says(finding_of(construct, rule).figure, "2 empty; working length 33 mm, 2.4 bone diameters"));
+  CHECK(says(figure_text(finding_of(construct, rule)), "2 empty; working length 33 mm, 2.4 bone diameters"));
   CHECK(verdict_of(construct, rule) == Verdict::kept);
   take_out(construct, 4);
   CHECK(verdict_of(construct, rule) == Verdict::kept);  // 3
@@ -76,8 +76,8 @@ TEST_CASE("screws stand as close to a comminuted zone as bone allows", "[models]
   CHECK(verdict_of(pieces({1, 2, 4}, 12.0), rule) == Verdict::kept);
   const auto too_far = finding_of(pieces({2, 3, 4}, 24.0), rule);
   CHECK(too_far.verdict == Verdict::broken);
-  CHECK(says(too_far.advice, "hole 4"));
-  CHECK(says(too_far.advice, "hole 7"));
+  CHECK(says(advice_text(too_far), "hole 4"));
+  CHECK(says(advice_text(too_far), "hole 7"));
   CHECK(verdict_of(pieces({2, 3, 4}, 24.02), rule) == Verdict::kept);
 }
 
@@ -88,15 +88,15 @@ TEST_CASE("screws are spread over each fragment", "[models][review]") {
   CHECK(verdict_of(tube({1, 2, 3}), rule) == Verdict::kept);
   const auto ends = finding_of(tube({0, 1, 2}), rule);
   CHECK(ends.verdict == Verdict::broken);
-  CHECK(says(ends.advice, "out to hole 1"));
-  CHECK(says(ends.advice, "out to hole 10"));
+  CHECK(says(advice_text(ends), "out to hole 1"));
+  CHECK(says(advice_text(ends), "out to hole 10"));
 
   Construct construct = compressed();
   CHECK(verdict_of(construct, rule) == Verdict::kept);
   take_out(construct, 5);  // leaves holes 5 and 4 empty, next to the fracture
   const auto inner = finding_of(construct, rule);
   CHECK(inner.verdict == Verdict::broken);
-  CHECK(says(inner.advice, "in to hole 5 or 4"));
+  CHECK(says(advice_text(inner), "in to hole 5 or 4"));
 }
 
 TEST_CASE("a screw leaves a diameter of bone beside its thread to the fracture and to the bone's end",
@@ -106,14 +106,14 @@ TEST_CASE("a screw leaves a diameter of bone beside its thread to the fracture a
   CHECK(verdict_of(tube({1, 2, 4}, 24.0), to_fracture) == Verdict::kept);  // 16.5 - 12
   const auto near = finding_of(tube({1, 2, 4}, 24.1), to_fracture);
   CHECK(near.verdict == Verdict::broken);
-  CHECK(says(near.advice, "0.05 mm away"));
+  CHECK(says(advice_text(near), "0.05 mm away"));
 
   // Square to an oblique cut the same place is nearer.
   Construct oblique = tube({1, 2, 4}, 20.0);
-  CHECK(says(finding_of(oblique, to_fracture).figure, "6.5 mm"));
+  CHECK(says(figure_text(finding_of(oblique, to_fracture)), "6.5 mm"));
   oblique.fracture.obliquity = 45.0 * degree;
   oblique.fracture.direction = 90.0 * degree;  // passes the plate's line where a transverse cut does
-  CHECK(says(finding_of(oblique, to_fracture).figure, "4.6 mm"));  // 6.5 cos 45 degrees
+  CHECK(says(figure_text(finding_of(oblique, to_fracture)), "4.6 mm"));  // 6.5 cos 45 degrees
 
   TubeSizes sizes;
   sizes.plate_length = 106.0;  // its outermost holes lie 49.5 mm from the middle
@@ -133,10 +133,10 @@ TEST_CASE("a thread takes at most 30 % of the bone's width", "[models][review]")
   thread = 4.21 * mm;
   const auto thick = finding_of(construct, rule);
   CHECK(thick.verdict == Verdict::broken);
-  CHECK(says(thick.figure, "at S7"));
-  CHECK(thick.advice == "Use screws of at most 4.2 mm there.");
+  CHECK(says(figure_text(thick), "at S7"));
+  CHECK(advice_text(thick) == "Use screws of at most 4.2 mm there.");
   thread = 4.63 * mm;
-  CHECK(says(finding_of(construct, rule).advice, "above 33 %"));
+  CHECK(says(advice_text(finding_of(construct, rule)), "above 33 %"));
   // The width that counts is the one square to the screw, here mediolateral.
   thread = 4.2 * mm;
   construct.bone.stations.front().width_craniocaudal = 10.0 * mm;
@@ -150,14 +150,14 @@ TEST_CASE("locking screws are tilted by at most what their system allows, 12 deg
   // Common practice, no source.
   const std::string rule = "tilt of the locking screws";
   Construct construct = tube({1, 2, 4});
-  CHECK(finding_of(construct, rule).figure == "all are square");
+  CHECK(figure_text(finding_of(construct, rule)) == "all are square");
   Screw& screw = construct.screws[1];
   screw.tilt_along = -12.0 * degree;
   CHECK(verdict_of(construct, rule) == Verdict::kept);
   screw.tilt_along = -12.01 * degree;
   const auto steep = finding_of(construct, rule);
   CHECK(steep.verdict == Verdict::broken);
-  CHECK(says(steep.advice, "Turn " + screw.label + " back to 12 deg"));
+  CHECK(says(advice_text(steep), "Turn " + screw.label + " back to 12 deg"));
   construct.plate.angle_limit = 15.0 * degree;
   CHECK(verdict_of(construct, rule) == Verdict::kept);
   // Along and across together: atan(hypot(tan 9, tan 8)) is 11.96, with 8.2 across 12.09 degrees.
@@ -184,7 +184,7 @@ TEST_CASE("a plate bends by at most 5 degrees at a locking hole", "[models][revi
   CHECK(verdict_of(on_arc(5.1), rule) == Verdict::broken);
   Construct straight = on_arc(5.1);
   straight.plate.contour = Contour::straight;
-  CHECK(finding_of(straight, rule).figure == "none");
+  CHECK(figure_text(finding_of(straight, rule)) == "none");
 }
 
 TEST_CASE("nothing holds the sliding fragment before its compression screw is tightened", "[models][review]") {
@@ -196,7 +196,7 @@ TEST_CASE("nothing holds the sliding fragment before its compression screw is ti
   construct.steps = one_by_one({"S5", "S10", "S6", "S1", "S3", "S8"}, construct);
   const auto neutral = finding_of(construct, rule);
   CHECK(neutral.verdict == Verdict::broken);
-  CHECK(says(neutral.advice, "Insert S10 after S6 is tightened"));
+  CHECK(says(advice_text(neutral), "Insert S10 after S6 is tightened"));
   // In, but not tight yet.
   construct.steps = {insert({"S5", "S10", "S6"}, {"S5"}), tighten({"S6"}), tighten({"S10"})};
   CHECK(verdict_of(construct, rule) == Verdict::kept);
@@ -214,7 +214,7 @@ TEST_CASE("nothing holds the sliding fragment before its compression screw is ti
   construct.steps.clear();
   CHECK(verdict_of(construct, rule) == Verdict::kept);
   std::swap(screw_in(construct, 6), screw_in(construct, 10));
-  CHECK(says(finding_of(construct, rule).figure, "as the screws are listed"));
+  CHECK(says(figure_text(finding_of(construct, rule)), "as the screws are listed"));
 }
 
 TEST_CASE("fragments are not both locked before a clamp or a lag screw pulls them together", "[models][review]") {
@@ -229,7 +229,7 @@ TEST_CASE("fragments are not both locked before a clamp or a lag screw pulls the
   construct.steps[1].insert = {"S10"};
   const auto locked = finding_of(construct, rule);
   CHECK(locked.verdict == Verdict::broken);
-  CHECK(says(locked.figure, "S1 and S10 are in before forceps is closed"));
+  CHECK(says(figure_text(locked), "S1 and S10 are in before forceps is closed"));
   // Locked within the same step: clamps are closed before screws go in.
   construct.steps[1].place = {"forceps"};
   construct.steps.pop_back();
@@ -245,7 +245,7 @@ TEST_CASE("ball heads press the plate onto a fragment before a screw locks in it
   construct.steps = one_by_one({"S3", "S1", "S4", "S7", "S8", "S10"}, construct);
   const auto late = finding_of(construct, rule);
   CHECK(late.verdict == Verdict::broken);
-  CHECK(says(late.figure, "S3 is in before S1 is tightened"));
+  CHECK(says(figure_text(late), "S3 is in before S1 is tightened"));
   construct.steps = one_by_one({"S7", "S1", "S3", "S4", "S8", "S10"}, construct);  // S7 is in the other fragment
   CHECK(verdict_of(construct, rule) == Verdict::kept);
 }

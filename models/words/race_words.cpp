@@ -1,4 +1,4 @@
-#include "models/race/race_sentences.h"
+#include "models/words/race_words.h"
 
 #include <fmt/format.h>
 
@@ -78,12 +78,6 @@ std::string healing_sentence(const RaceOutcome& outcome, const ImplantWords& wor
       outcome.breaks_high ? ", " + weeks(*outcome.breaks_low, *outcome.breaks_high) : "", words.bears, band);
 }
 
-double cycles_a_day(const Construct& construct) {
-  double cycles = 0.0;
-  for (const auto& load : construct.loads) cycles += load.cycles_per_day.value_or(0.0);
-  return cycles;
-}
-
 std::string name_of(HealingCourse course) {
   switch (course) {
     case HealingCourse::steady:
@@ -98,10 +92,8 @@ std::string name_of(HealingCourse course) {
 
 }  // namespace
 
-std::optional<std::string> break_time(const RaceOutcome& outcome) {
-  if (!outcome.breaks_low) return std::nullopt;
-  if (outcome.breaks_high) return weeks(*outcome.breaks_low, *outcome.breaks_high);
-  return fmt::format("not before week {}", week_of(*outcome.breaks_low));
+std::string weeks_text(double from, const std::optional<double>& to) {
+  return to ? weeks(from, *to) : fmt::format("not before week {}", week_of(from));
 }
 
 std::string factor_text(double factor) {
@@ -111,7 +103,9 @@ std::string factor_text(double factor) {
   return fmt::format("{:.6g}", std::round(factor / digits) * digits);
 }
 
-std::optional<std::string> union_sentence(const RaceCourse& course, const GapState& at_the_end) {
+std::optional<std::string> union_sentence(const Race& race) {
+  const RaceCourse& course = course_of(race, HealingCourse::governed);
+  const GapState& at_the_end = race.at_the_end;
   constexpr double whole = 1.0 - 1e-9;
   if (at_the_end.united >= whole && course.united.low >= whole) return std::nullopt;
   const std::string over_samples =
@@ -153,8 +147,7 @@ std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weigh
       percent(std::clamp(weights[1].total.value, 0.0, 1.0)));
 }
 
-std::vector<std::string> verdict_of(const Race& race, const Construct& construct,
-                                    const RaceAssumptions& assumptions) {
+std::vector<std::string> race_verdict(const Race& race) {
   const RaceCourse &governed = course_of(race, HealingCourse::governed),
                    &steady = course_of(race, HealingCourse::steady);
   std::vector<std::string> verdict;
@@ -163,24 +156,29 @@ std::vector<std::string> verdict_of(const Race& race, const Construct& construct
   };
   const auto say_both = [&](const RaceCourse& course) {
     const bool screws_first = course.screws && course.screws->life_factor.middle < course.life_factor.middle;
-    if (screws_first) say(course.screws->sentence);
-    say(course.sentence);
-    if (course.screws && !screws_first) say(course.screws->sentence);
+    if (screws_first) say(screw_sentence(*course.screws, course.course));
+    say(course_sentence(course));
+    if (course.screws && !screws_first) say(screw_sentence(*course.screws, course.course));
   };
   say_both(governed);
-  say(race.held_up);
+  say(union_sentence(race));
   say_both(course_of(race, HealingCourse::none));
-  if (steady.sentence != governed.sentence)
-    say("If the gap stiffened all over, whatever the strain: " + steady.sentence);
+  if (const std::string all_over = course_sentence(steady); all_over != course_sentence(governed))
+    say("If the gap stiffened all over, whatever the strain: " + all_over);
   say(weight_sentence(race.hangs_on));
   say(fmt::format(
       "Taken for granted: corrosion and fretting leave {:.0f} to {:.0f} % of the fatigue strength, the "
       "model's stress is off by {:.0f} % (standard deviation), tissue stiffens in equal ratios a week; {:.0f} "
       "load "
       "cycles a day in all, times or over {:g}: a patient that runs free makes more.",
-      100.0 * assumptions.corrosion_from, 100.0 * assumptions.corrosion_to, 100.0 * assumptions.stress_error,
-      cycles_a_day(construct), construct.healing->activity_factor));
+      100.0 * race.assumptions.corrosion_from, 100.0 * race.assumptions.corrosion_to,
+      100.0 * race.assumptions.stress_error, race.cycles_a_day, race.activity_factor));
   return verdict;
+}
+
+std::string race_in_short(const Race& race) {
+  const auto held_up = union_sentence(race);
+  return race_verdict(race).front() + (held_up ? " " + *held_up : "");
 }
 
 std::string comparison_sentence(const RaceComparison& comparison, const std::string& first,

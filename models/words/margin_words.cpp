@@ -1,4 +1,4 @@
-#include "models/margins/margin_words.h"
+#include "models/words/margin_words.h"
 
 #include "models/margins/margins_fatigue.h"
 
@@ -153,30 +153,6 @@ std::string fatigue_assumptions(const Construct& construct, bool of_screw) {
 }
 
 }  // namespace
-
-std::string part_name(MarginKind kind, const std::string& label) {
-  switch (kind) {
-    case MarginKind::plate_yield:
-      return "plate, yield";
-    case MarginKind::plate_fatigue:
-      return "plate, fatigue";
-    case MarginKind::plate_fatigue_of_all_loads:
-      return "plate, fatigue under all loads";
-    case MarginKind::screw_yield:
-      return fmt::format("screw {}, yield", label);
-    case MarginKind::screw_fatigue:
-      return fmt::format("screw {}, fatigue", label);
-    case MarginKind::screw_fatigue_of_all_loads:
-      return fmt::format("screw {}, fatigue under all loads", label);
-    case MarginKind::screw_hold:
-      return fmt::format("screw {}, pull-out", label);
-    case MarginKind::bone_yield:
-      return "bone clear of the screws";
-    case MarginKind::bone_yield_at_screws:
-      break;
-  }
-  return "bone at the screws";
-}
 
 std::string margin_sentence(const Construct& construct, const Margin& margin) {
   return std::visit(Sentence{construct, margin, screw_of(construct, margin)}, margin.basis);

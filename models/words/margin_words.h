@@ -2,13 +2,11 @@
 #pragma once
 
 #include "models/margins/margins.h"
+#include "models/margins/part_name.h"
 
 #include <string>
 
 namespace gapstrain::models {
-
-// What may fail, and how: "plate, yield", "screw S4, pull-out". `label`: a screw's; else not looked at.
-std::string part_name(MarginKind kind, const std::string& label = "");
 
 // Place, stress or force with unit, limit. Empty without a basis. @pre the margin is the construct's
 std::string margin_sentence(const Construct& construct, const Margin& margin);

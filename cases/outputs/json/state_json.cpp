@@ -1,0 +1,99 @@
+#include "cases/outputs/json/state_json.h"
+
+#include "cases/outputs/sentences/state_lines.h"
+#include "models/words/limit_words.h"
+#include "models/words/state_words.h"
+
+namespace gapstrain::cases {
+
+namespace {
+
+const char* limit_key(models::LimitKind kind) {
+  switch (kind) {
+    case models::LimitKind::pull_out:
+      return "pull_out";
+    case models::LimitKind::core_yield:
+      return "core_yield";
+    case models::LimitKind::bent_by_steps:
+      return "bent_by_steps";
+    case models::LimitKind::bent_by_load:
+      return "bent_by_load";
+    case models::LimitKind::preload_lost:
+      return "preload_lost";
+    case models::LimitKind::gap_gapes:
+      return "gap_gapes";
+    case models::LimitKind::plate_slips:
+      return "plate_slips";
+    case models::LimitKind::slot_used_up:
+      return "slot_used_up";
+    case models::LimitKind::hold_left_in:
+      break;
+  }
+  return "hold_left_in";
+}
+
+const char* time_key(models::FailureTime::Kind kind) {
+  using Kind = models::FailureTime::Kind;
+  switch (kind) {
+    case Kind::at_first_load:
+      return "at_first_load";
+    case Kind::in_race:
+      return "in_race";
+    case Kind::before_union:
+      return "before_union";
+    case Kind::before_union_unhealed:
+      return "before_union_unhealed";
+    case Kind::before_cycles_asked:
+      break;
+  }
+  return "before_cycles_asked";
+}
+
+Json failure_json(const models::Construct& construct, const models::Failure& failure) {
+  Json json{{"part", models::failed_part(failure)}, {"load", failure.load()}};
+  put(json, "factor", failure.factor());
+  json["when"] = models::failure_time(failure.when);
+  json["sentence"] = models::failure_sentence(construct, failure);
+  if (const auto* margin = failure.margin(); margin != nullptr && !margin->label.empty())
+    json["screw"] = margin->label;
+  if (const auto* race = std::get_if<models::LostRace>(&failure.what))
+    json["breaks_before_union"] = race->breaks_before_union;
+  json["time"] = time_key(failure.when.kind);
+  put(json, "from_week", failure.when.from);
+  put(json, "to_week", failure.when.to);
+  return json;
+}
+
+}  // namespace
+
+Json state_json(const models::Construct& construct, const models::ResultState& state) {
+  Json json{{"standing", standing_word(state.standing())},
+            {"not_trusted", Json::array()},
+            {"fails", Json::array()},
+            {"limits", models::limit_sentences(state.limits)},
+            {"estimated", keys_of(state.estimated)}};
+  for (const auto& doubt : state.not_trusted) json["not_trusted"].push_back(models::doubt_sentence(doubt));
+  for (const auto& failure : state.fails) json["fails"].push_back(failure_json(construct, failure));
+  return json;
+}
+
+Json passed_limits_json(const std::vector<models::PassedLimit>& limits) {
+  Json json = Json::array();
+  for (const auto& limit : limits) {
+    Json entry{{"kind", limit_key(limit.kind)}};
+    if (!limit.label.empty()) entry["label"] = limit.label;
+    put(entry, "load", limit.load);
+    if (limit.kind != models::LimitKind::hold_left_in) {
+      entry["value"] = limit.value;
+      entry["limit"] = limit.limit;
+      entry["unit"] = models::unit_text(limit.unit);
+    }
+    if (limit.kind == models::LimitKind::gap_gapes) entry["touching"] = limit.touching;
+    if (limit.kind == models::LimitKind::plate_slips) entry["fragment"] = limit.distal ? "distal" : "proximal";
+    if (limit.kind == models::LimitKind::slot_used_up) entry["hole"] = limit.hole;
+    json.push_back(entry);
+  }
+  return json;
+}
+
+}  // namespace gapstrain::cases

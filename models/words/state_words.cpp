@@ -1,0 +1,60 @@
+#include "models/words/state_words.h"
+
+#include "models/words/margin_words.h"
+#include "models/words/race_words.h"
+
+#include <fmt/format.h>
+
+namespace gapstrain::models {
+
+namespace {
+
+std::string not_finite_text(const NotFinite& not_finite) {
+  return fmt::format("{} figures came out as no finite number, the first is {}", not_finite.figures,
+                     not_finite.first);
+}
+
+}  // namespace
+
+std::string failed_part(const Failure& failure) {
+  if (const Margin* margin = failure.margin()) return part_name(*margin);
+  return std::get<LostRace>(failure.what).by_screws ? "screw heads, fatigue" : "plate, fatigue";
+}
+
+std::string failure_time(const FailureTime& when) {
+  switch (when.kind) {
+    case FailureTime::Kind::at_first_load:
+      return "at the first such load";
+    case FailureTime::Kind::in_race:
+      return weeks_text(when.from.value(), when.to);
+    case FailureTime::Kind::before_union:
+      return "before union";
+    case FailureTime::Kind::before_union_unhealed:
+      return "before union, if the gap stays as on the first day";
+    case FailureTime::Kind::before_cycles_asked:
+      break;
+  }
+  return "before the cycles asked are reached";
+}
+
+std::string failure_sentence(const Construct& construct, const Failure& failure) {
+  if (const Margin* margin = failure.margin()) return margin_sentence(construct, *margin);
+  const auto& race = std::get<LostRace>(failure.what);
+  return fmt::format("In {:.0f} % of the samples {} before union.", 100.0 * race.breaks_before_union,
+                     race.by_screws ? "screw heads break" : "the plate breaks");
+}
+
+std::string doubt_sentence(const Doubt& doubt) {
+  if (const auto* not_finite = std::get_if<NotFinite>(&doubt)) return not_finite_text(*not_finite);
+  const auto& check = std::get<Check>(doubt);
+  return fmt::format("{}: {:.4g}, limit {:.3g}; it should hold that {}", check.name, check.value, check.limit,
+                     check.meaning);
+}
+
+std::string doubt_name(const Doubt& doubt) {
+  if (const auto* not_finite = std::get_if<NotFinite>(&doubt)) return not_finite_text(*not_finite);
+  const std::string& name = std::get<Check>(doubt).name;
+  return name.substr(0, name.find(':'));
+}
+
+}  // namespace gapstrain::models
