@@ -107,7 +107,6 @@ std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStres
 }
 
 std::vector<std::string> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded) {
-  constexpr double balance_limit = 1e-8, contact_limit = 1e-8, turn_limit = 0.1;
   double balance = 0.0, contact = 0.0, friction = 0.0, turn = 0.0;
   bool is_finite = true;
   for (const auto& state : loaded) {

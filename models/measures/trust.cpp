@@ -74,13 +74,14 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
   trust.mesh_error_peak = error.peak;
   trust.checks = {
       check_at_most("residual", residual, 1e-7, "forces at every node of the mesh balance"),
-      check_at_most("force balance", unbalanced, 1e-8, "each body is in balance under screws, supports and loads"),
+      check_at_most("force balance", unbalanced, balance_limit,
+                    "each body is in balance under screws, supports and loads"),
       check_at_most("energy balance", energy, 1e-8, "the work of the loads is stored as elastic energy"),
-      check_at_most("largest rotation (rad)", largest_rotation(solved.displacements), 0.1,
+      check_at_most("largest rotation (rad)", largest_rotation(solved.displacements), turn_limit,
                     "turns are small enough for a small-displacement calculation"),
       check_at_most("share of the plate over its yield strength", over_yield, 0.01,
                     "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
-      check_at_most("contact: tension or penetration, relative", contact, 1e-8,
+      check_at_most("contact: tension or penetration, relative", contact, contact_limit,
                     "surfaces that touch press, and surfaces that press touch"),
       check_at_most("contact: friction law, relative", friction, friction_law_limit,
                     "surfaces that touch slide only where friction is used up, and against it"),

@@ -15,8 +15,11 @@ struct SolvedLoads {
   std::array<Eigen::MatrixXd, 3> displacements;
 };
 
-// Largest relative violation of the friction law that passes.
-inline constexpr double friction_law_limit = 1e-5;
+// What passes at most, of findings and of outcomes alike.
+inline constexpr double balance_limit = 1e-8;       // relative: forces of each body
+inline constexpr double contact_limit = 1e-8;       // relative: tension or penetration
+inline constexpr double friction_law_limit = 1e-5;  // relative: violation of the friction law
+inline constexpr double turn_limit = 0.1;           // rad: turns small enough for a small-displacement calculation
 
 // `steps`: states after each step. `loads`: what was measured of each load, in the order of `solved`.
 Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& steps, const SolvedLoads& solved,
