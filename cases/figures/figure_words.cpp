@@ -20,9 +20,14 @@ FigureWords words_of(const std::string& figure) {
   FigureWords words;
   words.axis = figure;
   std::replace(words.axis.begin(), words.axis.end(), '_', ' ');
-  const bool is_strain = figure.find("strain") != std::string::npos;
-  words.unit = is_strain ? "%" : models::unit_text(models::find_figure(figure)->unit);
-  words.scale = is_strain ? 100.0 : 1.0;
+  const models::FigureUnit unit = models::find_figure(figure)->unit;
+  if (unit == models::FigureUnit::strain) {
+    const auto shown = models::shown_in(unit);
+    words.unit = shown.unit;
+    words.scale = shown.scale;
+  } else {
+    words.unit = models::unit_text(unit);  // as limits on it are entered
+  }
   if (!words.unit.empty()) words.axis += ", " + words.unit;
   return words;
 }

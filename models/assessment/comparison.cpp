@@ -1,10 +1,10 @@
 #include "models/assessment/comparison.h"
 
-#include <fmt/format.h>
+#include "models/catalogue/analysed_outcome.h"
+#include "models/catalogue/assessed_figures.h"
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <limits>
 #include <tuple>
 
@@ -12,134 +12,19 @@ namespace gapstrain::models {
 
 namespace {
 
-// Lives go as stress to the power of some 12: two stresses off by 5 % each, one standard deviation, put a factor
-// of 4 between two lives in one of ten cases (as models/race/race has them). Beyond ten thousand one is like
-// another.
-constexpr double model_error_of_life = 0.6, most_lives = 1e4;
-
-using Reader = std::function<std::optional<double>(const AssessedConstruct&)>;
-
-// The worst of all loads.
-template <class Measure>
-Reader worst_load(const Measure& measure) {
-  return [measure](const AssessedConstruct& one) {
-    std::optional<double> worst;
-    for (const auto& load : one.analysis.findings.loads)
-      if (const std::optional<double> value = measure(load); value && (!worst || *value > *worst)) worst = value;
-    return worst;
-  };
-}
-
-std::optional<double> largest(const std::optional<Range>& range) {
-  if (!range) return std::nullopt;
-  return 100.0 * std::max(std::abs(range->min), std::abs(range->max));
-}
-
-Reader margin_of_kind(MarginKind kind, MarginKind or_kind) {
-  return [kind, or_kind](const AssessedConstruct& one) -> std::optional<double> {
-    for (const auto& margin : one.assessment.margins)  // worst first
-      if (margin.kind == kind || margin.kind == or_kind) return margin.factor;
-    return std::nullopt;
-  };
-}
-Reader margin_of_kind(MarginKind kind) { return margin_of_kind(kind, kind); }
-
-Reader median_life_factor(HealingCourse course) {
-  return [course](const AssessedConstruct& one) -> std::optional<double> {
-    if (!one.assessment.race) return std::nullopt;
-    return course_of(*one.assessment.race, course).life_factor.middle;
-  };
-}
-
-std::optional<double> screw_life(const AssessedConstruct& one) {
-  if (!one.assessment.race) return std::nullopt;
-  const auto& screws = course_of(*one.assessment.race, HealingCourse::governed).screws;
-  return screws ? std::optional(screws->life_factor.middle) : std::nullopt;
-}
-
-// What the model may be off by.
-enum class ErrorOf { nothing, stiffness, stress, life };
-
-struct FigureRow {
-  std::string name, unit;
-  std::optional<bool> high_is_better;
-  ErrorOf error_of;
-  Reader read;
-};
-
-std::vector<FigureRow> figure_rows() {
-  const auto findings = [](const auto& read) -> Reader {
-    return [read](const AssessedConstruct& one) { return read(one.analysis.findings); };
-  };
-  const auto optional = [](double value) { return std::optional(value); };
-  const ErrorOf nothing = ErrorOf::nothing, stress = ErrorOf::stress, stiffness = ErrorOf::stiffness,
-                life = ErrorOf::life;
-  const double nm_per_degree = degree.value() / 1000.0;  // from N mm/rad
-  return {
-      {"margin, plate yield", "", true, stress, margin_of_kind(MarginKind::plate_yield)},
-      {"margin, plate fatigue", "", true, stress,
-       margin_of_kind(MarginKind::plate_fatigue, MarginKind::plate_fatigue_of_all_loads)},
-      {"margin, screw yield", "", true, stress, margin_of_kind(MarginKind::screw_yield)},
-      {"margin, screw fatigue", "", true, stress,
-       margin_of_kind(MarginKind::screw_fatigue, MarginKind::screw_fatigue_of_all_loads)},
-      {"margin, pull-out with shear", "", true, stress, margin_of_kind(MarginKind::screw_hold)},
-      {"margin, bone strain", "", true, stress, margin_of_kind(MarginKind::bone_yield)},
-      {"plate life / time to union, strain-governed", "times", true, life,
-       median_life_factor(HealingCourse::governed)},
-      {"plate life / time to union, steady", "times", true, life, median_life_factor(HealingCourse::steady)},
-      {"plate life / time to union, none", "times", true, life, median_life_factor(HealingCourse::none)},
-      {"screw life / time to union, strain-governed", "times", true, life, screw_life},
-      {"plate stress, largest", "MPa", false, stress,
-       worst_load([=](const LoadFindings& load) { return optional(load.plate.peak.von_mises.value()); })},
-      {"screw fibre stress, largest", "MPa", false, stress, worst_load([=](const LoadFindings& load) {
-         double worst = 0.0;
-         for (const auto& screw : load.screws) worst = std::max(worst, screw.peak_bending_stress.value());
-         return optional(worst);
-       })},
-      {"gap strain, largest", "%", std::nullopt, stiffness,
-       worst_load([](const LoadFindings& load) { return largest(load.gap.axial_strain); })},
-      {"gap motion, largest", "mm", std::nullopt, stiffness,
-       worst_load([=](const LoadFindings& load) { return optional(load.gap.largest_motion.value()); })},
-      {"force across the fracture after the steps", "N", true, stress,
-       findings([=](const Findings& f) { return optional(f.compression.steps.back().face.force.value()); })},
-      {"stiffness, axial", "N/mm", std::nullopt, stiffness,
-       findings([=](const Findings& f) { return optional(f.stiffness.axial.value()); })},
-      {"stiffness, bending flat", "N m/degree", std::nullopt, stiffness,
-       findings([=](const Findings& f) { return optional(f.stiffness.bending_y.value() * nm_per_degree); })},
-      {"stiffness, bending on edge", "N m/degree", std::nullopt, stiffness,
-       findings([=](const Findings& f) { return optional(f.stiffness.bending_z.value() * nm_per_degree); })},
-      {"stiffness, torsion", "N m/degree", std::nullopt, stiffness,
-       findings([=](const Findings& f) { return optional(f.stiffness.torsion.value() * nm_per_degree); })},
-      {"working length", "mm", std::nullopt, nothing,
-       findings([=](const Findings& f) { return optional(f.figures.working_length.value()); })},
-      {"screws, those across the fracture included", "", std::nullopt, nothing, findings([=](const Findings& f) {
-         return optional(
-             static_cast<double>(f.figures.screws_proximal + f.figures.screws_distal + f.figures.screws_across));
-       })},
-      {"rules of the trade broken", "", false, nothing,
-       [=](const AssessedConstruct& one) {
-         return optional(static_cast<double>(broken_rules(one.assessment.review).size()));
-       }},
-  };
-}
-
 // The mesh's own estimate where it is larger.
-double model_error_of(ErrorOf kind, const std::vector<AssessedConstruct>& assessed) {
-  const auto at_least = [&](double least, double Trust::*estimate) {
-    for (const auto& one : assessed) least = std::max(least, one.analysis.findings.trust.*estimate);
-    return least;
-  };
-  switch (kind) {
-    case ErrorOf::stress:
-      return at_least(model_error_of_stress, &Trust::mesh_error_peak);
-    case ErrorOf::stiffness:
-      return at_least(model_error_of_stiffness, &Trust::mesh_error_stiffness);
-    case ErrorOf::life:
-      return model_error_of_life;
-    case ErrorOf::nothing:
-      break;
+double error_of(ErrorOf kind, const std::vector<AssessedConstruct>& assessed) {
+  double error = model_error_of(kind);
+  for (const auto& one : assessed) {
+    const Trust& trust = one.analysis.findings.trust;
+    if (kind == ErrorOf::stress) error = std::max(error, trust.mesh_error_peak);
+    if (kind == ErrorOf::stiffness) error = std::max(error, trust.mesh_error_stiffness);
   }
-  return 0.0;
+  return error;
+}
+
+std::optional<bool> high_is_better(Better better) {
+  return better == Better::neither ? std::nullopt : std::optional(better == Better::high);
 }
 
 double sort_key(const ComparedFigure& figure) {
@@ -215,12 +100,21 @@ Comparison compare(const std::vector<Construct>& constructs, const std::vector<A
   Comparison comparison;
   std::vector<bool> trusted;
   for (const auto& one : assessed) trusted.push_back(one.assessment.state.not_trusted.empty());
-  for (const auto& row : figure_rows()) {
-    ComparedFigure figure{row.name, row.unit, row.high_is_better, {}, model_error_of(row.error_of, assessed)};
+  std::vector<Outcome> outcomes;
+  for (std::size_t k = 0; k < assessed.size(); ++k) {
+    const auto& [analysis, assessment] = assessed[k];
+    outcomes.push_back(outcome_of(analysis.findings, constructs[k], assessment.margins, assessment.review));
+  }
+  for (const auto& each : compared_figures()) {
+    const ComparedBy& by = each.compared;
+    const auto [unit, scale] = shown_in(each.unit);
+    ComparedFigure figure{by.label, unit, high_is_better(by.better), {}, error_of(by.error_of, assessed)};
     figure.trusted = trusted;
-    if (row.error_of == ErrorOf::life) figure.most = most_lives;
-    for (const auto& one : assessed) {
-      auto value = row.read(one);
+    if (by.error_of == ErrorOf::life) figure.most = most_lives;
+    for (std::size_t k = 0; k < assessed.size(); ++k) {
+      const auto& [analysis, assessment] = assessed[k];
+      auto value = each.read({outcomes[k], analysis.findings, assessment.margins, assessment.race});
+      if (value) *value *= scale;
       if (value && !std::isfinite(*value)) value.reset();
       figure.values.push_back(value);
     }

@@ -4,6 +4,7 @@
 
 #include "models/assessment/assess.h"
 #include "models/assessment/least_margins.h"
+#include "models/catalogue/figure_entry.h"
 
 #include <limits>
 #include <optional>
@@ -11,10 +12,6 @@
 #include <vector>
 
 namespace gapstrain::models {
-
-// What the model may be off by where no estimate of its own is at hand: against three-dimensional solids stiffness
-// agrees to some 3 % and stress to some 10 % (tests/PROOF.md).
-inline constexpr double model_error_of_stiffness = 0.03, model_error_of_stress = 0.10;
 
 struct ComparedFigure {
   std::string name, unit;                                 // no unit: a ratio or a count

@@ -1,6 +1,6 @@
 #include "models/assessment/least_margins.h"
 
-#include "models/assessment/comparison.h"
+#include "models/catalogue/figure_entry.h"
 
 #include <algorithm>
 #include <set>

@@ -21,11 +21,12 @@ Figure value_of(const std::optional<Quantity>& quantity) {
 std::vector<ConstructFigure> with_rules(std::vector<ConstructFigure> figures) {
   const auto rules = rule_names();
   for (std::size_t k = 0; k < rules.size(); ++k)
-    figures.push_back({rule_figure(rules[k]), FigureUnit::count,
-                       fmt::format("1: breaks the rule \"{}\"", rules[k]), [k](const Outcome& o) {
-                         if (k >= o.broken_rules.size()) return Figure{};  // nobody looked
-                         return Figure(o.broken_rules[k] ? 1.0 : 0.0);
-                       }});
+    figures.push_back(
+        {{rule_figure(rules[k]), FigureUnit::count, fmt::format("1: breaks the rule \"{}\"", rules[k])},
+         [k](const Outcome& o) {
+           if (k >= o.broken_rules.size()) return Figure{};  // nobody looked
+           return Figure(o.broken_rules[k] ? 1.0 : 0.0);
+         }});
   return figures;
 }
 
@@ -41,48 +42,80 @@ std::string rule_figure(std::string_view rule) {
 const std::vector<ConstructFigure>& construct_figures() {
   using O = const Outcome&;
   static const std::vector<ConstructFigure> figures = with_rules({
-      {"working_length", FigureUnit::length, "along the plate between the innermost screws",
+      {{"working_length",
+        FigureUnit::length,
+        "along the plate between the innermost screws",
+        {FigureGroup::geometry, "working length"}},
        [](O o) { return Figure(o.figures.working_length.value()); }},
-      {"screws_proximal", FigureUnit::count, "plate screws in the proximal fragment",
+      {{"screws_proximal", FigureUnit::count, "plate screws in the proximal fragment"},
        [](O o) { return Figure(o.figures.screws_proximal); }},
-      {"screws_distal", FigureUnit::count, "plate screws in the distal fragment",
+      {{"screws_distal", FigureUnit::count, "plate screws in the distal fragment"},
        [](O o) { return Figure(o.figures.screws_distal); }},
-      {"screws", FigureUnit::count, "plate screws in all",
+      {{"screws", FigureUnit::count, "plate screws in all"},
        [](O o) { return Figure(o.figures.screws_proximal + o.figures.screws_distal); }},
-      {"plate_screw_density", FigureUnit::ratio, "screws over holes",
+      {{"plate_screw_density", FigureUnit::ratio, "screws over holes"},
        [](O o) { return Figure(o.figures.plate_screw_density); }},
-      {"plate_span_ratio", FigureUnit::ratio,
-       "plate length over fracture length along the bone, gap and obliquity",
+      {{"plate_span_ratio", FigureUnit::ratio,
+        "plate length over fracture length along the bone, gap and obliquity"},
        [](O o) { return o.figures.plate_span_ratio; }},
-      {"axial_stiffness", FigureUnit::axial_stiffness, "between balls at the bone's ends, for small loads",
+      {{"axial_stiffness",
+        FigureUnit::axial_stiffness,
+        "between balls at the bone's ends, for small loads",
+        {FigureGroup::stiffness, "stiffness, axial", Better::neither, ErrorOf::stiffness}},
        [](O o) { return Figure(o.stiffness.axial.value()); }},
-      {"bending_stiffness_flat", FigureUnit::angular_stiffness, "likewise, bending the plate on the flat",
+      {{"bending_stiffness_flat",
+        FigureUnit::angular_stiffness,
+        "likewise, bending the plate on the flat",
+        {FigureGroup::stiffness, "stiffness, bending flat", Better::neither, ErrorOf::stiffness}},
        [](O o) { return Figure(o.stiffness.bending_y.value()); }},
-      {"bending_stiffness_edge", FigureUnit::angular_stiffness, "likewise, bending the plate on its edge",
+      {{"bending_stiffness_edge",
+        FigureUnit::angular_stiffness,
+        "likewise, bending the plate on its edge",
+        {FigureGroup::stiffness, "stiffness, bending on edge", Better::neither, ErrorOf::stiffness}},
        [](O o) { return Figure(o.stiffness.bending_z.value()); }},
-      {"torsional_stiffness", FigureUnit::angular_stiffness, "likewise, in torsion",
+      {{"torsional_stiffness",
+        FigureUnit::angular_stiffness,
+        "likewise, in torsion",
+        {FigureGroup::stiffness, "stiffness, torsion", Better::neither, ErrorOf::stiffness}},
        [](O o) { return Figure(o.stiffness.torsion.value()); }},
-      {"margin", FigureUnit::ratio,
-       "strength over demand, the least of the five below: below 1 a part fails (as margins.txt of an analysis; "
-       "bone "
-       "and screws in one wall are left out)",
+      {{"margin", FigureUnit::ratio,
+        "strength over demand, the least of the five below: below 1 a part fails (as margins.txt of an analysis; "
+        "bone "
+        "and screws in one wall are left out)"},
        [](O o) { return o.margins.least(); }},
-      {"margin_plate_yield", FigureUnit::ratio, "yield strength of the plate over its stress, steps included",
+      {{"margin_plate_yield",
+        FigureUnit::ratio,
+        "yield strength of the plate over its stress, steps included",
+        {FigureGroup::margins, "margin, plate yield", Better::high, ErrorOf::stress}},
        [](O o) { return o.margins.plate_yield; }},
-      {"margin_plate_fatigue", FigureUnit::ratio,
-       "safety factor on the loads against fatigue of the plate over the cycles asked for, a load alone or all of "
-       "a day",
+      {{"margin_plate_fatigue",
+        FigureUnit::ratio,
+        "safety factor on the loads against fatigue of the plate over the cycles asked for, a load alone or all "
+        "of "
+        "a day",
+        {FigureGroup::margins, "margin, plate fatigue", Better::high, ErrorOf::stress}},
        [](O o) { return o.margins.plate_fatigue; }},
-      {"margin_screw_yield", FigureUnit::ratio, "yield strength over stress of the worst screw, steps included",
+      {{"margin_screw_yield",
+        FigureUnit::ratio,
+        "yield strength over stress of the worst screw, steps included",
+        {FigureGroup::margins, "margin, screw yield", Better::high, ErrorOf::stress}},
        [](O o) { return o.margins.screw_yield; }},
-      {"margin_screw_fatigue", FigureUnit::ratio, "likewise margin_plate_fatigue, of the worst screw's head",
+      {{"margin_screw_fatigue",
+        FigureUnit::ratio,
+        "likewise margin_plate_fatigue, of the worst screw's head",
+        {FigureGroup::margins, "margin, screw fatigue", Better::high, ErrorOf::stress}},
        [](O o) { return o.margins.screw_fatigue; }},
-      {"margin_pull_out", FigureUnit::ratio,
-       "what the bone holds of the worst screw's pull and shear, of screws in both walls",
+      {{"margin_pull_out",
+        FigureUnit::ratio,
+        "what the bone holds of the worst screw's pull and shear, of screws in both walls",
+        {FigureGroup::margins, "margin, pull-out with shear", Better::high, ErrorOf::stress}},
        [](O o) { return o.margins.screw_hold; }},
-      {"margins_failing", FigureUnit::count, "how many of these five margins are below 1",
+      {{"margins_failing", FigureUnit::count, "how many of these five margins are below 1"},
        [](O o) { return Figure(o.margins.failing()); }},
-      {"rules_broken", FigureUnit::count, "rules of the trade that are broken, each of which follows as 1 or 0",
+      {{"rules_broken",
+        FigureUnit::count,
+        "rules of the trade that are broken, each of which follows as 1 or 0",
+        {FigureGroup::rules, "rules of the trade broken", Better::low}},
        [](O o) { return Figure(std::count(o.broken_rules.begin(), o.broken_rules.end(), true)); }},
   });
   return figures;
@@ -91,36 +124,59 @@ const std::vector<ConstructFigure>& construct_figures() {
 const std::vector<LoadFigure>& load_figures() {
   using L = const LoadOutcome&;
   static const std::vector<LoadFigure> figures = {
-      {"peak_stress", FigureUnit::stress,
-       "largest von Mises stress of the plate, at the holes' rims and in the span over the fracture", true,
+      {{"peak_stress",
+        FigureUnit::stress,
+        "largest von Mises stress of the plate, at the holes' rims and in the span over the fracture",
+        {FigureGroup::stress, "plate stress, largest", Better::low, ErrorOf::stress}},
+       true,
        [](L l) { return Figure(l.peak_stress.value()); }},
-      {"plate_to_yield", FigureUnit::ratio, "yield strength of the plate over its peak stress", false,
+      {{"plate_to_yield", FigureUnit::ratio, "yield strength of the plate over its peak stress"},
+       false,
        [](L l) { return l.plate_to_yield; }},
-      {"gap_strain", FigureUnit::ratio, "largest magnitude of axial motion over gap, round the edge", true,
+      {{"gap_strain",
+        FigureUnit::strain,
+        "largest magnitude of axial motion over gap, round the edge",
+        {FigureGroup::gap, "gap strain, largest", Better::neither, ErrorOf::stiffness}},
+       true,
        [](L l) { return l.gap_strain(); }},
-      {"gap_strain_mean", FigureUnit::ratio, "mean of the axial strain round the edge, closing negative", false,
+      {{"gap_strain_mean", FigureUnit::strain, "mean of the axial strain round the edge, closing negative"},
+       false,
        [](L l) { return l.axial_strain ? Figure(l.axial_strain->mean) : std::nullopt; }},
-      {"shear_strain", FigureUnit::ratio, "largest shear motion over gap, round the edge", true,
+      {{"shear_strain", FigureUnit::strain, "largest shear motion over gap, round the edge"},
+       true,
        [](L l) { return l.shear_strain; }},
-      {"gap_motion", FigureUnit::length, "largest motion across the gap", true,
+      {{"gap_motion",
+        FigureUnit::length,
+        "largest motion across the gap",
+        {FigureGroup::gap, "gap motion, largest", Better::neither, ErrorOf::stiffness}},
+       true,
        [](L l) { return Figure(l.largest_motion.value()); }},
-      {"gap_motion_near", FigureUnit::length, "axial motion at the near cortex, closing negative", false,
+      {{"gap_motion_near", FigureUnit::length, "axial motion at the near cortex, closing negative"},
+       false,
        [](L l) { return Figure(l.near_motion.value()); }},
-      {"gap_motion_far", FigureUnit::length, "axial motion at the far cortex, closing negative", false,
+      {{"gap_motion_far", FigureUnit::length, "axial motion at the far cortex, closing negative"},
+       false,
        [](L l) { return Figure(l.far_motion.value()); }},
-      {"gap_closed", FigureUnit::ratio, "share of the fracture's edge that touches", true,
+      {{"gap_closed", FigureUnit::ratio, "share of the fracture's edge that touches"},
+       true,
        [](L l) { return Figure(l.closed); }},
-      {"force_across", FigureUnit::force, "across the fracture where it touches", false,
+      {{"force_across", FigureUnit::force, "across the fracture where it touches"},
+       false,
        [](L l) { return Figure(l.across.value()); }},
-      {"screw_stress", FigureUnit::stress, "largest von Mises stress of any shaft's core", true,
+      {{"screw_stress", FigureUnit::stress, "largest von Mises stress of any shaft's core"},
+       true,
        [](L l) { return Figure(l.screw_stress.value()); }},
-      {"screw_to_yield", FigureUnit::ratio, "yield strength of the worst screw over its stress", false,
+      {{"screw_to_yield", FigureUnit::ratio, "yield strength of the worst screw over its stress"},
+       false,
        [](L l) { return l.screw_to_yield; }},
-      {"screw_pull", FigureUnit::force, "largest tension under any head", true,
+      {{"screw_pull", FigureUnit::force, "largest tension under any head"},
+       true,
        [](L l) { return Figure(l.screw_pull.value()); }},
-      {"plate_pressure", FigureUnit::force, "of the plate's underside on the bone, in all", true,
+      {{"plate_pressure", FigureUnit::force, "of the plate's underside on the bone, in all"},
+       true,
        [](L l) { return Figure(l.plate_pressure.value()); }},
-      {"plate_clearance", FigureUnit::length, "least, underside to bone", false,
+      {{"plate_clearance", FigureUnit::length, "least, underside to bone"},
+       false,
        [](L l) { return value_of(l.plate_clearance); }},
   };
   return figures;
@@ -146,7 +202,7 @@ std::optional<NamedFigure> find_figure(std::string_view name) {
   for (const auto& each : load_figures())
     if (each.name == name)
       return NamedFigure{
-          std::string(each.name), each.unit,
+          each.name, each.unit,
           fmt::format("{} ({} of all loads)", each.meaning, each.high_is_worse ? "highest" : "lowest")};
   return std::nullopt;
 }
@@ -154,7 +210,7 @@ std::optional<NamedFigure> find_figure(std::string_view name) {
 std::vector<std::string> figure_names() {
   std::vector<std::string> names;
   for (const auto& each : construct_figures()) names.push_back(each.name);
-  for (const auto& each : load_figures()) names.emplace_back(each.name);
+  for (const auto& each : load_figures()) names.push_back(each.name);
   return names;
 }
 

@@ -1,8 +1,9 @@
-// The figures of an outcome by name: what tables have as columns, and limits, rankings and charts ask for.
+// The figures of an outcome by name: what tables have as columns, and limits, rankings and charts ask for. With
+// those of assessed_figures.h they are the catalogue that constructs are compared by.
 #pragma once
 
+#include "models/catalogue/figure_entry.h"
 #include "models/measures/outcome.h"
-#include "models/parts/figure_unit.h"
 
 #include <functional>
 #include <optional>
@@ -13,10 +14,7 @@
 namespace gapstrain::models {
 
 // Of the construct.
-struct ConstructFigure {
-  std::string name;
-  FigureUnit unit;
-  std::string meaning;
+struct ConstructFigure : FigureEntry {
   std::function<std::optional<double>(const Outcome&)> read;
 };
 const std::vector<ConstructFigure>& construct_figures();
@@ -25,12 +23,9 @@ const std::vector<ConstructFigure>& construct_figures();
 std::string rule_figure(std::string_view rule);
 
 // Of one load; the worst of all loads is the highest, or the lowest.
-struct LoadFigure {
-  std::string_view name;
-  FigureUnit unit;
-  std::string_view meaning;
-  bool high_is_worse;
-  std::optional<double> (*read)(const LoadOutcome& outcome);
+struct LoadFigure : FigureEntry {
+  bool high_is_worse = false;
+  std::optional<double> (*read)(const LoadOutcome& outcome) = nullptr;
 };
 const std::vector<LoadFigure>& load_figures();
 

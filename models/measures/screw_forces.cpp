@@ -80,6 +80,12 @@ ShaftStress shaft_stress(const ShaftForce& force, const Eigen::Vector3d& axis, d
   return stress;
 }
 
+double core_stress(const ScrewStation& cut, const ScrewSize& size) {
+  const Eigen::Vector3d axis = Eigen::Vector3d::UnitZ();
+  const ShaftForce force{cut.axial.value() * axis, {cut.bending.value(), 0.0, cut.torsion.value()}};
+  return shaft_stress(force, axis, size.core_diameter.value() / 2.0).equivalent;
+}
+
 ShaftPeak shaft_peak(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& forces) {
   const auto& placement = candidate.planned.placement;
   const double radius = candidate.planned.screw.size.core_diameter.value() / 2.0;

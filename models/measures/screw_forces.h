@@ -24,6 +24,9 @@ struct ShaftStress {
 };
 ShaftStress shaft_stress(const ShaftForce& force, const Eigen::Vector3d& axis, double radius);
 
+// Von Mises stress of a screw's core at a station, MPa.
+double core_stress(const ScrewStation& cut, const ScrewSize& size);
+
 // The worst of a screw's shaft under forces in all rows. Bending is linear along a piece, so its ends tell.
 struct ShaftPeak : ShaftStress {
   double axial_at_head = 0.0;  // tension where the head sits, N

@@ -1,5 +1,7 @@
 #include "models/parts/figure_unit.h"
 
+#include "models/parts/units.h"
+
 namespace gapstrain::models {
 
 std::string unit_text(FigureUnit unit) {
@@ -18,11 +20,20 @@ std::string unit_text(FigureUnit unit) {
       return "deg";
     case FigureUnit::thread_diameters:
       return "thread diameters";
+    case FigureUnit::lives:
+      return "times";
     case FigureUnit::ratio:
+    case FigureUnit::strain:
     case FigureUnit::count:
       break;
   }
   return "";
+}
+
+ShownIn shown_in(FigureUnit unit) {
+  if (unit == FigureUnit::strain) return {"%", 100.0};
+  if (unit == FigureUnit::angular_stiffness) return {"N m/degree", degree.value() / 1000.0};
+  return {unit_text(unit)};
 }
 
 }  // namespace gapstrain::models

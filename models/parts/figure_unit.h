@@ -15,10 +15,19 @@ enum class FigureUnit {
   angular_stiffness,
   angle,
   thread_diameters,
+  strain,  // a ratio
+  lives,   // how many times over something lasts
   count
 };
 
-// "mm", "MPa" and so on; empty for ratios and counts.
+// "mm", "MPa" and so on; empty for ratios, strains and counts.
 std::string unit_text(FigureUnit unit);
+
+// What people read a figure in, and the factor to it: strain in %, stiffness by the degree.
+struct ShownIn {
+  std::string unit;
+  double scale = 1.0;
+};
+ShownIn shown_in(FigureUnit unit);
 
 }  // namespace gapstrain::models

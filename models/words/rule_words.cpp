@@ -134,7 +134,7 @@ struct RuleFigure {
   }
 
   std::string operator()(const TiltBasis& basis) const {
-    const std::string tilt =
+    std::string tilt =
         value() > 0.0 ? fmt::format("{:.3g} deg at {}", value(), name_of(basis.screw)) : "all are square";
     if (!basis.weakens) return tilt;
     return fmt::format("{}; heads of a fixed angle have lost most of their strength from {:g} deg on", tilt,

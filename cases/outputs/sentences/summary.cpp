@@ -6,12 +6,12 @@
 #include "cases/outputs/sentences/state_lines.h"
 #include "cases/outputs/sentences/worst_things.h"
 #include "cases/text/columns.h"
+#include "models/parts/figure_unit.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace gapstrain::cases {
 
@@ -36,11 +36,11 @@ Lines fit(const Lines& texts, std::size_t room, const std::string& bullet) {
 }
 
 std::string stiffness_line(const models::StiffnessFindings& stiffness) {
-  const double nm_per_degree = std::numbers::pi / 180.0 / 1000.0;  // from N mm/rad
-  return fmt::format(
-      "Stiffness: axial {:.4g} N/mm; bending flat {:.3g}, on edge {:.3g}, torsion {:.3g} N m/degree",
-      stiffness.axial.value(), stiffness.bending_y.value() * nm_per_degree,
-      stiffness.bending_z.value() * nm_per_degree, stiffness.torsion.value() * nm_per_degree);
+  const auto [unit, scale] = models::shown_in(models::FigureUnit::angular_stiffness);
+  return fmt::format("Stiffness: axial {:.4g} {}; bending flat {:.3g}, on edge {:.3g}, torsion {:.3g} {}",
+                     stiffness.axial.value(), models::unit_text(models::FigureUnit::axial_stiffness),
+                     stiffness.bending_y.value() * scale, stiffness.bending_z.value() * scale,
+                     stiffness.torsion.value() * scale, unit);
 }
 
 std::string or_dash(const std::optional<double>& value) { return value ? fmt::format("{:.2f}", *value) : "-"; }

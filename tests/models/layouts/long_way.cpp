@@ -1,6 +1,7 @@
 #include "tests/models/layouts/long_way.h"
 
 #include "models/assembly/insertion.h"
+#include "models/catalogue/analysed_outcome.h"
 #include "models/margins/margins.h"
 #include "models/measures/compression.h"
 #include "models/measures/face_pressure.h"
@@ -22,7 +23,6 @@
 #include <cmath>
 #include <cstdint>
 #include <limits>
-#include <numbers>
 #include <optional>
 
 namespace gapstrain::tests {
@@ -30,65 +30,6 @@ namespace gapstrain::tests {
 using namespace models;  // NOLINT: this file is nothing but findings
 
 namespace {
-
-// Von Mises stress of a solid round core under what a cut through it carries.
-double core_stress(const ScrewStation& cut, double radius) {
-  const double area = std::numbers::pi * radius * radius, modulus = area * radius / 4.0;
-  const double direct = std::abs(cut.axial.value()) / area + cut.bending.value() / modulus;
-  const double shear = cut.torsion.value() / (2.0 * modulus);
-  return std::sqrt(direct * direct + 3.0 * shear * shear);
-}
-
-LoadOutcome outcome_of(const LoadFindings& findings, const std::vector<Screw>& screws,
-                       const std::optional<Stress>& yield) {
-  LoadOutcome out;
-  out.peak_stress = findings.plate.peak.von_mises;
-  out.peak_hole = findings.plate.peak.hole;
-  if (yield) out.plate_to_yield = *yield / out.peak_stress;
-  out.axial_strain = findings.gap.axial_strain;
-  if (findings.gap.shear_strain) out.shear_strain = findings.gap.shear_strain->max;
-  out.closed = findings.gap.windows.closed;
-  out.near_motion = findings.gap.near.axial_motion;
-  out.far_motion = findings.gap.far.axial_motion;
-  out.largest_motion = findings.gap.largest_motion;
-  for (std::size_t k = 0; k < screws.size(); ++k) {
-    const ScrewFindings& screw = findings.screws.at(k);
-    out.screw_pull = std::max(out.screw_pull, screw.axial);
-    for (const auto& cut : screw.stations)
-      out.screw_stress =
-          std::max(out.screw_stress, core_stress(cut, screws[k].size.core_diameter.value() / 2.0) * mpa);
-    if (screw.factor_to_yield)
-      out.screw_to_yield = std::min(out.screw_to_yield.value_or(*screw.factor_to_yield), *screw.factor_to_yield);
-  }
-  out.across = findings.face.force;
-  out.plate_pressure = findings.plate_pressure;
-  out.plate_clearance = findings.plate_clearance;
-  return out;
-}
-
-// Of the margins with their words, the least of each kind.
-MarginFactors factors_of(const std::vector<Margin>& margins) {
-  MarginFactors factors;
-  const auto least = [&](MarginKind kind, MarginKind or_kind) -> std::optional<double> {
-    for (const auto& margin : margins)  // worst first
-      if ((margin.kind == kind || margin.kind == or_kind) && !margin.indicative) return margin.factor;
-    return std::nullopt;
-  };
-  factors.plate_yield = least(MarginKind::plate_yield, MarginKind::plate_yield);
-  factors.plate_fatigue = least(MarginKind::plate_fatigue, MarginKind::plate_fatigue_of_all_loads);
-  factors.screw_yield = least(MarginKind::screw_yield, MarginKind::screw_yield);
-  factors.screw_fatigue = least(MarginKind::screw_fatigue, MarginKind::screw_fatigue_of_all_loads);
-  factors.screw_hold = least(MarginKind::screw_hold, MarginKind::screw_hold);
-  return factors;
-}
-
-std::vector<bool> broken_of(const Construct& construct) {
-  const auto broken = broken_rules(review(construct));
-  std::vector<bool> each;
-  for (const auto& name : rule_names())
-    each.push_back(std::find(broken.begin(), broken.end(), name) != broken.end());
-  return each;
-}
 
 double work_of(const AssembledLoad& load, const ConstructState& made, const ConstructState& loaded) {
   double work = 0.0;
@@ -134,20 +75,13 @@ Outcome long_way(const Assembly& assembly, const std::vector<int>& chosen) {
     findings.loads.push_back(std::move(entry));
     work.push_back(work_of(load, made, loaded));
   }
-  Outcome outcome = outcome_of(findings, construct);
+  Outcome outcome = tests::outcome_of(findings, construct);
   for (std::size_t k = 0; k < work.size(); ++k) outcome.loads[k].work = work[k];
   return outcome;
 }
 
 Outcome outcome_of(const Findings& findings, const Construct& construct) {
-  Outcome outcome;
-  outcome.figures = findings.figures;
-  outcome.stiffness = findings.stiffness;
-  for (const auto& load : findings.loads)
-    outcome.loads.push_back(outcome_of(load, construct.screws, construct.plate.material.yield_strength));
-  outcome.margins = factors_of(find_margins(construct, findings));
-  outcome.broken_rules = broken_of(construct);
-  return outcome;
+  return models::outcome_of(findings, construct, find_margins(construct, findings), review(construct));
 }
 
 std::vector<ScaledFigure> all_figures(const Outcome& outcome) {
