@@ -18,8 +18,8 @@
 #include "cases/toml/problems.h"
 #include "cases/version.h"
 #include "mesh/gmsh_session.h"
-#include "models/assembly/memory_need.h"
 #include "models/measures/analyse.h"
+#include "models/preparation/memory_need.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>

@@ -1,6 +1,6 @@
 #include "mesh/roll_up.h"
 
-#include "mesh/gmsh_session.h"
+#include "mesh/mesh_error.h"
 
 #include <fmt/format.h>
 #include <Eigen/Geometry>

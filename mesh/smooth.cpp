@@ -1,6 +1,6 @@
 #include "mesh/smooth.h"
 
-#include "mesh/gmsh_session.h"
+#include "mesh/mesh_error.h"
 
 #include <fmt/format.h>
 #include <algorithm>

@@ -12,6 +12,7 @@
 #include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
 #include "models/assessment/assess.h"
+#include "models/preparation/from_scratch.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>

@@ -13,6 +13,7 @@
 #include "cases/progress/analysis_plan.h"
 #include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
+#include "models/preparation/from_scratch.h"
 #include "viz/drawing/display.h"
 
 #include <fmt/format.h>

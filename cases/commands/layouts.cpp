@@ -17,6 +17,7 @@
 #include "models/layouts/layouts.h"
 #include "models/layouts/ready_screws.h"
 #include "models/measures/analyse.h"
+#include "models/preparation/prepare_bodies.h"
 #include "viz/construct/pictures.h"
 
 #include <fmt/format.h>

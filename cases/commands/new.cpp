@@ -11,6 +11,7 @@
 #include "cases/reader/read_case.h"
 #include "mesh/gmsh_session.h"
 #include "models/findings/model_error.h"
+#include "models/preparation/from_scratch.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -69,7 +70,7 @@ Status run(const NewOptions& options) {
     write_file_whole(file, text);
     fmt::print(stderr, "{}", format_problems(file, made.warnings));
     const auto trot =
-        models::largest_intact_strain(made.construct.bone, made.construct.plate.aspect, trot_of(draft));
+        models::largest_intact_strain(made.construct.bone, only(made.construct.plates).aspect, trot_of(draft));
     fmt::print("{}", new_case_screen(request, draft, trot, analysis.found, file));
     return analysis.is_trusted ? Status::done : Status::does_not_hold;
   } catch (const models::PatientError& error) {

@@ -68,7 +68,7 @@ std::vector<std::string> assumptions_of(const Section& file, const models::Const
                     "thread holds in is taken (a choice of this program, no source).",
                     fmt::join(screws, ", ")));
   if (!labels(construct, has_default_slide).empty()) sentences.push_back(slide_sentence(construct));
-  if (!file.section("plate").has("standoff") && construct.plate.standoff == 0.0 * models::mm)
+  if (!file.section("plate").has("standoff") && only(construct.plates).standoff == 0.0 * models::mm)
     sentences.push_back(
         "No standoff is given: 0 mm is taken, because ball-headed screws press the plate onto the bone.");
   add_friction(file.section("contact"), construct.contact, sentences);

@@ -35,11 +35,11 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   construct.name = file.text("name").value_or(name);
   construct.body_mass = file.find<models::Mass>("body_mass");
   construct.bone = read_bone(file.section("bone"), reading);
-  construct.fracture = read_fracture(file.section("fracture"), construct.bone);
+  construct.fractures = {read_fracture(file.section("fracture"), construct.bone)};
   const Section plate = file.section("plate");
-  construct.plate = read_plate(plate, construct.fracture, reading);
-  construct.screws = read_screws(file, construct.plate, reading);
-  if (!plate.has("standoff")) construct.plate.standoff = default_standoff(construct.screws);
+  construct.plates = {read_plate(plate, only(construct.fractures), reading)};
+  construct.screws = read_screws(file, only(construct.plates), reading);
+  if (!plate.has("standoff")) only(construct.plates).standoff = default_standoff(construct.screws);
   construct.temporary = read_temporary(file);
   construct.steps = read_steps(file, construct.screws, reading);
   construct.contact = read_contact(file.section("contact"));

@@ -1,5 +1,7 @@
 #include "cases/study/body_cache.h"
 
+#include "models/preparation/prepare_bodies.h"
+
 #include <algorithm>
 
 namespace gapstrain::cases {

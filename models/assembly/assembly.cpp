@@ -30,16 +30,16 @@ CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned,
   const auto wall = [](const WallCrossing& crossing) { return (crossing.outer - crossing.inner).norm(); };
   const Screw& screw = planned.screw;
   const ScrewPlacement& placement = planned.placement;
-  const auto& holes = assembly.construct.plate.holes;
+  const auto& holes = assembly.construct.plates[screw.plate].holes;
+  const PlateShape& plate = *assembly.plates[screw.plate].shape;
   const double along = screw.hole > 0 ? holes[static_cast<std::size_t>(screw.hole - 1)].position.value() : 0.0;
   CandidateScrew candidate;
   candidate.planned = planned;
-  candidate.model = model_screw(screw, placement, assembly.construct, assembly.plate_shape->thickness(along),
+  candidate.model = model_screw(screw, placement, assembly.construct, plate.thickness(along),
                                 wall(placement.bone->near), wall(placement.bone->far));
-  const PortPlace seat = screw.hole > 0 ? ports.hole(screw.hole) : ports.bone(planned.near_spot);
-  const PortPlace thread = ports.bone(screw.kind == ScrewKind::lag ? planned.far_spot : planned.near_spot);
-  candidate.seat =
-      screw.hole > 0 ? assembly.plate_shape->mid_surface(along, 0.0).position : placement.bone->near.middle;
+  const PortPlace seat = screw.hole > 0 ? ports.hole(screw.plate, screw.hole) : ports.named(planned.near_spot);
+  const PortPlace thread = ports.named(screw.kind == ScrewKind::lag ? planned.far_spot : planned.near_spot);
+  candidate.seat = screw.hole > 0 ? plate.mid_surface(along, 0.0).position : placement.bone->near.middle;
   if (candidate.model.plug) {
     candidate.plug = links.add(plug_link(screw.label + " head", *candidate.model.plug, seat));
     candidate.head = links.add(shaft_link(screw.label + " shaft", candidate.model.head_to_thread, seat, thread));
@@ -51,18 +51,19 @@ CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned,
   }
   if (candidate.model.near_to_far) {
     candidate.far = links.add(shaft_link(screw.label + " to far cortex", *candidate.model.near_to_far, thread,
-                                         ports.bone(planned.far_spot)));
+                                         ports.named(planned.far_spot)));
     candidate.links.push_back(*candidate.far);
   }
   return candidate;
 }
 
-TissueFilling link_tissue(const Tissue& tissue, const Fracture& fracture, const PortWishes& wishes,
+TissueFilling link_tissue(const Tissue& tissue, const std::vector<Fracture>& fractures, const PortWishes& wishes,
                           const PortBook& ports, LinkList& links) {
-  const Eigen::Vector3d normal = cut_normal(fracture);
   const Eigen::MatrixXd same = Eigen::MatrixXd::Identity(3, 3);
   TissueFilling filling{tissue, {}};
   for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
+    const Fracture& fracture = fractures[wishes.gap[k].fracture];
+    const Eigen::Vector3d normal = cut_normal(fracture);
     const auto [proximal, distal] = ports.gap(k);
     filling.links.push_back(
         links.add({tissue.name,
@@ -79,9 +80,10 @@ void link_tissues(Assembly& assembly, const PortWishes& wishes, const std::vecto
   const auto add = [&](const Tissue& tissue) {
     const auto is_same = [&](const TissueFilling& filling) { return filling.is_of(tissue); };
     if (std::none_of(assembly.tissues.begin(), assembly.tissues.end(), is_same))
-      assembly.tissues.push_back(link_tissue(tissue, construct.fracture, wishes, ports, links));
+      assembly.tissues.push_back(link_tissue(tissue, construct.fractures, wishes, ports, links));
   };
-  if (construct.fracture.tissue) add(*construct.fracture.tissue);
+  for (const auto& fracture : construct.fractures)
+    if (fracture.tissue) add(*fracture.tissue);
   for (const auto& step : construct.steps)
     if (step.tissue) add(*step.tissue);
   for (const auto& tissue : more) add(tissue);
@@ -90,20 +92,21 @@ void link_tissues(Assembly& assembly, const PortWishes& wishes, const std::vecto
 // The normals of all pairs one after another, then all tangents: what the normals see is looked at all the time.
 void link_pairs(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
   const Construct& construct = assembly.construct;
-  const Eigen::Vector3d normal = cut_normal(construct.fracture);
-  const double gap = construct.fracture.gap.value() * normal.x();
   std::vector<PairLinks> pairs;
   for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
     const GapSpot& spot = wishes.gap[k];
+    const Fracture& fracture = construct.fractures[spot.fracture];
+    const Eigen::Vector3d normal = cut_normal(fracture);
+    const double gap = fracture.gap.value() * normal.x();
     const auto [proximal, distal] = ports.gap(k);
     pairs.push_back(pair_links("fracture", proximal, distal, normal, gap, spot.area, construct.bone.cortex));
-    assembly.face.push_back({spot.around, spot.outer, spot.area});
+    assembly.face.push_back({spot.fracture, spot.around, spot.outer, spot.area});
   }
   for (std::size_t k = 0; k < wishes.underside.size(); ++k) {
     const UndersideSpot& spot = wishes.underside[k];
-    const auto [bone, plate] = ports.underside(k, spot.fragment);
+    const auto [bone, plate] = ports.underside(k);
     pairs.push_back(pair_links("underside", bone, plate, spot.normal, spot.gap, spot.area, construct.bone.cortex));
-    assembly.underside.push_back({spot.fragment, spot.along, spot.gap});
+    assembly.underside.push_back({spot.on_plate, spot.fragment, spot.along, spot.gap});
   }
   for (auto& pair : pairs) assembly.pairs.push_back({links.add(std::move(pair.normal)), 0});
   for (std::size_t k = 0; k < pairs.size(); ++k)
@@ -135,45 +138,43 @@ void link_holds(Assembly& assembly, const PortWishes& wishes, const PortBook& po
 }
 
 // `along` of a hole is its own, of other ports that of their place.
-std::vector<PlatePort> find_plate_ports(const Construct& construct, const PlateShape& shape,
-                                        const PortBook& book) {
+std::vector<PlatePort> find_plate_ports(const Plate& plate, const PlateShape& shape, const PortList& list) {
   std::vector<PlatePort> found;
-  Eigen::Index column = 0;
-  for (const auto& port : book.ports(plate_body).ports()) {
-    found.push_back({shape.along_at(port.centre.x()), port.centre, column, port.motions()});
-    column += port.motions();
-  }
-  for (std::size_t hole = 0; hole < construct.plate.holes.size(); ++hole) {
-    const std::string name = fmt::format("hole:{}", hole + 1);
-    if (!book.ports(plate_body).has(name)) continue;
-    const Eigen::Index first = book.ports(plate_body).column(name);
+  for (const auto& port : list.columns())
+    found.push_back({shape.along_at(port.centre.x()), port.centre, port.column, port.motions});
+  for (std::size_t hole = 0; hole < plate.holes.size(); ++hole) {
+    const std::string name = hole_name(static_cast<int>(hole) + 1);
+    if (!list.has(name)) continue;
+    const Eigen::Index first = list.column(name);
     for (auto& port : found)
-      if (port.column == first) port.along = construct.plate.holes[hole].position.value();
+      if (port.column == first) port.along = plate.holes[hole].position.value();
   }
   return found;
 }
 
-LoadPorts find_load_ports(const BoneShape& shape, const std::vector<double>& rollers, const PortBook& ports) {
+LoadPorts find_load_ports(const Construct& construct, const BoneShape& shape, const std::vector<double>& rollers,
+                          const PortBook& ports) {
   LoadPorts found;
-  found.proximal_end = {ports.end(proximal_body), shape.section(0.0).centre};
-  found.distal_end = {ports.end(distal_body), shape.section(shape.length()).centre};
+  found.proximal_end = {ports.end(body_of_fragment(construct, 0)), shape.section(0.0).centre};
+  found.distal_end = {ports.end(body_of_fragment(construct, construct.fractures.size())),
+                      shape.section(shape.length()).centre};
   for (std::size_t k = 0; k + 3 < rollers.size(); k += 4) {
     std::array<Ring, 4> rings;
     for (std::size_t r = 0; r < 4; ++r)
-      rings[r] = {ports.bone(fmt::format("section:{}", k + r)), shape.section(rollers[k + r]).centre};
+      rings[r] = {ports.named(fmt::format("section:{}", k + r)), shape.section(rollers[k + r]).centre};
     found.rollers.push_back(rings);
   }
   return found;
 }
 
-AssembledLoad assemble_load(const LoadSetup& setup, const std::array<BuiltBody, 3>& bodies, LinkList& links) {
+AssembledLoad assemble_load(const LoadSetup& setup, const std::vector<BuiltBody>& bodies, LinkList& links) {
   AssembledLoad load;
   load.name = setup.name;
   for (const auto& support : setup.supports) load.supports.push_back(links.add(support));
   for (const auto& body : bodies)
     load.forces.push_back(Eigen::MatrixXd::Zero(body.condensed->compliance.rows(), 1));
   for (const auto& force : setup.forces)
-    load.forces[static_cast<std::size_t>(force.place.body)].middleRows<6>(force.place.column) += force.force;
+    load.forces[force.place.body].middleRows<6>(force.place.column) += force.force;
   return load;
 }
 
@@ -185,8 +186,10 @@ void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t c
   link_tissues(assembly, wishes, more_tissues, ports, links);
   link_pairs(assembly, wishes, ports, links);
   link_holds(assembly, wishes, ports, links);
-  assembly.plate_ports = find_plate_ports(assembly.construct, *assembly.plate_shape, ports);
-  assembly.load_ports = find_load_ports(*assembly.bone_shape, wishes.rollers, ports);
+  for (std::size_t p = 0; p < assembly.plates.size(); ++p)
+    assembly.plate_ports.push_back(
+        find_plate_ports(assembly.construct.plates[p], *assembly.plates[p].shape, ports.ports(body_of_plate(p))));
+  assembly.load_ports = find_load_ports(assembly.construct, *assembly.bone_shape, wishes.rollers, ports);
   assembly.on_the_table = assemble_load(hold_proximal_end(assembly.load_ports), assembly.bodies, links);
   for (const auto& setup : set_up_loads(assembly.construct.loads, assembly.load_ports))
     assembly.loads.push_back(assemble_load(setup, assembly.bodies, links));
@@ -224,24 +227,17 @@ Assembly assemble(const std::shared_ptr<const PreparedBodies>& prepared, const C
   Assembly assembly;
   assembly.construct = construct;
   assembly.bone_shape = prepared->bone_shape;
-  assembly.plate_shape = prepared->plate_shape;
-  assembly.plate_mesh = prepared->plate_mesh;
+  assembly.plates = prepared->plates;
   assembly.fragments = prepared->fragments;
-  assembly.plate_sample = prepared->plate_sample;
   assembly.bodies = bodies_of(*prepared, construct);
   PortWishes wishes = prepared->wishes;
-  wishes.screws = plan_screws(construct, candidates, *assembly.plate_shape, *assembly.bone_shape);
-  link_everything(assembly, wishes, candidates.size(), more_tissues, *prepared->ports);
-  for (const double around : assembly.fragments.proximal.edge.around)
+  wishes.screws = plan_screws(construct, candidates, shapes_of(assembly.plates), *assembly.bone_shape);
+  link_everything(assembly, wishes, candidates.size(), more_tissues, prepared->ports);
+  for (const double around : assembly.fragments.front().distal_edge->around)
     assembly.face_next_to.push_back(next_to(assembly.face, around));
   for (const double around : {0.0, std::numbers::pi})
     assembly.face_next_to.push_back(next_to(assembly.face, around));
   return assembly;
-}
-
-Assembly assemble(const Construct& construct, const std::vector<Screw>& candidates,
-                  const std::function<void(const std::string&)>& progress) {
-  return assemble(prepare_bodies(construct, candidates, progress), construct, candidates);
 }
 
 }  // namespace gapstrain::models

@@ -2,6 +2,7 @@
 // every hold, every tissue, every pair of spots that may touch.
 #pragma once
 
+#include "models/assembly/body_numbers.h"
 #include "models/assembly/load_setup.h"
 #include "models/assembly/prepared_bodies.h"
 #include "models/assembly/screw_links.h"
@@ -12,7 +13,6 @@
 #include "solver/bodies/system.h"
 
 #include <array>
-#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -50,14 +50,15 @@ struct TissueFilling {
 
 // A pair of spots of the fracture's faces, and of the plate's underside on the bone.
 struct FaceSpot {
+  std::size_t fracture = 0;
   double around = 0.0;  // rad
   bool outer = true;
   double area = 0.0;  // mm^2
 };
 struct UndersidePlace {
-  std::size_t fragment = 0;  // 0 proximal, 1 distal
-  double along = 0.0;        // on the plate, mm
-  double gap = 0.0;          // as contoured, before any prebend, mm
+  std::size_t plate = 0, fragment = 0;
+  double along = 0.0;  // on the plate, mm
+  double gap = 0.0;    // as contoured, before any prebend, mm
 };
 
 // A port of the plate: where forces act on it.
@@ -77,22 +78,18 @@ struct AssembledLoad {
 struct Assembly {
   Construct construct;
   std::shared_ptr<const BoneShape> bone_shape;
-  std::shared_ptr<const PlateShape> plate_shape;
-  PlateMesh plate_mesh;
-  Fragments fragments;  // probe 0 of each fragment: motion of its fracture edge at mid-cortex, (3 x nodes)
-  // Nodes of the plate whose stress is read for any layout without a full recovery: every rim, and a sample
-  // elsewhere. Probe 0 of the plate reads them on the top face, probe 1 on the bottom face, (3 x nodes).
-  PlateSample plate_sample;
-  std::array<BuiltBody, 3> bodies;
+  std::vector<LaidPlate> plates;
+  std::vector<Fragment> fragments;  // from proximal to distal
+  std::vector<BuiltBody> bodies;    // by number, see body_numbers.h
   std::vector<CandidateScrew> screws;
   std::vector<Hold> holds;
   std::vector<TissueFilling> tissues;      // the fracture's own first, when it has one
   std::vector<solver::ContactPair> pairs;  // of `face`, then of `underside`
   std::vector<FaceSpot> face;
-  // Pairs of `face` next to each place of the fracture's edge, then next to 0 and to 180 degrees.
+  // Pairs of `face` next to each place of the only fracture's edge, then next to 0 and to 180 degrees.
   std::vector<std::vector<int>> face_next_to;
   std::vector<UndersidePlace> underside;
-  std::vector<PlatePort> plate_ports;
+  std::vector<std::vector<PlatePort>> plate_ports;  // of each plate
   LoadPorts load_ports;
   std::unique_ptr<solver::System> system;
   AssembledLoad on_the_table;                    // nothing but the proximal end held: while the construct is made
@@ -105,9 +102,5 @@ struct Assembly {
 // @pre have_same_bodies of what it was made for
 Assembly assemble(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
                   const std::vector<Screw>& candidates, const std::vector<Tissue>& more_tissues = {});
-
-// The same with bodies made for it: see prepare_bodies.
-Assembly assemble(const Construct& construct, const std::vector<Screw>& candidates,
-                  const std::function<void(const std::string&)>& progress = {});
 
 }  // namespace gapstrain::models

@@ -12,21 +12,20 @@ namespace gapstrain::models {
 using solver::Port;
 using solver::Shell;
 
-void PortList::add(const std::string& name, Port port) {
-  column_[name] = next_;
-  next_ += port.motions();
-  ports_.push_back(std::move(port));
+void PortList::add(const PortColumns& columns) {
+  index_[columns.name] = columns_.size();
+  columns_.push_back(columns);
 }
 
 // Patches reach three radii: what a rigid rim does to its own reactions has died out there.
-Port hole_port(const Shell& plate, const Construct& construct, const PlateShape& shape, int hole) {
-  const PlateHole& place = construct.plate.holes[static_cast<std::size_t>(hole - 1)];
+Port hole_port(const Shell& shell, const Plate& plate, const PlateShape& shape, int hole) {
+  const PlateHole& place = plate.holes[static_cast<std::size_t>(hole - 1)];
   const mesh::SurfacePoint centre = shape.mid_surface(place.position.value(), 0.0);
   Eigen::Matrix3d frame;
   frame.col(2) = centre.normal;
   frame.col(1) = Eigen::Vector3d::UnitY();
   frame.col(0) = frame.col(1).cross(frame.col(2));
-  return solver::reaction_port(plate, plate.mesh->groups.at(fmt::format("hole:{}", hole - 1)), centre.position,
+  return solver::reaction_port(shell, shell.mesh->groups.at(fmt::format("hole:{}", hole - 1)), centre.position,
                                1.5 * place.slot_length.value(), frame, solver::RimModes::rigid_and_strain);
 }
 

@@ -1,8 +1,7 @@
 // Where a construct's bodies can be held, loaded and read.
 #pragma once
 
-#include "models/assembly/fragment_meshes.h"
-#include "models/assembly/plate_mesh.h"
+#include "models/assembly/meshes.h"
 #include "models/geometry/plate_shape.h"
 #include "models/parts/construct.h"
 #include "solver/bodies/port.h"
@@ -13,25 +12,28 @@
 
 namespace gapstrain::models {
 
-// Indices of the construct's bodies.
-enum BodyIndex { plate_body = 0, proximal_body = 1, distal_body = 2 };
+// Where a port's motions are among those of its body's ports side by side.
+struct PortColumns {
+  std::string name;
+  Eigen::Vector3d centre;  // mm
+  Eigen::Index column = 0, motions = 0;
+};
 
-// Ports of one body under names, and where the motions of each start once they are joined.
+// Ports of one body under names.
 class PortList {
  public:
-  void add(const std::string& name, solver::Port port);
-  bool has(const std::string& name) const { return column_.contains(name); }
-  Eigen::Index column(const std::string& name) const { return column_.at(name); }
-  const std::vector<solver::Port>& ports() const { return ports_; }
+  void add(const PortColumns& columns);
+  bool has(const std::string& name) const { return index_.contains(name); }
+  Eigen::Index column(const std::string& name) const { return columns_[index_.at(name)].column; }
+  const std::vector<PortColumns>& columns() const { return columns_; }  // by column
 
  private:
-  std::vector<solver::Port> ports_;
-  std::map<std::string, Eigen::Index> column_;
-  Eigen::Index next_ = 0;
+  std::vector<PortColumns> columns_;
+  std::map<std::string, std::size_t> index_;
 };
 
 // The rim of hole number `hole` (from 1): six motions and six strains (solver/bodies/port.h).
-solver::Port hole_port(const solver::Shell& plate, const Construct& construct, const PlateShape& shape, int hole);
+solver::Port hole_port(const solver::Shell& shell, const Plate& plate, const PlateShape& shape, int hole);
 
 // The patch of cortex that a shaft passes: six motions.
 solver::Port spot_port(const solver::Shell& bone, const std::string& spot, const Eigen::Vector3d& centre,

@@ -1,7 +1,9 @@
 #include "models/assembly/clamp_link.h"
 
+#include "models/assembly/body_numbers.h"
 #include "models/assembly/gap_links.h"
 #include "models/assembly/surface_place.h"
+#include "models/geometry/fracture_cut.h"
 
 #include <fmt/format.h>
 
@@ -12,8 +14,9 @@ namespace {
 constexpr double clamp_stiffness = 200.0;  // N/mm
 
 // The outer surface where a line leaves the bone for good.
-ClampTip outer_tip(int body, const solver::Shell& shell, const Eigen::Vector3d& from,
+ClampTip outer_tip(std::size_t body, const std::vector<solver::Shell>& shells, const Eigen::Vector3d& from,
                    const Eigen::Vector3d& direction, const std::string& label) {
+  const solver::Shell& shell = shells[body];
   const auto places = meet(*shell.mesh, from, direction);
   if (places.empty() || places.back().along <= 0.0)
     throw ClampError(fmt::format("the clamp \"{}\" finds no bone of the fragment it is to hold", label));
@@ -25,29 +28,33 @@ ClampTip outer_tip(int body, const solver::Shell& shell, const Eigen::Vector3d& 
 }
 
 std::array<ClampTip, 2> plate_clamp_tips(const TemporaryHold& clamp, const PlateShape& plate_shape,
-                                         const std::array<const solver::Shell*, 3>& shells, bool is_distal) {
+                                         const std::vector<solver::Shell>& shells, std::size_t bone) {
+  const std::size_t plate = body_of_plate(clamp.plate);
   const mesh::SurfacePoint centre = plate_shape.mid_surface(clamp.along.value(), 0.0);
   const Eigen::Vector3d above = centre.position + centre.normal;
-  const auto on_plate = meet(*shells[0]->mesh, above, -centre.normal);
+  const auto on_plate = meet(*shells[plate].mesh, above, -centre.normal);
   if (on_plate.empty())
     throw ClampError(fmt::format("the clamp \"{}\" sits over a hole of the plate", clamp.label));
-  const int body = is_distal ? 2 : 1;
-  return {ClampTip{0, solver::point_port(*shells[0], on_plate.front().nodes, on_plate.front().weights,
-                                         0.5 * centre.thickness)},
-          outer_tip(body, *shells[static_cast<std::size_t>(body)], above, -centre.normal, clamp.label)};
+  return {ClampTip{plate, solver::point_port(shells[plate], on_plate.front().nodes, on_plate.front().weights,
+                                             0.5 * centre.thickness)},
+          outer_tip(bone, shells, above, -centre.normal, clamp.label)};
 }
 
 }  // namespace
 
 std::array<ClampTip, 2> clamp_tips(const TemporaryHold& clamp, const Construct& construct,
                                    const PlateShape& plate_shape, const BoneShape& bone_shape,
-                                   const std::array<const solver::Shell*, 3>& shells) {
-  const double middle = construct.fracture.position.value();
-  if (clamp.kind == HoldKind::plate_clamp)
-    return plate_clamp_tips(clamp, plate_shape, shells, plate_shape.x_at(clamp.along.value()) > middle);
-  const Eigen::Vector3d centre = bone_shape.section(middle).centre, normal = cut_normal(construct.fracture);
-  return {outer_tip(1, *shells[1], centre, -normal, clamp.label),
-          outer_tip(2, *shells[2], centre, normal, clamp.label)};
+                                   const std::vector<solver::Shell>& shells) {
+  if (clamp.kind == HoldKind::plate_clamp) {
+    const Length x = plate_shape.x_at(clamp.along.value()) * mm;
+    return plate_clamp_tips(clamp, plate_shape, shells,
+                            body_of_fragment(construct, fragment_at(construct.fractures, x)));
+  }
+  const Fracture& fracture = only(construct.fractures);
+  const Eigen::Vector3d centre = bone_shape.section(fracture.position.value()).centre,
+                        normal = cut_normal(fracture);
+  return {outer_tip(body_of_fragment(construct, 0), shells, centre, -normal, clamp.label),
+          outer_tip(body_of_fragment(construct, 1), shells, centre, normal, clamp.label)};
 }
 
 solver::Link clamp_link(const std::string& name, const std::array<ClampTip, 2>& tips,

@@ -11,7 +11,7 @@ namespace gapstrain::models {
 
 // Where a clamp's tips sit.
 struct ClampTip {
-  int body = 0;  // 0 plate, 1 proximal, 2 distal
+  std::size_t body = 0;  // by its number, see body_numbers.h
   solver::Port port;
 };
 
@@ -21,11 +21,11 @@ struct ClampError : std::runtime_error {
 };
 
 // Plate clamp: the plate's top face on the centre line, and the bone's far surface under it. Fracture clamp: where
-// the line through the fracture's middle, square to the cut, leaves the bone on both sides. Shells: plate,
-// proximal, distal. @throw ClampError
+// the line through the fracture's middle, square to the cut, leaves the bone on both sides. `shells`: of
+// all bodies by their numbers. @throw ClampError
 std::array<ClampTip, 2> clamp_tips(const TemporaryHold& clamp, const Construct& construct,
                                    const PlateShape& plate_shape, const BoneShape& bone_shape,
-                                   const std::array<const solver::Shell*, 3>& shells);
+                                   const std::vector<solver::Shell>& shells);
 
 // One row: the way between the tips; tension presses them together. A clamp springs open by 1 mm for 200 N (the
 // order of a forceps' stiffness, no source).

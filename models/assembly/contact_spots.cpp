@@ -1,5 +1,6 @@
 #include "models/assembly/contact_spots.h"
 
+#include "models/assembly/body_numbers.h"
 #include "models/assembly/surface_place.h"
 
 #include <Eigen/Geometry>
@@ -28,11 +29,11 @@ struct BoneBelow {
 };
 
 // The bone's mid-surface straight below a place of the plate.
-std::optional<BoneBelow> bone_below(const std::array<const solver::Shell*, 2>& shells, const Eigen::Vector3d& from,
-                                    const Eigen::Vector3d& down) {
+std::optional<BoneBelow> bone_below(const Construct& construct, const std::vector<solver::Shell>& shells,
+                                    const Eigen::Vector3d& from, const Eigen::Vector3d& down) {
   std::optional<BoneBelow> nearest;
-  for (std::size_t f = 0; f < 2; ++f) {
-    const auto places = meet(*shells[f]->mesh, from, down);
+  for (std::size_t f = 0; f < fragment_count(construct); ++f) {
+    const auto places = meet(*shells[body_of_fragment(construct, f)].mesh, from, down);
     if (!places.empty() && (!nearest || places.front().along < nearest->place.along))
       nearest = {f, places.front()};
   }
@@ -41,12 +42,12 @@ std::optional<BoneBelow> bone_below(const std::array<const solver::Shell*, 2>& s
 
 }  // namespace
 
-std::vector<UndersideSpot> underside_spots(const Construct& construct, const PlateShape& plate_shape,
-                                           const BoneShape& bone_shape, const solver::Shell& plate_shell,
-                                           const PlateMesh& plate_mesh,
-                                           const std::array<const solver::Shell*, 2>& bone_shells) {
+std::vector<UndersideSpot> underside_spots(const Construct& construct, std::size_t plate,
+                                           const PlateShape& plate_shape, const BoneShape& bone_shape,
+                                           const std::vector<solver::Shell>& shells) {
+  const solver::Shell& plate_shell = shells[body_of_plate(plate)];
   const auto count = static_cast<int>(std::lround(spots_along * construct.mesh.refinement));
-  const double spacing = construct.plate.length.value() / count;
+  const double spacing = construct.plates[plate].length.value() / count;
   const double canal_depth = bone_shape.reach();
   std::vector<UndersideSpot> spots;
   for (int k = 0; k < count; ++k) {
@@ -56,18 +57,19 @@ std::vector<UndersideSpot> underside_spots(const Construct& construct, const Pla
     const double rest = -bone_shape.depth(centre.position - half * centre.normal);
     for (const double side : {-1.0, 1.0}) {
       const double across = side * 0.25 * plate_shape.width(along);
-      if (is_over_hole(construct.plate, along, across, 0.0)) continue;
+      if (is_over_hole(construct.plates[plate], along, across, 0.0)) continue;
       const Eigen::Vector3d above = centre.position + Eigen::Vector3d(0.0, across, 0.0) + centre.normal;
-      const auto on_plate = meet(*plate_mesh.mesh, above, -centre.normal);
-      const auto below = bone_below(bone_shells, above, -centre.normal);
+      const auto on_plate = meet(*plate_shell.mesh, above, -centre.normal);
+      const auto below = bone_below(construct, shells, above, -centre.normal);
       if (on_plate.empty() || !below || below->place.along > canal_depth) continue;
-      const solver::Shell& bone = *bone_shells[below->fragment];
+      const solver::Shell& bone = shells[body_of_fragment(construct, below->fragment)];
       double wall = 0.0;
       for (std::size_t m = 0; m < below->place.nodes.size(); ++m)
         wall += below->place.weights[m] * bone.mesh->thickness(below->place.nodes[m]);
       UndersideSpot spot;
       spot.plate = solver::point_port(plate_shell, on_plate.front().nodes, on_plate.front().weights, -half);
       spot.bone = solver::point_port(bone, below->place.nodes, below->place.weights, 0.5 * wall);
+      spot.on_plate = plate;
       spot.fragment = below->fragment;
       spot.along = along;
       spot.area = 0.5 * spacing * plate_shape.width(along);

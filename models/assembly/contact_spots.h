@@ -1,8 +1,7 @@
 // Spots of plate and bone that may touch, as pairs of point ports.
 #pragma once
 
-#include "models/assembly/fragment_meshes.h"
-#include "models/assembly/plate_mesh.h"
+#include "models/assembly/meshes.h"
 #include "models/geometry/bone_shape.h"
 #include "models/geometry/plate_shape.h"
 #include "models/parts/construct.h"
@@ -17,19 +16,19 @@ namespace gapstrain::models {
 // A spot of the plate's underside over the bone.
 struct UndersideSpot {
   solver::Port plate, bone;
-  std::size_t fragment = 0;  // 0 proximal, 1 distal
-  double along = 0.0;        // on the plate
-  double area = 0.0;         // of the underside, mm^2
-  double gap = 0.0;          // with the plate as contoured, before any prebend, mm
-  Eigen::Vector3d normal;    // from the bone to the plate
+  std::size_t on_plate = 0, fragment = 0;
+  double along = 0.0;      // on the plate
+  double area = 0.0;       // of the underside, mm^2
+  double gap = 0.0;        // with the plate as contoured, before any prebend, mm
+  Eigen::Vector3d normal;  // from the bone to the plate
 };
 
-// Spots in two lines, a quarter of the width off the centre line, clear of holes and of the fracture. Across its
-// width a plate's underside is taken as hollowed to the bone, so both lines have the centre line's gap.
-std::vector<UndersideSpot> underside_spots(const Construct& construct, const PlateShape& plate_shape,
-                                           const BoneShape& bone_shape, const solver::Shell& plate_shell,
-                                           const PlateMesh& plate_mesh,
-                                           const std::array<const solver::Shell*, 2>& bone_shells);
+// Spots of one plate in two lines, a quarter of the width off the centre line, clear of holes and of the fracture.
+// Across its width a plate's underside is taken as hollowed to the bone, so both lines have the centre line's gap.
+// `shells`: of all bodies by their numbers.
+std::vector<UndersideSpot> underside_spots(const Construct& construct, std::size_t plate,
+                                           const PlateShape& plate_shape, const BoneShape& bone_shape,
+                                           const std::vector<solver::Shell>& shells);
 
 // Height of a prebent plate's underside over its bed at a place of the plate.
 double prebend_height(const Plate& plate, double fracture_along, double along, Length prebend);
@@ -40,7 +39,7 @@ struct PairLinks {
   solver::Link normal, tangent;
 };
 struct SpotPlace {
-  int body = 0;
+  std::size_t body = 0;
   Eigen::Index column = 0;  // of a point port's three motions
 };
 PairLinks pair_links(const std::string& name, SpotPlace first, SpotPlace second, const Eigen::Vector3d& normal,

@@ -16,8 +16,9 @@ const std::vector<int>& links_of_tissue(const Assembly& assembly, const Tissue& 
 }
 
 Eigen::VectorXd first_deformations(const Assembly& assembly, Length prebend) {
-  const Plate& plate = assembly.construct.plate;
-  const double fracture = assembly.plate_shape->along_at(assembly.construct.fracture.position.value());
+  const Plate& plate = only(assembly.construct.plates);
+  const double fracture =
+      only(assembly.plates).shape->along_at(only(assembly.construct.fractures).position.value());
   Eigen::VectorXd initial = assembly.system->initial();
   for (std::size_t k = 0; k < assembly.underside.size(); ++k) {
     const UndersidePlace& place = assembly.underside[k];
@@ -71,7 +72,7 @@ std::vector<std::vector<int>> links_at_the_end(const Assembly& assembly, const P
   const auto of_screw = [&](int index) -> const std::vector<int>& {
     return assembly.screws[static_cast<std::size_t>(index)].links;
   };
-  if (assembly.construct.fracture.tissue) fill(*assembly.construct.fracture.tissue);
+  if (only(assembly.construct.fractures).tissue) fill(*only(assembly.construct.fractures).tissue);
   for (const auto& step : procedure.steps) {
     if (step.tissue) fill(*step.tissue);
     for (const int hold : step.place) links.push_back(of_hold(hold));

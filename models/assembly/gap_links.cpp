@@ -51,9 +51,9 @@ EdgeWeights edge_weights(const FractureEdge& edge, int around) {
 
 }  // namespace
 
-std::vector<GapSpot> gap_spots(const solver::Shell& proximal_shell, const FractureEdge& proximal,
-                               const solver::Shell& distal_shell, const FractureEdge& distal, double obliquity,
-                               int around) {
+std::vector<GapSpot> gap_spots(std::size_t fracture, const solver::Shell& proximal_shell,
+                               const FractureEdge& proximal, const solver::Shell& distal_shell,
+                               const FractureEdge& distal, double obliquity, int around) {
   // Fewer nodes than spots would leave spots without a node.
   const EdgeWeights weights = edge_weights(proximal, std::min(around, static_cast<int>(proximal.nodes.size())));
   std::vector<GapSpot> spots;
@@ -73,7 +73,7 @@ std::vector<GapSpot> gap_spots(const solver::Shell& proximal_shell, const Fractu
     for (const double side : {-1.0, 1.0}) {
       const double offset = side * wall / (2.0 * std::sqrt(3.0));
       spots.push_back({solver::point_port(proximal_shell, proximal_nodes, weights.weights[spot], offset),
-                       solver::point_port(distal_shell, distal_nodes, weights.weights[spot], offset),
+                       solver::point_port(distal_shell, distal_nodes, weights.weights[spot], offset), fracture,
                        0.5 * weights.arc[spot] * wall / std::cos(obliquity), place, side > 0.0});
     }
   }

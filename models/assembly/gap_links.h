@@ -1,7 +1,7 @@
 // What lies between the fracture's edges, as links between matching spots.
 #pragma once
 
-#include "models/assembly/fragment_meshes.h"
+#include "models/assembly/meshes.h"
 #include "models/parts/fracture.h"
 #include "solver/bodies/port.h"
 
@@ -12,16 +12,17 @@ namespace gapstrain::models {
 // One spot of an edge: what a spring, or a touching pair, between the edges stands for.
 struct GapSpot {
   solver::Port proximal, distal;
-  double area = 0.0;    // of the cut face, mm^2
-  double around = 0.0;  // rad, in [0, 2 pi)
-  bool outer = true;    // the half of the wall towards the bone's surface
+  std::size_t fracture = 0;  // whose edges: those of the fragment of that number and of the next one
+  double area = 0.0;         // of the cut face, mm^2
+  double around = 0.0;       // rad, in [0, 2 pi)
+  bool outer = true;         // the half of the wall towards the bone's surface
 };
 
-// Spots round the edge, two through the wall (Gauss points), their areas adding up to the cut face. `shells`: the
-// fragments the edges belong to.
-std::vector<GapSpot> gap_spots(const solver::Shell& proximal_shell, const FractureEdge& proximal,
-                               const solver::Shell& distal_shell, const FractureEdge& distal, double obliquity,
-                               int around = 24);
+// Spots round the edge of a fracture, two through the wall (Gauss points), their areas adding up to the cut face.
+// `shells`: the fragments the edges belong to.
+std::vector<GapSpot> gap_spots(std::size_t fracture, const solver::Shell& proximal_shell,
+                               const FractureEdge& proximal, const solver::Shell& distal_shell,
+                               const FractureEdge& distal, double obliquity, int around = 24);
 
 // Flexibility (3 x 3, global axes) of a confined column of tissue of this area between faces of normal `normal` at
 // distance `gap_normal` (a tenth of a millimetre at least, faces in touch are rough): k_n = E (1 - nu) / ((1 +

@@ -32,7 +32,7 @@ class Making {
   Making(const Assembly& assembly, const Procedure& procedure) : assembly_(assembly) {
     solver::Setting& setting = state_.setting;
     setting.links = assembly.on_the_table.supports;
-    if (assembly.construct.fracture.tissue) add(assembly.tissues[0].links);
+    if (only(assembly.construct.fractures).tissue) add(assembly.tissues[0].links);
     setting.initial = first_deformations(assembly, procedure.prebend);
     setting.friction = friction_coefficients(assembly, procedure.friction);
     setting.hands.at = Eigen::VectorXd::Zero(assembly.system->rigid().cols());
@@ -111,7 +111,7 @@ class Making {
     const CandidateScrew& screw = candidate(index);
     relax({screw.head});
     const Eigen::Index first = assembly_.system->first_row(screw.head);
-    state_.setting.initial(first + seat_along) += screw.planned.slide;
+    state_.setting.initial(first + seat_along) += screw.planned.placement.slide;
     const Force force = tightened_force(screw.planned.screw, engaged_thread(screw));
     state_.setting.driven.push_back({first + seat_axis, force.value()});
     state_.tightened.push_back(index);

@@ -11,8 +11,6 @@ namespace gapstrain::models {
 struct PlannedScrew {
   Screw screw;
   ScrewPlacement placement;
-  double slide = 0.0;  // of its head towards the fracture on tightening, distal positive, mm
-
   // Names of its patches on the bone's mesh, unique among planned screws; empty where it holds nothing: a lag
   // screw glides through the near cortex, unless its head sits there.
   std::string near_spot, far_spot;

@@ -1,15 +1,41 @@
 #include "models/assembly/port_book.h"
 
+#include "models/assembly/body_numbers.h"
+
 #include <fmt/format.h>
+
+#include <algorithm>
+#include <cassert>
 
 namespace gapstrain::models {
 
 namespace {
 
-void add_screws(PortList& list, const solver::Shell& bone, const std::vector<PlannedScrew>& screws) {
+std::string gap_name(std::size_t k) { return fmt::format("gap:{}", k); }
+std::string underside_name(std::size_t k) { return fmt::format("underside:{}", k); }
+std::string clamp_name(std::size_t k, std::size_t tip) { return fmt::format("clamp:{}:{}", k, tip); }
+
+using BodyPorts = std::vector<NamedPort>;
+
+void add_holes(std::vector<BodyPorts>& bodies, const std::vector<PlannedScrew>& screws, const Construct& construct,
+               const std::vector<std::shared_ptr<const PlateShape>>& shapes,
+               const std::vector<solver::Shell>& shells) {
+  for (const auto& planned : screws) {
+    const Screw& screw = planned.screw;
+    if (screw.hole <= 0) continue;
+    const std::size_t body = body_of_plate(screw.plate);
+    const std::string name = hole_name(screw.hole);
+    if (std::none_of(bodies[body].begin(), bodies[body].end(),
+                     [&](const auto& port) { return port.name == name; }))
+      bodies[body].push_back(
+          {name, hole_port(shells[body], construct.plates[screw.plate], *shapes[screw.plate], screw.hole)});
+  }
+}
+
+void add_shafts(BodyPorts& ports, const solver::Shell& bone, const std::vector<PlannedScrew>& screws) {
   const auto add = [&](const std::string& spot, const WallCrossing& wall, double radius) {
     if (!spot.empty() && bone.mesh->groups.contains("spot:" + spot))
-      list.add(spot, spot_port(bone, spot, wall.middle, radius));
+      ports.push_back({spot, spot_port(bone, spot, wall.middle, radius)});
   };
   for (const auto& screw : screws) {
     add(screw.near_spot, screw.placement.bone->near, screw.near_radius());
@@ -17,62 +43,93 @@ void add_screws(PortList& list, const solver::Shell& bone, const std::vector<Pla
   }
 }
 
-std::string gap_name(std::size_t k) { return fmt::format("gap:{}", k); }
-std::string underside_name(std::size_t k) { return fmt::format("underside:{}", k); }
-std::string clamp_name(std::size_t k, std::size_t tip) { return fmt::format("clamp:{}:{}", k, tip); }
+// The bone's own end, where the fragment has one, and sections under rollers.
+void add_rings(BodyPorts& ports, const solver::Shell& bone, const std::vector<double>& rollers,
+               const BoneShape& shape, bool is_first, bool is_last) {
+  if (is_first || is_last)
+    ports.push_back({"end", ring_port(bone, "end", shape.section(is_first ? 0.0 : shape.length()).centre)});
+  for (std::size_t k = 0; k < rollers.size(); ++k) {
+    const std::string group = fmt::format("section:{}", k);
+    if (bone.mesh->groups.contains(group))
+      ports.push_back({group, ring_port(bone, group, shape.section(rollers[k]).centre)});
+  }
+}
 
 }  // namespace
 
-PortBook::PortBook(const PortWishes& wishes, const Construct& construct, const PlateShape& plate_shape,
-                   const BoneShape& bone_shape, const std::array<const solver::Shell*, 3>& shells) {
-  for (const auto& screw : wishes.screws) {
-    const std::string name = fmt::format("hole:{}", screw.screw.hole);
-    if (screw.screw.hole > 0 && !lists_[plate_body].has(name))
-      lists_[plate_body].add(name, hole_port(*shells[plate_body], construct, plate_shape, screw.screw.hole));
-  }
-  for (const int body : {proximal_body, distal_body}) {
-    PortList& list = lists_[static_cast<std::size_t>(body)];
-    const solver::Shell& shell = *shells[static_cast<std::size_t>(body)];
-    add_screws(list, shell, wishes.screws);
-    const double end = body == proximal_body ? 0.0 : bone_shape.length();
-    list.add("end", ring_port(shell, "end", bone_shape.section(end).centre));
-    for (std::size_t k = 0; k < wishes.rollers.size(); ++k) {
-      const std::string group = fmt::format("section:{}", k);
-      if (shell.mesh->groups.contains(group))
-        list.add(group, ring_port(shell, group, bone_shape.section(wishes.rollers[k]).centre));
-    }
+std::string hole_name(int hole) { return fmt::format("hole:{}", hole); }
+
+std::vector<std::vector<NamedPort>> make_ports(const PortWishes& wishes, const Construct& construct,
+                                               const std::vector<std::shared_ptr<const PlateShape>>& plate_shapes,
+                                               const BoneShape& bone_shape,
+                                               const std::vector<solver::Shell>& shells) {
+  std::vector<BodyPorts> bodies(shells.size());
+  add_holes(bodies, wishes.screws, construct, plate_shapes, shells);
+  const std::size_t fragments = fragment_count(construct);
+  for (std::size_t f = 0; f < fragments; ++f) {
+    const std::size_t body = body_of_fragment(construct, f);
+    add_shafts(bodies[body], shells[body], wishes.screws);
+    add_rings(bodies[body], shells[body], wishes.rollers, bone_shape, f == 0, f + 1 == fragments);
   }
   for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
-    lists_[proximal_body].add(gap_name(k), wishes.gap[k].proximal);
-    lists_[distal_body].add(gap_name(k), wishes.gap[k].distal);
+    const GapSpot& spot = wishes.gap[k];
+    bodies[body_of_fragment(construct, spot.fracture)].push_back({gap_name(k), spot.proximal});
+    bodies[body_of_fragment(construct, spot.fracture + 1)].push_back({gap_name(k), spot.distal});
   }
   for (std::size_t k = 0; k < wishes.underside.size(); ++k) {
-    lists_[plate_body].add(underside_name(k), wishes.underside[k].plate);
-    lists_[proximal_body + wishes.underside[k].fragment].add(underside_name(k), wishes.underside[k].bone);
+    const UndersideSpot& spot = wishes.underside[k];
+    bodies[body_of_plate(spot.on_plate)].push_back({underside_name(k), spot.plate});
+    bodies[body_of_fragment(construct, spot.fragment)].push_back({underside_name(k), spot.bone});
   }
   for (std::size_t k = 0; k < wishes.clamps.size(); ++k)
     for (const std::size_t tip : {0U, 1U})
-      lists_[static_cast<std::size_t>(wishes.clamps[k][tip].body)].add(clamp_name(k, tip),
-                                                                       wishes.clamps[k][tip].port);
+      bodies[wishes.clamps[k][tip].body].push_back({clamp_name(k, tip), wishes.clamps[k][tip].port});
+  return bodies;
 }
 
-PortPlace PortBook::hole(int number) const { return place(plate_body, fmt::format("hole:{}", number)); }
-
-PortPlace PortBook::bone(const std::string& name) const {
-  return place(ports(proximal_body).has(name) ? proximal_body : distal_body, name);
+PortBook::PortBook(const std::vector<std::vector<NamedPort>>& ports) {
+  for (const auto& of_body : ports) {
+    PortList& list = lists_.emplace_back();
+    Eigen::Index column = 0;
+    for (const auto& [name, port] : of_body) {
+      list.add({name, port.centre, column, port.motions()});
+      column += port.motions();
+    }
+  }
 }
 
-std::array<SpotPlace, 2> PortBook::gap(std::size_t k) const {
-  return {spot(proximal_body, gap_name(k)), spot(distal_body, gap_name(k))};
+PortPlace PortBook::hole(std::size_t plate, int number) const {
+  const std::size_t body = body_of_plate(plate);
+  return {body, ports(body).column(hole_name(number))};
 }
 
-std::array<SpotPlace, 2> PortBook::underside(std::size_t k, std::size_t fragment) const {
-  return {spot(proximal_body + static_cast<int>(fragment), underside_name(k)),
-          spot(plate_body, underside_name(k))};
+PortPlace PortBook::named(const std::string& name) const {
+  const auto list = std::find_if(lists_.begin(), lists_.end(), [&](const PortList& one) { return one.has(name); });
+  assert(list != lists_.end());
+  return {static_cast<std::size_t>(list - lists_.begin()), list->column(name)};
+}
+
+std::array<SpotPlace, 2> PortBook::pair(const std::string& name) const {
+  std::array<SpotPlace, 2> found;
+  std::size_t count = 0;
+  for (std::size_t body = 0; body < lists_.size() && count < 2; ++body)
+    if (lists_[body].has(name)) found[count++] = {body, lists_[body].column(name)};
+  assert(count == 2);
+  return found;
+}
+
+std::array<SpotPlace, 2> PortBook::gap(std::size_t k) const { return pair(gap_name(k)); }
+
+std::array<SpotPlace, 2> PortBook::underside(std::size_t k) const {
+  const auto [plate, bone] = pair(underside_name(k));
+  return {bone, plate};
 }
 
 std::array<SpotPlace, 2> PortBook::clamp(std::size_t k, const std::array<ClampTip, 2>& tips) const {
-  return {spot(tips[0].body, clamp_name(k, 0)), spot(tips[1].body, clamp_name(k, 1))};
+  const auto place = [&](std::size_t tip) -> SpotPlace {
+    return {tips[tip].body, ports(tips[tip].body).column(clamp_name(k, tip))};
+  };
+  return {place(0), place(1)};
 }
 
 }  // namespace gapstrain::models

@@ -9,6 +9,7 @@
 #include "models/assembly/screw_links.h"
 
 #include <array>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -23,28 +24,41 @@ struct PortWishes {
   std::vector<std::array<ClampTip, 2>> clamps;
 };
 
+// The ports of each body, in the order of a PortBook's columns. `shells`: of all bodies by their numbers
+// (body_numbers.h); `plate_shapes`: one a plate.
+struct NamedPort {
+  std::string name;
+  solver::Port port;
+};
+std::vector<std::vector<NamedPort>> make_ports(const PortWishes& wishes, const Construct& construct,
+                                               const std::vector<std::shared_ptr<const PlateShape>>& plate_shapes,
+                                               const BoneShape& bone_shape,
+                                               const std::vector<solver::Shell>& shells);
+
 class PortBook {
  public:
-  // `shells`: plate, proximal, distal.
-  PortBook(const PortWishes& wishes, const Construct& construct, const PlateShape& plate_shape,
-           const BoneShape& bone_shape, const std::array<const solver::Shell*, 3>& shells);
+  PortBook() = default;
+  explicit PortBook(const std::vector<std::vector<NamedPort>>& ports);  // a list a body
+  explicit PortBook(std::vector<PortList> lists) : lists_(std::move(lists)) {}
 
-  const PortList& ports(int body) const { return lists_[static_cast<std::size_t>(body)]; }
+  const PortList& ports(std::size_t body) const { return lists_[body]; }
+  const std::vector<PortList>& lists() const { return lists_; }
 
-  PortPlace hole(int number) const;
-  PortPlace bone(const std::string& name) const;  // a name that only one fragment has
-  PortPlace end(int body) const { return place(body, "end"); }
+  PortPlace hole(std::size_t plate, int number) const;
+  PortPlace named(const std::string& name) const;  // a name that only one body has
+  PortPlace end(std::size_t body) const { return {body, ports(body).column("end")}; }
 
   // Of entry number k in the wishes. First and second side: proximal and distal, bone and plate, the tips' order.
   std::array<SpotPlace, 2> gap(std::size_t k) const;
-  std::array<SpotPlace, 2> underside(std::size_t k, std::size_t fragment) const;
+  std::array<SpotPlace, 2> underside(std::size_t k) const;
   std::array<SpotPlace, 2> clamp(std::size_t k, const std::array<ClampTip, 2>& tips) const;
 
  private:
-  PortPlace place(int body, const std::string& name) const { return {body, ports(body).column(name)}; }
-  SpotPlace spot(int body, const std::string& name) const { return {body, ports(body).column(name)}; }
+  std::array<SpotPlace, 2> pair(const std::string& name) const;  // of the two bodies that have it, by number
 
-  std::array<PortList, 3> lists_;
+  std::vector<PortList> lists_;  // one a body
 };
+
+std::string hole_name(int hole);  // of its rim's port
 
 }  // namespace gapstrain::models

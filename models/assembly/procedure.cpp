@@ -42,7 +42,7 @@ std::string name_of_part(const Part& part, const Procedure& procedure, const Con
 Procedure procedure_of(const Construct& construct, const std::vector<int>& chosen) {
   Procedure procedure;
   procedure.screws = chosen;
-  procedure.prebend = construct.plate.prebend;
+  procedure.prebend = only(construct.plates).prebend;
   procedure.friction = construct.contact.friction;
   const auto parts = parts_by_label(construct, chosen);
   const auto positions = [&](const std::vector<std::string>& labels, Part::Kind kind) {

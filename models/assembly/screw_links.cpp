@@ -54,9 +54,9 @@ ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, cons
     return model;
   }
   if (screw.kind == ScrewKind::locking) {
-    const PlateHole& hole = construct.plate.holes[static_cast<std::size_t>(screw.hole - 1)];
+    const PlateHole& hole = only(construct.plates).holes[static_cast<std::size_t>(screw.hole - 1)];
     const RootFractions at_plate =
-        rim_root(plate_thickness / radius, youngs_modulus / construct.plate.material.youngs_modulus.value(),
+        rim_root(plate_thickness / radius, youngs_modulus / only(construct.plates).material.youngs_modulus.value(),
                  hole.diameter.value() / (2.0 * radius));
     model.head_to_thread = segment(model.section, radius, placement.direction, placement.hole_centre,
                                    placement.underside, at_plate, bone.near.outer, bone.near.middle, at_near);

@@ -48,7 +48,7 @@ Eigen::Matrix<double, 6, 6> plug_flexibility(double rim_radius, double thickness
 
 // Where a port of six motions sits among the construct's bodies.
 struct PortPlace {
-  int body = 0;
+  std::size_t body = 0;  // by its number, see body_numbers.h
   Eigen::Index column = 0;
 };
 

@@ -8,6 +8,7 @@
 #include "models/race/race.h"
 #include "models/rules/rules.h"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -30,12 +31,11 @@ struct AssessedConstruct {
   Assessment assessment;
 };
 
-// All but the race: the construct as it is on the first day. `no_race` says so.
-// @pre check(construct) reports no error.
-// @throw ModelError, mesh::MeshError
-AssessedConstruct assess_first_day(const Construct& construct, const Progress& progress = {});
-
-// Likewise, with the race.
-AssessedConstruct assess(const Construct& construct, const Progress& progress = {});
+// The construct on bodies made ready for `screws` and factored. `with_race`: else it is as on the first day alone,
+// and `no_race` says so.
+// @pre check(construct) reports no error; the bodies are the construct's
+// @throw ModelError
+AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
+                         const std::vector<Screw>& screws, bool with_race, const Progress& progress = {});
 
 }  // namespace gapstrain::models

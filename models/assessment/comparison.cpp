@@ -90,7 +90,7 @@ std::vector<std::string> patient_differences(const Construct& first, const Const
   std::vector<std::string> differences;
   if (first.body_mass != second.body_mass) differences.emplace_back("body mass");
   if (!(first.bone == second.bone)) differences.emplace_back("bone");
-  if (cut(first.fracture) != cut(second.fracture)) differences.emplace_back("fracture");
+  if (cut(only(first.fractures)) != cut(only(second.fractures))) differences.emplace_back("fracture");
   if (!same_loads()) differences.emplace_back("set of loads");
   if (!same_healing()) differences.emplace_back("course of healing");
   return differences;

@@ -29,7 +29,7 @@ LoadOutcome outcome_of_load(const LoadFindings& findings, const Construct& const
   LoadOutcome out;
   out.peak_stress = findings.plate.peak.von_mises;
   out.peak_hole = findings.plate.peak.hole;
-  const auto& yield = construct.plate.material.yield_strength;
+  const auto& yield = only(construct.plates).material.yield_strength;
   if (yield && out.peak_stress > 0.0 * mpa) out.plate_to_yield = *yield / out.peak_stress;
   if (findings.plate.fatigue) out.plate_cycle = findings.plate.fatigue->cycle;
   out.axial_strain = findings.gap.axial_strain;

@@ -79,7 +79,7 @@ const std::vector<AssessedFigure>& assessed_figures() {
         {FigureGroup::geometry, "screws, those across the fracture included"}},
        [](S source) -> std::optional<double> {
          const ConstructFigures& of = source.outcome.figures;
-         return of.screws_proximal + of.screws_distal + of.screws_across;
+         return plate_screws(of) + of.screws_across;
        }},
   };
   return figures;

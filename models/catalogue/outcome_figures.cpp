@@ -18,6 +18,11 @@ Figure value_of(const std::optional<Quantity>& quantity) {
   return quantity ? Figure(quantity->value()) : std::nullopt;
 }
 
+Figure first_or_last(const std::vector<FragmentScrews>& fragments, bool first) {
+  if (fragments.empty()) return std::nullopt;  // nobody counted
+  return first ? fragments.front().screws : fragments.back().screws;
+}
+
 std::vector<ConstructFigure> with_rules(std::vector<ConstructFigure> figures) {
   const auto rules = rule_names();
   for (std::size_t k = 0; k < rules.size(); ++k)
@@ -48,11 +53,10 @@ const std::vector<ConstructFigure>& construct_figures() {
         {FigureGroup::geometry, "working length"}},
        [](O o) { return Figure(o.figures.working_length.value()); }},
       {{"screws_proximal", FigureUnit::count, "plate screws in the proximal fragment"},
-       [](O o) { return Figure(o.figures.screws_proximal); }},
+       [](O o) { return first_or_last(o.figures.fragments, true); }},
       {{"screws_distal", FigureUnit::count, "plate screws in the distal fragment"},
-       [](O o) { return Figure(o.figures.screws_distal); }},
-      {{"screws", FigureUnit::count, "plate screws in all"},
-       [](O o) { return Figure(o.figures.screws_proximal + o.figures.screws_distal); }},
+       [](O o) { return first_or_last(o.figures.fragments, false); }},
+      {{"screws", FigureUnit::count, "plate screws in all"}, [](O o) { return Figure(plate_screws(o.figures)); }},
       {{"plate_screw_density", FigureUnit::ratio, "screws over holes"},
        [](O o) { return Figure(o.figures.plate_screw_density); }},
       {{"plate_span_ratio", FigureUnit::ratio,

@@ -18,8 +18,7 @@ std::vector<PlacedScrew> check_crossings(const Construct& construct, const std::
                                          ProblemList& problems) {
   std::vector<PlacedScrew> placed;
   const auto place = [&](PlacedScrew screw) {
-    const Length slide = slide_along(screw.screw, construct.plate, plate_shape, construct.fracture.position);
-    screw.placement = place_screw(construct.plate, plate_shape, bone_shape, screw.screw, slide);
+    screw.placement = place_screw(construct, plate_shape, bone_shape, screw.screw);
     if (screw.placement.bone)
       placed.push_back(std::move(screw));
     else
@@ -35,7 +34,7 @@ std::vector<PlacedScrew> check_crossings(const Construct& construct, const std::
   for (std::size_t i = 0; i < construct.temporary.size(); ++i) {
     const TemporaryHold& hold = construct.temporary[i];
     if (hold.kind == HoldKind::wire && holds_can_be_placed[i])
-      place({path_of_hold(i), name_of(hold), wire_as_screw(hold, construct.plate.material), {}, true});
+      place({path_of_hold(i), name_of(hold), wire_as_screw(hold, only(construct.plates).material), {}, true});
   }
   return placed;
 }

@@ -67,11 +67,11 @@ bool check_working_length(const std::vector<PlacedScrew>& screws, const Fracture
   return false;
 }
 
-struct FragmentScrews {
+struct ScrewCount {
   int ever = 0, last = 0;  // in some step; after the last one
 };
 
-void check_fragment(std::string_view fragment, const FragmentScrews& count, ProblemList& problems) {
+void check_fragment(std::string_view fragment, const ScrewCount& count, ProblemList& problems) {
   if (count.ever > 0 && count.last == 0)
     problems.error("step", fmt::format("After the last step no screw holds the plate to the {} fragment, so it "
                                        "floats; leave two there at least.",
@@ -115,7 +115,7 @@ void check_sides(const PlacedScrew& screw, bool is_near_distal, bool is_far_dist
 }  // namespace
 
 void check_fracture(const Construct& construct, ProblemList& problems) {
-  const Fracture& fracture = construct.fracture;
+  const Fracture& fracture = only(construct.fractures);
   problems.finite("fracture.position", "The fracture's position", fracture.position);
   const bool is_gap_good = problems.not_negative("fracture.gap", "The fracture's gap", fracture.gap);
   if (is_gap_good && fracture.gap == 0.0 * mm && fracture.tissue)
@@ -160,13 +160,13 @@ void check_screws_and_fracture(const std::vector<PlacedScrew>& screws, const std
                                const Fracture& fracture, const BoneShape& shape, ProblemList& problems) {
   const CutPlane cut(fracture, shape);
   const bool is_gap_between = check_working_length(screws, fracture, problems);
-  FragmentScrews proximal, distal;
+  ScrewCount proximal, distal;
   bool is_any_screw = false;
   for (const PlacedScrew& screw : screws) {
     const auto& bone = *screw.placement.bone;
     const Eigen::Vector2d near = shape.unrolled(bone.near.middle), far = shape.unrolled(bone.far.middle);
     if (holds_plate(screw)) {
-      FragmentScrews& fragment = cut.is_distal(near) ? distal : proximal;
+      ScrewCount& fragment = cut.is_distal(near) ? distal : proximal;
       ++fragment.ever;
       if (!gone.contains(screw.screw.label)) ++fragment.last;
     }
@@ -188,7 +188,7 @@ void check_screws_and_fracture(const std::vector<PlacedScrew>& screws, const std
 
 void check_clamps_and_fracture(const Construct& construct, const std::vector<bool>& can_be_placed,
                                const PlateShape& plate_shape, const BoneShape& shape, ProblemList& problems) {
-  const CutPlane cut(construct.fracture, shape);
+  const CutPlane cut(only(construct.fractures), shape);
   for (std::size_t i = 0; i < construct.temporary.size(); ++i) {
     const TemporaryHold& hold = construct.temporary[i];
     if (hold.kind != HoldKind::plate_clamp || !can_be_placed[i]) continue;

@@ -33,7 +33,7 @@ void check_healing(const Construct& construct, ProblemList& problems) {
     problems.error("healing.activity_factor",
                    fmt::format("The activity factor is {:.4g}; allowed are 1 (as often as the loads say) to 100.",
                                healing.activity_factor));
-  if (construct.fracture.tissue)
+  if (only(construct.fractures).tissue)
     problems.warning("healing",
                      "The gap is filled with a tissue of its own; the race between bone and plate puts the "
                      "healing tissue in its place.");

@@ -9,7 +9,7 @@ namespace gapstrain::models {
 void check_layouts(const Construct& construct, ProblemList& problems) {
   if (!construct.layouts) return;
   const LayoutRules& rules = *construct.layouts;
-  const auto holes = static_cast<int>(construct.plate.holes.size());
+  const auto holes = static_cast<int>(only(construct.plates).holes.size());
   for (const auto& [name, list] : {std::pair{"barred", &rules.barred}, std::pair{"filled", &rules.filled}})
     for (const int hole : *list)
       if (hole < 1 || hole > holes)

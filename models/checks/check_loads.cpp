@@ -85,7 +85,7 @@ void check_four_point(const LoadCase& load, const std::string& where, const Cons
                                        {".inner_proximal", "inner proximal", test.inner_proximal},
                                        {".inner_distal", "inner distal", test.inner_distal},
                                        {".outer_distal", "outer distal", test.outer_distal}}};
-  const Fracture& fracture = construct.fracture;
+  const Fracture& fracture = only(construct.fractures);
   if (!(construct.bone.length > 0.0 * mm)) return;  // reported of the bone
   for (std::size_t i = 0; i < rollers.size(); ++i) {
     const Roller& roller = rollers[i];

@@ -101,7 +101,7 @@ bool fits_hole(ScrewKind kind, HoleShape shape) {
 bool check_seat(const Construct& construct, std::size_t index, ProblemList& problems) {
   const Screw& screw = construct.screws[index];
   if (screw.entry) return check_entry(construct, index, problems);
-  const auto& holes = construct.plate.holes;
+  const auto& holes = only(construct.plates).holes;
   const std::string where = path_of_screw(index);
   if (screw.hole < 1 || static_cast<std::size_t>(screw.hole) > holes.size()) {
     if (!holes.empty())

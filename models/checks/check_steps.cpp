@@ -54,7 +54,7 @@ class Operation {
                       "remove the step.");
     if (!step.tissue) return;
     check_tissue(*step.tissue, where + ".tissue", problems_);
-    if (construct_.fracture.gap == 0.0 * mm)
+    if (only(construct_.fractures).gap == 0.0 * mm)
       problems_.error(where + ".tissue",
                       "The gap is 0 mm and leaves no room for a tissue; remove the tissue or open the gap.");
   }

@@ -36,11 +36,11 @@ bool check_wire(const Construct& construct, std::size_t i, ProblemList& problems
   const std::string where = path_of_hold(i);
   if (!problems.positive(where + ".diameter", fmt::format("The diameter of the {}", name_of(wire)), wire.diameter))
     return false;
-  const PlateHole* hole = find_hole(construct.plate, wire.hole);
+  const PlateHole* hole = find_hole(only(construct.plates), wire.hole);
   if (hole == nullptr) {
-    if (!construct.plate.holes.empty())
+    if (!only(construct.plates).holes.empty())
       problems.error(where + ".hole", fmt::format("The {} goes through hole {}, but the plate has holes 1 to {}.",
-                                                  name_of(wire), wire.hole, construct.plate.holes.size()));
+                                                  name_of(wire), wire.hole, only(construct.plates).holes.size()));
     return false;
   }
   if (hole->diameter > 0.0 * mm && wire.diameter >= hole->diameter) {
@@ -56,10 +56,10 @@ bool check_plate_clamp(const Construct& construct, std::size_t i, ProblemList& p
   const TemporaryHold& clamp = construct.temporary[i];
   const std::string where = path_of_hold(i) + ".along";
   if (!problems.within(where, fmt::format("The place of the {} along the plate", name_of(clamp)), clamp.along,
-                       0.0 * mm, construct.plate.length))
+                       0.0 * mm, only(construct.plates).length))
     return false;
-  for (std::size_t k = 0; k < construct.plate.holes.size(); ++k) {
-    const PlateHole& hole = construct.plate.holes[k];
+  for (std::size_t k = 0; k < only(construct.plates).holes.size(); ++k) {
+    const PlateHole& hole = only(construct.plates).holes[k];
     const Length needed = 0.5 * hole.slot_length + least_hole_distance_share * hole.diameter;
     const Length found = std::abs((clamp.along - hole.position).value()) * mm;
     if (!(found < needed)) continue;

@@ -214,7 +214,7 @@ BenchModel build(const Sizes& sizes, double refinement) {
       {0.5 * bone.length, sizes.tube.outer * mm, sizes.tube.outer * mm, sizes.tube.wall * mm, 0.0 * mm, 0.0 * mm}};
   bone.cortex = isotropic_cortex("bench", sizes.tube.modulus * mpa, 0.3, "invented, of the class the paper names");
 
-  Plate& plate = construct.plate;
+  Plate& plate = only(construct.plates);
   plate.length = sizes.bar.holes * sizes.bar.pitch * mm;
   plate.sections = {{0.0 * mm, sizes.bar.width * mm, sizes.bar.thickness * mm}};
   for (int k = 0; k < sizes.bar.holes; ++k)
@@ -225,8 +225,8 @@ BenchModel build(const Sizes& sizes, double refinement) {
   plate.standoff = sizes.standoff * mm;
 
   const double fracture = sizes.before_fracture * sizes.bar.pitch;
-  construct.fracture.position = plate.proximal_end + fracture * mm;
-  construct.fracture.gap = sizes.gap * mm;
+  only(construct.fractures).position = plate.proximal_end + fracture * mm;
+  only(construct.fractures).gap = sizes.gap * mm;
   construct.loads = loads_of(sizes);
   std::vector<Screw>& screws = construct.screws;
   for (int hole = 1; hole <= sizes.bar.holes; ++hole)

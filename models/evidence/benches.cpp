@@ -1,5 +1,7 @@
 #include "models/evidence/benches.h"
 
+#include "models/preparation/prepare_bodies.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>

@@ -13,16 +13,22 @@
 
 namespace gapstrain::models {
 
+// Plate screws of one fragment.
+struct FragmentScrews {
+  int screws = 0, cortices = 0;
+};
+
 // Geometry in the trade's own ratios. Gautier & Sommer 2003, Injury 34 Suppl 2 (definitions from memory).
 struct ConstructFigures {
   Length working_length;  // along the plate between the innermost screws of both fragments
   std::optional<double>
       plate_span_ratio;              // plate length / fracture length along the bone, its gap and its obliquity
   double plate_screw_density = 0.0;  // screws / holes
-  int screws_proximal = 0, screws_distal = 0;
-  int cortices_proximal = 0, cortices_distal = 0;
-  int screws_across = 0;  // lag screws, which hold both fragments
+  std::vector<FragmentScrews> fragments;  // from proximal to distal
+  int screws_across = 0;                  // lag screws, which hold both fragments
 };
+
+int plate_screws(const ConstructFigures& figures);  // of all fragments
 
 // Stiffness of the construct between its end sections, balls at the end sections' centres.
 struct StiffnessFindings {
@@ -278,7 +284,7 @@ struct PassedLimit {
   FigureUnit unit = FigureUnit::ratio;  // of both
   double times = 0.0;                   // value over limit; 0 where that says nothing
   double touching = 0.0;                // gap_gapes: share of the face
-  bool distal = false;                  // plate_slips: the fragment
+  std::size_t fragment = 0;             // plate_slips
   int hole = 0;                         // slot_used_up
 };
 

@@ -1,8 +1,14 @@
 #include "models/geometry/fracture_cut.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace gapstrain::models {
+
+std::size_t fragment_at(const std::vector<Fracture>& fractures, Length x) {
+  return static_cast<std::size_t>(std::count_if(fractures.begin(), fractures.end(),
+                                                [x](const Fracture& fracture) { return fracture.position < x; }));
+}
 
 CutThroughBone::CutThroughBone(const Fracture& fracture, const BoneShape& bone)
     : half_gap_(0.5 * fracture.gap.value()) {

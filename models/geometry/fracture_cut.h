@@ -6,7 +6,13 @@
 
 #include <Eigen/Core>
 
+#include <cstddef>
+#include <vector>
+
 namespace gapstrain::models {
+
+// Which fragment a place on the bone's axis lies in, by the middles of the gaps; 0 is the most proximal.
+std::size_t fragment_at(const std::vector<Fracture>& fractures, Length x);
 
 // The fracture's cut as a plane through the bone's axis with the gap on both sides of it.
 class CutThroughBone {

@@ -53,6 +53,7 @@ void place_beside_plate(ScrewPlacement& placement, const BoneShape& shape, const
 ScrewPlacement place_screw(const Plate& plate, const PlateShape& plate_shape, const BoneShape& bone_shape,
                            const Screw& screw, Length slide) {
   ScrewPlacement placement;
+  placement.slide = slide.value();
   if (screw.entry)
     place_beside_plate(placement, bone_shape, screw);
   else
@@ -67,6 +68,13 @@ ScrewPlacement place_screw(const Plate& plate, const PlateShape& plate_shape, co
   else
     placement.tip = 0.5 * (placement.bone->near.inner + placement.bone->far.inner);
   return placement;
+}
+
+ScrewPlacement place_screw(const Construct& construct, const PlateShape& plate_shape, const BoneShape& bone_shape,
+                           const Screw& screw) {
+  const Plate& plate = construct.plates[screw.plate];
+  return place_screw(plate, plate_shape, bone_shape, screw,
+                     slide_along(screw, plate, plate_shape, only(construct.fractures).position));
 }
 
 Length slide_along(const Screw& screw, const Plate& plate, const PlateShape& plate_shape,

@@ -5,6 +5,7 @@
 
 #include "mesh/roll_up.h"
 #include "models/geometry/bone_shape.h"
+#include "models/parts/construct.h"
 #include "models/parts/plate.h"
 #include "models/parts/screw.h"
 
@@ -51,6 +52,7 @@ struct ScrewPlacement {
   Eigen::Vector3d direction;    // unit, from head to tip
   std::optional<BoneCrossing> bone;
   Eigen::Vector3d tip;
+  double slide = 0.0;  // of a compression screw's head towards the fracture on tightening, distal positive
 };
 
 // The axis of a screw in a hole, or at an entry beside the plate. A compression screw sits off its hole's centre
@@ -59,6 +61,10 @@ struct ScrewPlacement {
 // the tip is where the axis leaves the plate. Throws std::invalid_argument when the plate has no such hole.
 ScrewPlacement place_screw(const Plate& plate, const PlateShape& plate_shape, const BoneShape& bone_shape,
                            const Screw& screw, Length slide);
+
+// Of a screw of a construct, in its own plate, with the slide that its slot leaves.
+ScrewPlacement place_screw(const Construct& construct, const PlateShape& plate_shape, const BoneShape& bone_shape,
+                           const Screw& screw);
 
 // Way of a compression screw's head along its slot, towards the fracture: distal positive. What was asked for, cut
 // to what the slot leaves; 0 for other screws.

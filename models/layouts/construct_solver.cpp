@@ -26,11 +26,11 @@ ConstructSolver::ConstructSolver(const Assembly& assembly, const PeakStress& pea
       fracture_(fracture_extent(assembly.construct)),
       margins_(assembly),
       review_(assembly.construct, screws_of(assembly)),
-      initial_(first_deformations(assembly, assembly.construct.plate.prebend)),
+      initial_(first_deformations(assembly, only(assembly.construct.plates).prebend)),
       friction_(friction_coefficients(assembly, assembly.construct.contact.friction)),
       factor_(assembly.system->rigid().cols()) {
   Procedure nothing;
-  nothing.prebend = assembly.construct.plate.prebend;
+  nothing.prebend = only(assembly.construct.plates).prebend;
   rests_without_screws_ = assembly.construct.steps.empty() && stays_at_rest(assembly, nothing);
 }
 
@@ -42,7 +42,7 @@ Outcome ConstructSolver::solve(const std::vector<int>& chosen) {
   if (rests_without_screws_ && std::none_of(chosen.begin(), chosen.end(),
                                             [&](int index) { return is_tightened(screw(index).planned.screw); })) {
     std::vector<std::vector<int>> links;
-    if (assembly_.construct.fracture.tissue) links.push_back(assembly_.tissues[0].links);
+    if (only(assembly_.construct.fractures).tissue) links.push_back(assembly_.tissues[0].links);
     for (const int index : chosen) links.push_back(screw(index).links);
     return solve_at_rest(chosen, links);
   }
@@ -116,7 +116,7 @@ Outcome ConstructSolver::solve_at_rest(const std::vector<int>& chosen,
   rest.pressed.amplitudes = setting.hands.at;
   rest.pressed.closed.assign(static_cast<std::size_t>(pairs), 0);
   rest.edge_motions =
-      Eigen::MatrixX3d::Zero(static_cast<Eigen::Index>(assembly_.fragments.proximal.edge.nodes.size()), 3);
+      Eigen::MatrixX3d::Zero(static_cast<Eigen::Index>(assembly_.fragments.front().distal_edge->nodes.size()), 3);
   for (const auto& body : assembly_.bodies)
     rest.port_forces.emplace_back(Eigen::MatrixXd::Zero(body.condensed->compliance.rows(), 1));
 
@@ -146,7 +146,7 @@ Outcome ConstructSolver::solve_in_steps(const std::vector<int>& chosen, const Pr
   made.held = measure_held(assembly_, state, state);
   for (const auto& step : states) {
     const solver::Solution& solution = step.pressed.solution;
-    const auto peaks = peak_.find({solution.port_forces[plate_body], solution.amplitudes[plate_body]});
+    const auto peaks = peak_.find({solution.port_forces[only_plate_body], solution.amplitudes[only_plate_body]});
     made.plate_peak = std::max(made.plate_peak, peaks.front().von_mises * mpa);
   }
   std::vector<CarriedState> loaded;

@@ -1,5 +1,6 @@
 #include "models/layouts/layouts.h"
 
+#include "models/assembly/body_numbers.h"
 #include "models/checks/checks.h"
 #include "models/checks/screw_fault.h"
 #include "models/findings/model_error.h"
@@ -9,6 +10,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <numeric>
 #include <set>
 
 namespace gapstrain::models {
@@ -26,7 +28,7 @@ bool is_among(const std::vector<int>& holes, int hole) {
 // A hole's own screw, else one like the construct's first of the first kind that fits the hole. (One a hole: two
 // kinds in one place would pass the same spot of the bone, which a mesh has once.)
 std::optional<Screw> screw_for(const Construct& construct, int hole) {
-  const HoleShape shape = construct.plate.holes[static_cast<std::size_t>(hole - 1)].shape;
+  const HoleShape shape = only(construct.plates).holes[static_cast<std::size_t>(hole - 1)].shape;
   const auto find = [&](ScrewKind kind, int in_hole) {
     return std::find_if(construct.screws.begin(), construct.screws.end(), [&](const Screw& screw) {
       return screw.kind == kind && !screw.entry && (in_hole == 0 || screw.hole == in_hole);
@@ -58,7 +60,7 @@ Layouts::Layouts(const Construct& construct) {
 void Layouts::find_candidates(const Construct& construct) {
   const LayoutRules& rules = *construct.layouts;
   const double fracture = fracture_along(construct);
-  const auto& holes = construct.plate.holes;
+  const auto& holes = only(construct.plates).holes;
   if (holes.size() > most_holes_of_layouts)
     throw ModelError(fmt::format("the plate has {} holes; layouts are worked out for up to {}", holes.size(),
                                  most_holes_of_layouts));
@@ -75,8 +77,8 @@ void Layouts::find_candidates(const Construct& construct) {
     } else if (const auto fault = fault_of_last(construct, {*screw})) {
       left_out_.push_back(fmt::format("hole {}: {}", hole, *fault));
     } else {
-      const bool is_distal = holes[static_cast<std::size_t>(hole - 1)].position.value() >= fracture;
-      holes_.back() = {static_cast<int>(candidates_.size()), is_distal};
+      const bool is_beyond = holes[static_cast<std::size_t>(hole - 1)].position.value() >= fracture;
+      holes_.back() = {static_cast<int>(candidates_.size()), is_beyond ? 1U : 0U};
       candidates_.push_back(*screw);
     }
   }
@@ -124,10 +126,10 @@ void Layouts::enumerate(const Construct& construct) {
   const bool own_is_whole = own.size() == construct.screws.size();
 
   std::vector<int> in = staying_;
-  std::array<int, 2> count{};
+  std::vector<int> count(fragment_count(construct), 0);
   const auto visit = [&](const auto& self, std::size_t hole, std::uint64_t code) -> void {
     if (hole == holes_.size()) {
-      if (std::min(count[0], count[1]) < rules.least_per_fragment) return;
+      if (*std::min_element(count.begin(), count.end()) < rules.least_per_fragment) return;
       if (codes_.size() == most)
         throw ModelError(fmt::format("there are more than {} layouts; bar holes, or allow fewer screws", most));
       if (own_is_whole && std::set<int>(in.begin(), in.end()) == own) own_ = codes_.size();
@@ -139,11 +141,11 @@ void Layouts::enumerate(const Construct& construct) {
     const bool is_filled = is_among(rules.filled, static_cast<int>(hole) + 1);
     if (!is_filled) self(self, hole + 1, code);
     if (!place) return;
-    int& side = count[place->is_distal ? 1 : 0];
+    int& side = count[place->fragment];
     const bool collides = std::any_of(in.begin(), in.end(), [&](int other) {
       return conflicts_[static_cast<std::size_t>(place->candidate)][static_cast<std::size_t>(other)] != 0;
     });
-    if (collides || side == most_a_side || count[0] + count[1] == most_in_all) return;
+    if (collides || side == most_a_side || std::accumulate(count.begin(), count.end(), 0) == most_in_all) return;
     ++side;
     in.push_back(place->candidate);
     self(self, hole + 1, code | 1U);

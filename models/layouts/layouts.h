@@ -41,7 +41,7 @@ class Layouts {
 
   struct Place {
     int candidate = 0;
-    bool is_distal = false;
+    std::size_t fragment = 0;
   };
   std::vector<Screw> candidates_;
   std::vector<std::optional<Place>> holes_;   // of those that can take a screw

@@ -1,5 +1,6 @@
 #include "models/layouts/ready_screws.h"
 
+#include "models/measures/solve.h"
 #include "models/measures/working_length.h"
 
 namespace gapstrain::models {
@@ -17,10 +18,6 @@ std::vector<Screw> screws_to_make_ready(const Construct& construct, const Layout
   add_places(all, layouts.candidates());
   add_places(all, construct.screws);
   return all;
-}
-
-Analysis analyse(const Construct& construct, const Progress& progress) {
-  return analyse(assemble(construct, screws_to_make_ready(construct), progress), progress);
 }
 
 }  // namespace gapstrain::models

@@ -24,7 +24,7 @@ void lower(std::optional<double>& least, double factor) {
 
 MarginMeter::MarginMeter(const Assembly& assembly) : assembly_(assembly) {
   const Construct& construct = assembly.construct;
-  const Plate& plate = construct.plate;
+  const Plate& plate = only(construct.plates);
   std::size_t asked = 0;
   for (const auto& load : construct.loads) {
     const auto duty = duty_of(construct, load);
@@ -59,7 +59,7 @@ MarginFactors MarginMeter::measure(const std::vector<int>& chosen, const MadeCon
     plate_peak = std::max(plate_peak, outcome.peak_stress);
     if (outcome.screw_to_yield) lower(factors.screw_yield, *outcome.screw_to_yield);
   }
-  if (const auto& yield = assembly_.construct.plate.material.yield_strength)
+  if (const auto& yield = only(assembly_.construct.plates).material.yield_strength)
     lower(factors.plate_yield, (*yield / plate_peak).value());
   if (plate_) {
     std::vector<StressCycle> cycles;

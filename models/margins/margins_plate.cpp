@@ -9,7 +9,7 @@ namespace gapstrain::models {
 namespace {
 
 void add_yield(const Construct& construct, const Findings& findings, MarginList& list) {
-  const Metal& metal = construct.plate.material;
+  const Metal& metal = only(construct.plates).material;
   if (!metal.yield_strength) {
     list.left_out.push_back(fmt::format("Plate, yield: no yield strength of \"{}\" is known.", metal.name));
     return;
@@ -34,7 +34,7 @@ void add_yield(const Construct& construct, const Findings& findings, MarginList&
 }
 
 void add_fatigue(const Construct& construct, const Findings& findings, MarginList& list) {
-  const Plate& plate = construct.plate;
+  const Plate& plate = only(construct.plates);
   const Metal& metal = plate.material;
   if (!metal.fatigue_strength) {
     list.left_out.push_back(fmt::format(

@@ -18,9 +18,10 @@
 #include "models/stress/bone_strain.h"
 #include "models/stress/plate_fatigue.h"
 #include "models/stress/plate_stress.h"
+#include "solver/host/side_by_side.h"
 
 #include <algorithm>
-#include <future>
+#include <tuple>
 #include <utility>
 
 namespace gapstrain::models {
@@ -81,7 +82,7 @@ CompressionFindings measure_compression(const Assembly& assembly, const Procedur
   };
   const auto& tight = states.back().tightened;
   if (std::any_of(tight.begin(), tight.end(), slides) &&
-      assembly.construct.plate.contour == Contour::follows_bone) {
+      only(assembly.construct.plates).contour == Contour::follows_bone) {
     auto prebend = find_prebend(assembly, procedure);
     if (!prebend.curve.empty()) findings.prebend = std::move(prebend);
   }
@@ -129,21 +130,24 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
   for (const auto& state : solved.states) solutions.push_back(state.pressed.solution);
   solved.displacements = recover_displacements(assembly, solutions);
   const auto at_rest = recover_displacements(assembly, {made.pressed.solution});
-  std::array<std::vector<BodyStress>, 3> stress;
-  for (std::size_t b = 0; b < 3; ++b)
-    stress[b] = read_stress(assembly.bodies[b].body->shell(), solved.displacements[b]);
+  const std::size_t bodies = assembly.bodies.size();
+  std::vector<std::vector<BodyStress>> stress;  // a body, a load
+  for (std::size_t b = 0; b < bodies; ++b)
+    stress.push_back(read_stress(assembly.bodies[b].body->shell(), solved.displacements[b]));
   const BodyStress plate_at_rest =
-      read_stress(assembly.bodies[plate_body].body->shell(), at_rest[plate_body]).front();
+      read_stress(assembly.bodies[only_plate_body].body->shell(), at_rest[only_plate_body]).front();
 
   // Loads do not know of each other: they are measured side by side.
   const auto measure = [&](std::size_t l) {
     const AssembledLoad& load = assembly.loads[l];
     const ConstructState& loaded = solved.states[l];
     const solver::Solution& solution = loaded.pressed.solution;
-    std::array<Eigen::VectorXd, 3> displacements, from_load;
-    for (std::size_t b = 0; b < 3; ++b) {
-      displacements[b] = solved.displacements[b].col(static_cast<Eigen::Index>(l));
-      from_load[b] = displacements[b] - at_rest[b];
+    std::vector<Eigen::VectorXd> displacements, from_load;
+    std::vector<const BodyStress*> stress_of_load;
+    for (std::size_t b = 0; b < bodies; ++b) {
+      displacements.emplace_back(solved.displacements[b].col(static_cast<Eigen::Index>(l)));
+      from_load.emplace_back(displacements[b] - at_rest[b]);
+      stress_of_load.push_back(&stress[b][l]);
     }
     LoadFindings entry;
     entry.load = load.name;
@@ -158,25 +162,21 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
     entry.friction_use = underside.friction_use;
     entry.plate_clearance = underside.clearance;
     entry.plate_pressure = underside.pressure;
-    entry.plate = measure_plate(assembly, chosen, solution, stress[plate_body][l]);
-    entry.plate.fatigue = measure_plate_fatigue(assembly, plate_at_rest, stress[plate_body][l]);
+    entry.plate = measure_plate(assembly, chosen, solution, stress[only_plate_body][l]);
+    entry.plate.fatigue = measure_plate_fatigue(assembly, plate_at_rest, stress[only_plate_body][l]);
     entry.screws = measure_screws(assembly, chosen, solution);
     const auto head_cycles = measure_head_cycles(assembly, chosen, made.pressed.solution, solution);
     for (std::size_t k = 0; k < head_cycles.size(); ++k) entry.screws[k].head_cycle = head_cycles[k];
-    entry.bone = measure_bone(assembly, chosen, {&stress[proximal_body][l], &stress[distal_body][l]});
+    entry.bone = measure_bone(assembly, chosen, stress_of_load);
     entry.working_length_effect = measure_working_length_effect(assembly, made, variants, variants_made, load);
     entry.buckling_factor = measure_buckling(assembly, loaded, from_load);
-    return std::pair{std::move(entry), make_fields(assembly, chosen, load.name, displacements,
-                                                   {&stress[0][l], &stress[1][l], &stress[2][l]}, solution)};
+    return std::pair{std::move(entry),
+                     make_fields(assembly, chosen, load.name, displacements, stress_of_load, solution)};
   };
-  std::vector<std::future<std::pair<LoadFindings, LoadFields>>> jobs;
-  for (std::size_t l = 0; l < assembly.loads.size(); ++l)
-    jobs.push_back(std::async(std::launch::async, measure, l));
-  for (auto& job : jobs) {
-    auto [entry, fields] = job.get();
-    findings.loads.push_back(std::move(entry));
-    analysis.fields.loads.push_back(std::move(fields));
-  }
+  findings.loads.resize(assembly.loads.size());
+  analysis.fields.loads.resize(assembly.loads.size());
+  solver::side_by_side(assembly.loads.size(),
+                       [&](std::size_t l) { std::tie(findings.loads[l], analysis.fields.loads[l]) = measure(l); });
   findings.compression.limits = find_limits(assembly, made, solved.states, findings.loads);
   findings.trust = measure_trust(assembly, steps, solved, findings.loads);
   return analysis;

@@ -3,17 +3,18 @@
 #include <Eigen/Eigenvalues>
 
 #include <cmath>
+#include <limits>
 
 namespace gapstrain::models {
 
 namespace {
 
-using BodyFields = std::array<Eigen::MatrixXd, 3>;  // (6n x k) a body
+using BodyFields = std::vector<Eigen::MatrixXd>;  // (6n x k) a body
 
 // Nodal forces -K_G v of trial fields: alike on each translation, none on rotations.
-BodyFields destabilising_forces(const std::array<solver::SparseMatrix, 3>& geometric, const BodyFields& trial) {
-  BodyFields forces;
-  for (std::size_t b = 0; b < 3; ++b) {
+BodyFields destabilising_forces(const std::vector<solver::SparseMatrix>& geometric, const BodyFields& trial) {
+  BodyFields forces(trial.size());
+  for (std::size_t b = 0; b < trial.size(); ++b) {
     forces[b] = Eigen::MatrixXd::Zero(trial[b].rows(), trial[b].cols());
     const Eigen::Index nodes = trial[b].rows() / 6;
     for (int axis = 0; axis < 3; ++axis) {
@@ -27,16 +28,17 @@ BodyFields destabilising_forces(const std::array<solver::SparseMatrix, 3>& geome
 
 // Displacements of the linked construct under nodal forces: each body alone, then the links' answer on top.
 BodyFields answer(const Assembly& assembly, const std::vector<int>& active, const BodyFields& forces) {
-  BodyFields motion;
+  const std::size_t bodies = assembly.bodies.size();
+  BodyFields motion(bodies);
   std::vector<Eigen::MatrixXd> at_ports, resultants;
-  for (std::size_t b = 0; b < 3; ++b) {
+  for (std::size_t b = 0; b < bodies; ++b) {
     const auto& body = assembly.bodies[b];
     motion[b] = body.body->elastic_answer(forces[b]);
     at_ports.push_back(body.ports->spread.transpose() * motion[b]);
     resultants.push_back(body.body->rigid().transpose() * forces[b]);
   }
   const solver::Solution links = assembly.system->solve_free(active, at_ports, resultants);
-  for (std::size_t b = 0; b < 3; ++b)
+  for (std::size_t b = 0; b < bodies; ++b)
     motion[b] += assembly.bodies[b].body->displacements(*assembly.bodies[b].ports, links.port_forces[b],
                                                         links.amplitudes[b]);
   return motion;
@@ -44,14 +46,14 @@ BodyFields answer(const Assembly& assembly, const std::vector<int>& active, cons
 
 Eigen::MatrixXd work(const BodyFields& forces, const BodyFields& motion) {
   Eigen::MatrixXd sum = Eigen::MatrixXd::Zero(motion[0].cols(), forces[0].cols());
-  for (std::size_t b = 0; b < 3; ++b) sum += motion[b].transpose() * forces[b];
+  for (std::size_t b = 0; b < forces.size(); ++b) sum += motion[b].transpose() * forces[b];
   return sum;
 }
 
 // Trial fields: each body's rigid sway in the two transverse directions and its turn, bent by the mesh's own x.
 BodyFields first_trial(const Assembly& assembly) {
-  BodyFields trial;
-  for (std::size_t b = 0; b < 3; ++b) {
+  BodyFields trial(assembly.bodies.size());
+  for (std::size_t b = 0; b < trial.size(); ++b) {
     const auto& nodes = assembly.bodies[b].body->shell().mesh->nodes;
     const double length = assembly.construct.bone.length.value();
     trial[b] = Eigen::MatrixXd::Zero(6 * nodes.rows(), 3);
@@ -69,12 +71,12 @@ BodyFields first_trial(const Assembly& assembly) {
 }  // namespace
 
 std::optional<double> measure_buckling(const Assembly& assembly, const ConstructState& loaded,
-                                       const std::array<Eigen::VectorXd, 3>& displacements, double ceiling) {
+                                       const std::vector<Eigen::VectorXd>& displacements, double ceiling) {
   constexpr int rounds = 20, least_rounds = 4;
   constexpr double accuracy = 1e-3;
-  std::array<solver::SparseMatrix, 3> geometric;
-  for (std::size_t b = 0; b < 3; ++b)
-    geometric[b] = solver::assemble_geometric_stiffness(assembly.bodies[b].body->shell(), displacements[b]);
+  std::vector<solver::SparseMatrix> geometric;
+  for (std::size_t b = 0; b < assembly.bodies.size(); ++b)
+    geometric.push_back(solver::assemble_geometric_stiffness(assembly.bodies[b].body->shell(), displacements[b]));
   const auto active = solver::frozen_links(*assembly.system, assembly.pairs, loaded.setting, loaded.pressed);
 
   BodyFields trial = first_trial(assembly);
@@ -86,7 +88,7 @@ std::optional<double> measure_buckling(const Assembly& assembly, const Construct
     const Eigen::MatrixXd destabilising = work(destabilising_forces(geometric, trial), trial);
     const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> ritz(
         0.5 * (destabilising + destabilising.transpose()), 0.5 * (stiffness + stiffness.transpose()));
-    if (ritz.info() != Eigen::Success) return std::nullopt;
+    if (ritz.info() != Eigen::Success) return std::numeric_limits<double>::quiet_NaN();
     for (auto& body : trial) body = (body * ritz.eigenvectors()).eval();
     const double largest = ritz.eigenvalues().maxCoeff();
     const bool settled = std::abs(largest - inverse_factor) <= accuracy * std::abs(largest);

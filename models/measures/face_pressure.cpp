@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <numeric>
+#include <vector>
 
 namespace gapstrain::models {
 
@@ -55,8 +57,9 @@ FaceFindings measure_face(const Assembly& assembly, const ConstructState& state)
 
 UndersideFindings measure_underside(const Assembly& assembly, const ConstructState& state) {
   const auto first = static_cast<Eigen::Index>(assembly.face.size());
-  std::array<Eigen::Vector3d, 2> carried{Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero()};
-  std::array<double, 2> pressure{};
+  const std::size_t fragments = assembly.fragments.size();
+  std::vector<Eigen::Vector3d> carried(fragments, Eigen::Vector3d::Zero());
+  std::vector<double> pressure(fragments, 0.0);
   UndersideFindings findings;
   for (std::size_t k = 0; k < assembly.underside.size(); ++k) {
     const auto pair = first + static_cast<Eigen::Index>(k);
@@ -68,9 +71,9 @@ UndersideFindings measure_underside(const Assembly& assembly, const ConstructSta
     const Length gap = state.pressed.gap(pair) * mm;
     findings.clearance = findings.clearance ? std::min(*findings.clearance, gap) : gap;
   }
-  findings.pressure = (pressure[0] + pressure[1]) * newton;
+  findings.pressure = std::accumulate(pressure.begin(), pressure.end(), 0.0) * newton;
   const double coefficient = assembly.construct.contact.plate_on_bone;
-  for (const std::size_t fragment : {0U, 1U})
+  for (std::size_t fragment = 0; fragment < fragments; ++fragment)
     if (pressure[fragment] > 0.0 && coefficient > 0.0)
       findings.friction_use = std::max(findings.friction_use.value_or(0.0),
                                        carried[fragment].norm() / (coefficient * pressure[fragment]));

@@ -9,7 +9,7 @@ namespace gapstrain::models {
 namespace {
 
 Length hole_position(const Construct& construct, int hole) {
-  return construct.plate.holes[static_cast<std::size_t>(hole - 1)].position;
+  return only(construct.plates).holes[static_cast<std::size_t>(hole - 1)].position;
 }
 
 // A plate screw of one fragment, rather than a lag screw across the fracture.
@@ -20,9 +20,9 @@ bool holds_one_fragment(const Screw& screw) { return screw.kind != ScrewKind::la
 double fracture_along(const Construct& construct) { return fracture_extent(construct).along; }
 
 FractureExtent fracture_extent(const Construct& construct) {
-  const BoneShape bone(construct.bone, construct.plate.aspect);
-  return {PlateShape(construct.plate, bone).along_at(construct.fracture.position.value()),
-          CutThroughBone(construct.fracture, bone).length()};
+  const BoneShape bone(construct.bone, only(construct.plates).aspect);
+  return {PlateShape(only(construct.plates), bone).along_at(only(construct.fractures).position.value()),
+          CutThroughBone(only(construct.fractures), bone).length()};
 }
 
 namespace {
@@ -70,9 +70,10 @@ ConstructFigures measure_figures(const Construct& construct, const std::vector<c
                                  const FractureExtent& fracture) {
   const auto [proximal, distal] = innermost_of(construct, screws, fracture.along);
   ConstructFigures figures;
+  figures.fragments.resize(construct.fractures.size() + 1);
   figures.working_length =
       hole_position(construct, screws[distal]->hole) - hole_position(construct, screws[proximal]->hole);
-  if (fracture.length > 0.0) figures.plate_span_ratio = construct.plate.length.value() / fracture.length;
+  if (fracture.length > 0.0) figures.plate_span_ratio = only(construct.plates).length.value() / fracture.length;
   int in_plate = 0;
   for (const auto* each : screws) {
     const Screw& screw = *each;
@@ -81,11 +82,13 @@ ConstructFigures measure_figures(const Construct& construct, const std::vector<c
       ++figures.screws_across;
       continue;
     }
-    const bool on_proximal = hole_position(construct, screw.hole).value() < fracture.along;
-    ++(on_proximal ? figures.screws_proximal : figures.screws_distal);
-    (on_proximal ? figures.cortices_proximal : figures.cortices_distal) += screw.cortices;
+    const bool is_beyond = hole_position(construct, screw.hole).value() >= fracture.along;
+    FragmentScrews& fragment = figures.fragments[is_beyond ? 1 : 0];
+    ++fragment.screws;
+    fragment.cortices += screw.cortices;
   }
-  figures.plate_screw_density = static_cast<double>(in_plate) / static_cast<double>(construct.plate.holes.size());
+  figures.plate_screw_density =
+      static_cast<double>(in_plate) / static_cast<double>(only(construct.plates).holes.size());
   return figures;
 }
 

@@ -1,6 +1,7 @@
 #include "models/measures/gap_strain.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numbers>
 
@@ -8,9 +9,9 @@ namespace gapstrain::models {
 
 namespace {
 
-Eigen::MatrixX3d edge_motion(const BuiltBody& body, const Eigen::VectorXd& port_forces,
-                             const Eigen::VectorXd& amplitudes) {
-  const solver::Probe& probe = body.condensed->probes.front();
+Eigen::MatrixX3d edge_motion(const BuiltBody& body, std::size_t number_of_probe,
+                             const Eigen::VectorXd& port_forces, const Eigen::VectorXd& amplitudes) {
+  const solver::Probe& probe = body.condensed->probes[number_of_probe];
   const Eigen::VectorXd stacked = probe.of_port_forces * port_forces + probe.of_rigid * amplitudes;
   return Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, 3, Eigen::RowMajor>>(stacked.data(),
                                                                                      stacked.size() / 3, 3);
@@ -107,10 +108,13 @@ PerrenWindows perren_windows(const std::vector<GapPoint>& edge) {
 
 Eigen::MatrixX3d edge_motions(const Assembly& assembly, const std::vector<Eigen::MatrixXd>& port_forces,
                               const Eigen::VectorXd& amplitudes) {
-  const auto motion_of = [&](BodyIndex body) {
-    return edge_motion(assembly.bodies[body], port_forces[body], amplitudes.segment<6>(6 * body));
+  const auto motion_of = [&](std::size_t fragment, std::size_t probe) {
+    const std::size_t body = body_of_fragment(assembly.construct, fragment);
+    return edge_motion(assembly.bodies[body], probe, port_forces[body],
+                       amplitudes.segment<6>(6 * static_cast<Eigen::Index>(body)));
   };
-  return motion_of(distal_body) - motion_of(proximal_body);
+  assert(assembly.fragments.size() == 2);  // one fracture
+  return motion_of(1, proximal_edge_probe()) - motion_of(0, distal_edge_probe(assembly.fragments[0]));
 }
 
 Eigen::MatrixX3d edge_motions(const Assembly& assembly, const ConstructState& state) {
@@ -121,8 +125,8 @@ GapFindings measure_gap(const Assembly& assembly, const solver::PressedForces& m
                         const solver::PressedForces& loaded, const Eigen::MatrixX3d& before,
                         const Eigen::MatrixX3d& after) {
   const Eigen::MatrixX3d motions = after - before;
-  const auto& around = assembly.fragments.proximal.edge.around;
-  const double gap = assembly.construct.fracture.gap.value();
+  const auto& around = assembly.fragments.front().distal_edge->around;
+  const double gap = only(assembly.construct.fractures).gap.value();
   const auto opening = [&](std::size_t place, const Eigen::Vector3d& motion_before) {
     return Opening{gap + motion_before.x(), touches(assembly.face_next_to[place], made, loaded)};
   };

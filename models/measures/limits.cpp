@@ -100,13 +100,13 @@ Limits slipping(const Assembly& assembly, const StepState& made, const std::vect
   Limits limits;
   if (made.tightened.empty()) return limits;
   for (std::size_t l = 0; l < loaded.size(); ++l)
-    for (const std::size_t fragment : {0U, 1U}) {
+    for (std::size_t fragment = 0; fragment < assembly.fragments.size(); ++fragment) {
       const double slip = underside_slip(assembly, made, loaded[l], fragment).value();
       if (slip < slip_worth_saying || loads[l].friction_use.value_or(0.0) < friction_used_up) continue;
       PassedLimit limit{.kind = LimitKind::plate_slips, .load = loads[l].load, .unit = FigureUnit::length};
       limit.value = slip;
       limit.limit = slip_worth_saying;
-      limit.distal = fragment == 1;
+      limit.fragment = fragment;
       limits.push_back(std::move(limit));
     }
   return limits;
@@ -118,7 +118,7 @@ Limits used_slots(const Assembly& assembly, const StepState& made) {
     const Screw& screw = assembly.screws[static_cast<std::size_t>(index)].planned.screw;
     if (screw.kind != ScrewKind::compression) continue;
     const double asked = tightened_slide(screw).value();
-    const double done = std::abs(assembly.screws[static_cast<std::size_t>(index)].planned.slide);
+    const double done = std::abs(assembly.screws[static_cast<std::size_t>(index)].planned.placement.slide);
     if (done >= asked - 1e-9) continue;
     PassedLimit limit{LimitKind::slot_used_up, screw.id, screw.label, {}, asked, done, FigureUnit::length};
     limit.hole = screw.hole;

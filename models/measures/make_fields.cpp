@@ -33,14 +33,13 @@ ShellField shell_field(const BuiltBody& body, BodyKind kind, const Eigen::Vector
 
 Eigen::Vector3d motion_at(const solver::Solution& solution, const solver::LinkEnd& end,
                           const Eigen::Vector3d& centre, const Eigen::Vector3d& place) {
-  const Eigen::Matrix<double, 6, 1> motion =
-      solution.motions[static_cast<std::size_t>(end.body)].col(0).segment<6>(end.column);
+  const Eigen::Matrix<double, 6, 1> motion = solution.motions[end.body].col(0).segment<6>(end.column);
   return (solver::rigid_transfer(centre, place) * motion).head<3>();
 }
 
 double radius_of_head(const Assembly& assembly, const Screw& screw) {
   if (screw.hole == 0) return 0.8 * screw.size.thread_diameter.value();  // from memory, for the picture only
-  return assembly.construct.plate.holes[static_cast<std::size_t>(screw.hole - 1)].diameter.value() / 2.0;
+  return only(assembly.construct.plates).holes[static_cast<std::size_t>(screw.hole - 1)].diameter.value() / 2.0;
 }
 
 // Shape of a screw for display: the shaft follows its ports' motions, cubic pieces are not drawn.
@@ -97,12 +96,13 @@ HoldField hold_field(const Hold& hold) { return {hold.hold.label, hold.ends[0], 
 }  // namespace
 
 LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen, const std::string& load,
-                       const std::array<Eigen::VectorXd, 3>& displacements,
-                       const std::array<const BodyStress*, 3>& stress, const solver::Solution& solution) {
+                       const std::vector<Eigen::VectorXd>& displacements,
+                       const std::vector<const BodyStress*>& stress, const solver::Solution& solution) {
   LoadFields fields;
   fields.load = load;
-  for (std::size_t b = 0; b < 3; ++b)
-    fields.shells.push_back(shell_field(assembly.bodies[b], b == plate_body ? BodyKind::plate : BodyKind::bone,
+  for (std::size_t b = 0; b < assembly.bodies.size(); ++b)
+    fields.shells.push_back(shell_field(assembly.bodies[b],
+                                        is_plate(assembly.construct, b) ? BodyKind::plate : BodyKind::bone,
                                         displacements[b], *stress[b]));
   for (const int screw : chosen)
     fields.screws.push_back(screw_field(assembly, assembly.screws[static_cast<std::size_t>(screw)], solution));
@@ -116,10 +116,10 @@ StepFields make_step_fields(const Assembly& assembly, const ProcedureStep& step,
   fields.force = force_across(assembly, state).value();
   const auto& solution = state.pressed.solution;
   const auto displacements = recover_displacements(assembly, {solution});
-  for (std::size_t b = 0; b < 3; ++b) {
+  for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
     ShellField field;
     field.name = assembly.bodies[b].name;
-    field.kind = b == plate_body ? BodyKind::plate : BodyKind::bone;
+    field.kind = is_plate(assembly.construct, b) ? BodyKind::plate : BodyKind::bone;
     field.mesh = assembly.bodies[b].body->shell().mesh;
     field.displacements = Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, 6, Eigen::RowMajor>>(
                               displacements[b].data(), displacements[b].rows() / 6, 6)

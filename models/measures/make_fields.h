@@ -13,8 +13,8 @@ namespace gapstrain::models {
 
 // `displacements`, `stress`: of each body.
 LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen, const std::string& load,
-                       const std::array<Eigen::VectorXd, 3>& displacements,
-                       const std::array<const BodyStress*, 3>& stress, const solver::Solution& solution);
+                       const std::vector<Eigen::VectorXd>& displacements,
+                       const std::vector<const BodyStress*>& stress, const solver::Solution& solution);
 
 StepFields make_step_fields(const Assembly& assembly, const ProcedureStep& step, const StepState& state,
                             const std::string& text);

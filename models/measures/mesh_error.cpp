@@ -11,7 +11,7 @@ namespace {
 int hottest_node(const Assembly& assembly, const PlatePeak& peak) {
   const Eigen::RowVector2d place(peak.along.value(), peak.across.value());
   Eigen::Index node = 0;
-  (assembly.plate_mesh.along_across.rowwise() - place).rowwise().squaredNorm().minCoeff(&node);
+  (only(assembly.plates).mesh.along_across.rowwise() - place).rowwise().squaredNorm().minCoeff(&node);
   return static_cast<int>(node);
 }
 
@@ -39,8 +39,8 @@ MeshError estimate_mesh_error(const Assembly& assembly, const SolvedLoads& solve
     const PlatePeak& peak = loads[k].plate.peak;
     const double zeta = peak.face == PlateFace::top ? 1.0 : peak.face == PlateFace::bottom ? -1.0 : 0.0;
     if (peak.von_mises.value() != 0.0)
-      take_larger(error.peak, solver::stress_jump(assembly.bodies[plate_body].body->shell(),
-                                                  solved.displacements[plate_body].col(l),
+      take_larger(error.peak, solver::stress_jump(assembly.bodies[only_plate_body].body->shell(),
+                                                  solved.displacements[only_plate_body].col(l),
                                                   hottest_node(assembly, peak), zeta, peak.von_mises.value()));
   }
   return error;

@@ -1,5 +1,6 @@
 #include "models/measures/order_advice.h"
 
+#include "models/geometry/fracture_cut.h"
 #include "models/measures/compression.h"
 
 #include <algorithm>
@@ -108,11 +109,11 @@ class Orders {
     return move.act == Act::tighten;
   }
 
-  bool is_distal(const CandidateScrew& screw) const {
-    return screw.planned.placement.bone->near.middle.x() > assembly_.construct.fracture.position.value();
+  std::size_t fragment_of(const CandidateScrew& screw) const {
+    return fragment_at(assembly_.construct.fractures, screw.planned.placement.bone->near.middle.x() * mm);
   }
-  bool is_distal(const Move& move) const {
-    return is_distal(is_hold(move) ? *hold(move.part).wire : screw(move.part));
+  std::size_t fragment_of(const Move& move) const {
+    return fragment_of(is_hold(move) ? *hold(move.part).wire : screw(move.part));
   }
 
   // What holds the sliding fragment (for lags and clamps: either fragment) before a move and still does.
@@ -124,7 +125,7 @@ class Orders {
       if (moves_[k].act == Act::remove)
         std::erase(parts, moves_[k].part);
       else if (holds_plate(moves_[k]) && !presses(moves_[k]) &&
-               (!slides || is_distal(moves_[k]) == is_distal(screw(move.part))))
+               (!slides || fragment_of(moves_[k]) == fragment_of(screw(move.part))))
         parts.push_back(moves_[k].part);
     }
     return parts;

@@ -50,18 +50,18 @@ void read_contact(const Assembly& assembly, const CarriedState& loaded, LoadOutc
 
 // Turn of a body that a rigid amplitude stands for, rad.
 double rigid_turn(const BuiltBody& body, const Eigen::VectorXd& amplitude) {
-  return (body.body->rigid().middleRows<3>(3) * amplitude).norm();
+  return (body.condensed->turn * amplitude).norm();
 }
 
 PeakStress::PlateForces on_plate(const Assembly& assembly, const std::vector<CarriedState>& states) {
   const auto count = static_cast<Eigen::Index>(states.size());
   PeakStress::PlateForces forces;
-  forces.port_forces.resize(assembly.bodies[plate_body].condensed->compliance.rows(), count);
+  forces.port_forces.resize(assembly.bodies[only_plate_body].condensed->compliance.rows(), count);
   forces.amplitudes.resize(6, count);
   for (Eigen::Index k = 0; k < count; ++k) {
     const CarriedState& state = states[static_cast<std::size_t>(k)];
-    forces.port_forces.col(k) = state.port_forces[plate_body];
-    forces.amplitudes.col(k) = state.pressed.amplitudes.segment<6>(6 * plate_body);
+    forces.port_forces.col(k) = state.port_forces[only_plate_body];
+    forces.amplitudes.col(k) = state.pressed.amplitudes.segment<6>(6 * only_plate_body);
   }
   return forces;
 }
@@ -85,7 +85,7 @@ CarriedState carried_state(const Assembly& assembly, solver::PressedForces press
 std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStress& peak,
                                        const std::vector<int>& chosen, const CarriedState& made,
                                        const std::vector<CarriedState>& loaded) {
-  const Metal& metal = assembly.construct.plate.material;
+  const Metal& metal = only(assembly.construct.plates).material;
   const auto peaks = peak.find(on_plate(assembly, loaded), on_plate(assembly, {made}), metal);
   const auto& yield = metal.yield_strength;
 

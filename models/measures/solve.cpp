@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 
 namespace gapstrain::models {
@@ -44,11 +45,11 @@ solver::Solution solve_small_load(const Assembly& assembly, const ConstructState
   }
 }
 
-std::array<Eigen::MatrixXd, 3> recover_displacements(const Assembly& assembly,
-                                                     const std::vector<solver::Solution>& solutions) {
+std::vector<Eigen::MatrixXd> recover_displacements(const Assembly& assembly,
+                                                   const std::vector<solver::Solution>& solutions) {
   const auto count = static_cast<Eigen::Index>(solutions.size());
-  std::array<Eigen::MatrixXd, 3> displacements;
-  for (std::size_t b = 0; b < 3; ++b) {
+  std::vector<Eigen::MatrixXd> displacements(assembly.bodies.size());
+  for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
     const auto& body = assembly.bodies[b];
     Eigen::MatrixXd forces(body.condensed->compliance.rows(), count), amplitudes(6, count);
     for (Eigen::Index k = 0; k < count; ++k) {

@@ -6,7 +6,6 @@
 
 #include <Eigen/Core>
 
-#include <array>
 #include <vector>
 
 namespace gapstrain::models {
@@ -21,8 +20,8 @@ ConstructState solve_load(const Assembly& assembly, const ConstructState& made, 
 solver::Solution solve_small_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load);
 
 // Displacements of all nodes of all bodies, six a node, a column for each solution. (6n x solutions) a body
-std::array<Eigen::MatrixXd, 3> recover_displacements(const Assembly& assembly,
-                                                     const std::vector<solver::Solution>& solutions);
+std::vector<Eigen::MatrixXd> recover_displacements(const Assembly& assembly,
+                                                   const std::vector<solver::Solution>& solutions);
 
 // Positions in assembly.screws of the given screws. @pre all of them were candidates.
 std::vector<int> chosen_screws(const Assembly& assembly, const std::vector<Screw>& screws);

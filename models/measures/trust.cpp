@@ -21,7 +21,7 @@ double largest_port_force(const solver::Solution& solution) {
 // The larger of both, or what is no number: std::max drops that, and a broken calculation would pass.
 double worse(double one, double other) { return std::isnan(one) || one > other ? one : other; }
 
-double largest_rotation(const std::array<Eigen::MatrixXd, 3>& displacements) {
+double largest_rotation(const std::vector<Eigen::MatrixXd>& displacements) {
   double largest = 0.0;
   for (const auto& body : displacements)
     for (Eigen::Index node = 0; node < body.rows() / 6; ++node)

@@ -4,7 +4,6 @@
 #include "models/assembly/insertion.h"
 #include "models/findings/findings.h"
 
-#include <array>
 #include <vector>
 
 namespace gapstrain::models {
@@ -12,7 +11,7 @@ namespace gapstrain::models {
 // All loads of a construct solved: one state a load, displacements of each body with a column a load (6n x loads).
 struct SolvedLoads {
   std::vector<ConstructState> states;
-  std::array<Eigen::MatrixXd, 3> displacements;
+  std::vector<Eigen::MatrixXd> displacements;
 };
 
 // What passes at most, of findings and of outcomes alike.

@@ -18,15 +18,15 @@ namespace {
 
 // Nearest free hole of the same fragment that takes the screw, in steps of `step`; 0 when there is none.
 int next_free_hole(const Construct& construct, const Screw& moved, int step) {
-  const auto count = static_cast<int>(construct.plate.holes.size());
+  const auto count = static_cast<int>(only(construct.plates).holes.size());
   const double fracture = fracture_along(construct);
   const auto is_distal = [&](int hole) {
-    return construct.plate.holes[static_cast<std::size_t>(hole - 1)].position.value() >= fracture;
+    return only(construct.plates).holes[static_cast<std::size_t>(hole - 1)].position.value() >= fracture;
   };
   for (int next = moved.hole + step; next >= 1 && next <= count; next += step) {
     const bool taken = std::any_of(construct.screws.begin(), construct.screws.end(),
                                    [&](const Screw& screw) { return screw.hole == next; });
-    const HoleShape shape = construct.plate.holes[static_cast<std::size_t>(next - 1)].shape;
+    const HoleShape shape = only(construct.plates).holes[static_cast<std::size_t>(next - 1)].shape;
     if (is_distal(next) != is_distal(moved.hole)) return 0;
     if (!taken && fits_hole(moved.kind, shape)) return next;
   }

@@ -8,11 +8,13 @@
 #include "models/parts/healing.h"
 #include "models/parts/layout_rules.h"
 #include "models/parts/loading.h"
+#include "models/parts/only.h"
 #include "models/parts/plate.h"
 #include "models/parts/screw.h"
 #include "models/parts/step.h"
 #include "models/parts/stock.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -30,12 +32,12 @@ struct Construct {
   std::string name;
   std::optional<Mass> body_mass;  // only for plausibility
   Bone bone;
-  Plate plate;
+  std::vector<Plate> plates = std::vector<Plate>(1);
   std::vector<Screw> screws;
   std::vector<TemporaryHold> temporary;
   std::vector<Step> steps;  // empty: every screw is inserted and tightened in the order of `screws`
   Contact contact;
-  Fracture fracture;
+  std::vector<Fracture> fractures = std::vector<Fracture>(1);  // by rising position: one fragment more than these
   std::vector<LoadCase> loads;
   MeshDensity mesh;
   std::optional<LayoutRules> layouts;  // what else its screws may be

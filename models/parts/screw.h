@@ -41,8 +41,9 @@ struct FreeEntry {
 enum class ScrewId : int { none = 0 };
 
 struct Screw {
-  std::string label;  // printed in tables and pictures, what steps call it by
-  int hole = 0;       // 1-based number of the plate hole; 0: beside the plate, at `entry` (lag screws only)
+  std::string label;      // printed in tables and pictures, what steps call it by
+  int hole = 0;           // 1-based number of the plate hole; 0: beside the plate, at `entry` (lag screws only)
+  std::size_t plate = 0;  // whose hole it is, among the construct's plates
   std::optional<FreeEntry> entry;
   ScrewKind kind = ScrewKind::locking;
   ScrewSize size;

@@ -21,10 +21,11 @@ enum class HoldKind {
 struct TemporaryHold {
   std::string label;  // what steps call it by
   HoldKind kind = HoldKind::wire;
-  int hole = 0;     // wire: 1-based number of the plate hole
-  Length diameter;  // wire
-  Length along;     // plate clamp: on the plate from its proximal end
-  Force force;      // clamps: what they are closed with
+  int hole = 0;           // wire: 1-based number of the plate hole
+  Length diameter;        // wire
+  Length along;           // plate clamp: on the plate from its proximal end
+  Force force;            // clamps: what they are closed with
+  std::size_t plate = 0;  // that a wire or a plate clamp holds, among the construct's plates
   bool operator==(const TemporaryHold&) const = default;
 };
 

@@ -27,9 +27,9 @@ std::vector<PlateBend> find_bends(const Plate& plate, const PlateShape& shape) {
 }
 
 std::optional<PlannedPrebend> find_prebend_angle(const Construct& construct, const PlateShape& shape) {
-  const Plate& plate = construct.plate;
+  const Plate& plate = only(construct.plates);
   if (!(plate.prebend > Length())) return std::nullopt;
-  const Length at = shape.along_at(construct.fracture.position.value()) * mm;
+  const Length at = shape.along_at(only(construct.fractures).position.value()) * mm;
   const double bend =
       std::atan((plate.prebend / at).value()) + std::atan((plate.prebend / (plate.length - at)).value());
   return PlannedPrebend{plate.prebend, at, bend * radian};
@@ -72,7 +72,7 @@ OrderedScrew order_screw(const Construct& construct, const SeatedScrew& seated) 
   if (screw.kind == ScrewKind::lag) ordered.gliding = screw.size.thread_diameter;
   ordered.tilt_along = screw.tilt_along;
   ordered.tilt_across = screw.tilt_across;
-  ordered.off_centre = std::abs(seated.slide) * mm;
+  ordered.off_centre = std::abs(seated.placement.slide) * mm;
   ordered.core = screw.size.core_diameter;
   ordered.seat = seat;
   ordered.direction = place.direction;
@@ -104,7 +104,7 @@ std::vector<OrderedScrew> order_screws(const RuleSubject& subject, const Procedu
     screws.back().step = step_of(procedure, static_cast<int>(k));
   }
   const auto rank = [&](const OrderedScrew& screw) {
-    return screw.hole > 0 ? screw.hole : static_cast<int>(construct.plate.holes.size()) + 1;
+    return screw.hole > 0 ? screw.hole : static_cast<int>(only(construct.plates).holes.size()) + 1;
   };
   std::stable_sort(screws.begin(), screws.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
   return screws;
@@ -118,14 +118,14 @@ Length length_to_order(Length measured, const Stock& stock) {
 }
 
 Plan make_plan(const Construct& construct) {
-  const Plate& plate = construct.plate;
+  const Plate& plate = only(construct.plates);
   const RuleSubject subject = RuleSubject::of(construct);
   const PlateShape& plate_shape = subject.plate;
   const Procedure procedure = own_procedure(construct);
   Plan plan;
   plan.bone = construct.bone.name;
   plan.side = construct.bone.side;
-  plan.fracture_position = construct.fracture.position;
+  plan.fracture_position = only(construct.fractures).position;
   plan.estimated = construct.estimated;
   plan.plate_length = plate.length;
   for (const auto& section : plate.sections) {

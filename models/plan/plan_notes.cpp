@@ -27,7 +27,7 @@ bool any(const Plan& plan, ScrewKind kind) {
 void note_bends(const Plan& plan, const Construct& construct, const PlateShape& shape, Notes& notes) {
   for (const auto& screw : plan.screws) {
     if (screw.kind != ScrewKind::locking || screw.hole == 0) continue;
-    const double turn = std::abs(in_degrees(turn_at_hole(construct.plate, shape, screw.hole)));
+    const double turn = std::abs(in_degrees(turn_at_hole(only(construct.plates), shape, screw.hole)));
     if (turn > in_degrees(largest_bend_at_locking_hole))
       notes.push_back(fmt::format("The plate bends by {:.1f} deg at hole {}: a locking head may not hold in it.",
                                   turn, screw.hole));
@@ -67,7 +67,7 @@ std::pair<std::string, std::string> sides(Aspect aspect) {
 }
 
 void note_screws(const Plan& plan, const Construct& construct, Notes& notes) {
-  const auto [one, other] = sides(construct.plate.aspect);
+  const auto [one, other] = sides(only(construct.plates).aspect);
   for (const auto& screw : plan.screws) {
     std::vector<std::string> ways;
     if (screw.tilt_along != Angle()) ways.push_back(towards(screw.tilt_along, "distal", "proximal"));
@@ -102,7 +102,7 @@ void note_entries(const Construct& construct, Notes& notes) {
           "{}: enters {:.3g} mm from the bone's proximal end, {:.3g} deg round it from the plate's side towards "
           "{}.",
           screw.label.empty() ? "The screw beside the plate" : screw.label, screw.entry->position.value(),
-          in_degrees(screw.entry->around), sides(construct.plate.aspect).first));
+          in_degrees(screw.entry->around), sides(only(construct.plates).aspect).first));
 }
 
 void note_order_list(const Plan& plan, Notes& notes) {

@@ -32,13 +32,13 @@ class GapUnderLoads {
   GapMoment load(const SpotStages& stages) const {
     const ConstructState filled = fill_gap(gap_, stages);
     GapMoment moment;
-    moment.plate_forces.resize(gap_.assembly.bodies[plate_body].condensed->compliance.rows(),
+    moment.plate_forces.resize(gap_.assembly.bodies[only_plate_body].condensed->compliance.rows(),
                                static_cast<Eigen::Index>(loads_.size()));
     std::vector<std::vector<SpotStrain>> spots;
     for (std::size_t l = 0; l < loads_.size(); ++l) {
       const ConstructState loaded = solve_load(gap_.assembly, filled, loads_[l]);
       spots.push_back(measure_spots(gap_, loaded, stages));
-      moment.plate_forces.col(static_cast<Eigen::Index>(l)) = loaded.pressed.solution.port_forces[plate_body];
+      moment.plate_forces.col(static_cast<Eigen::Index>(l)) = loaded.pressed.solution.port_forces[only_plate_body];
       moment.head_cycles.push_back(
           measure_head_cycles(gap_.assembly, gap_.screws, gap_.made.pressed.solution, loaded.pressed.solution));
     }

@@ -14,7 +14,7 @@ constexpr double least_width = 0.1;  // mm
 
 // Of the columns of tissue, along the cut's normal, mm.
 double column_length(const Construct& construct) {
-  return std::max(construct.fracture.gap.value() * cut_normal(construct.fracture).x(), least_width);
+  return std::max(only(construct.fractures).gap.value() * cut_normal(only(construct.fractures)).x(), least_width);
 }
 
 double width_at(const HealingGap& gap, std::size_t spot) {
@@ -79,7 +79,7 @@ std::vector<SpotStrain> measure_spots(const HealingGap& gap, const ConstructStat
   const Assembly& assembly = gap.assembly;
   const Eigen::VectorXd motions = assembly.system->deformations(loaded.pressed.solution) -
                                   assembly.system->deformations(gap.made.pressed.solution);
-  const Eigen::Vector3d normal = cut_normal(assembly.construct.fracture);
+  const Eigen::Vector3d normal = cut_normal(only(assembly.construct.fractures));
   std::vector<SpotStrain> spots(stages.size());
   for (std::size_t k = 0; k < stages.size(); ++k) {
     SpotStrain& spot = spots[k];

@@ -39,7 +39,7 @@ class HotNodes {
   explicit HotNodes(const Assembly& assembly) : assembly_(assembly) {}
 
   void take_from(const BodyStress& at_rest, const BodyStress& loaded) {
-    const Metal& metal = assembly_.construct.plate.material;
+    const Metal& metal = only(assembly_.construct.plates).material;
     std::vector<Candidate> candidates;
     for (const PlateFace face : {PlateFace::top, PlateFace::bottom})
       for (Eigen::Index node = 0; node < loaded.top.rows(); ++node)
@@ -64,7 +64,7 @@ class HotNodes {
 
  private:
   bool is_near(const PlateNode& place, const std::vector<PlateNode>& others) const {
-    const auto& nodes = assembly_.plate_mesh.mesh->nodes;
+    const auto& nodes = only(assembly_.plates).mesh.mesh->nodes;
     return std::any_of(others.begin(), others.end(), [&](const PlateNode& other) {
       return other.face == place.face && (nodes.row(other.node) - nodes.row(place.node)).norm() < apart;
     });
@@ -80,14 +80,14 @@ std::vector<PlateNode> find_hot_nodes(const Assembly& assembly, const Eigen::Vec
                                       const Eigen::MatrixXd& loaded) {
   Eigen::MatrixXd all(loaded.rows(), loaded.cols() + 1);
   all << at_rest, loaded;
-  const auto stress = whole_stress(assembly.bodies[plate_body], all);
+  const auto stress = whole_stress(assembly.bodies[only_plate_body], all);
   HotNodes nodes(assembly);
   for (std::size_t state = 1; state < stress.size(); ++state) nodes.take_from(stress.front(), stress[state]);
   return nodes.found();
 }
 
 std::vector<HotPlace> places_of(const Assembly& assembly, const std::vector<PlateNode>& nodes) {
-  const auto& places = assembly.plate_mesh.along_across;
+  const auto& places = only(assembly.plates).mesh.along_across;
   const auto holes = rims_of_nodes(assembly);
   std::vector<HotPlace> found;
   for (const auto& place : nodes) {
@@ -99,7 +99,7 @@ std::vector<HotPlace> places_of(const Assembly& assembly, const std::vector<Plat
 }
 
 PlaceStress::PlaceStress(const Assembly& assembly, const std::vector<PlateNode>& nodes) {
-  const BuiltBody& plate = assembly.bodies[plate_body];
+  const BuiltBody& plate = assembly.bodies[only_plate_body];
   const auto count = static_cast<Eigen::Index>(nodes.size());
   Eigen::MatrixXd readings(plate.body->shell().mesh->nodes.rows() * 6, 3 * count);
   for (Eigen::Index k = 0; k < count; ++k) {

@@ -29,9 +29,9 @@ struct PlaceMetal {
 
 PlaceMetal metal_at(const HotPlace& place, const Construct& construct, const RaceSample& sample) {
   if (!place.screw) {
-    const Metal& metal = construct.plate.material;
+    const Metal& metal = only(construct.plates).material;
     return {&metal, fatigue_line(*metal.ultimate_strength,
-                                 construct.plate.finish_factor * sample.corrosion * sample.strength)};
+                                 only(construct.plates).finish_factor * sample.corrosion * sample.strength)};
   }
   const Metal& metal = construct.screws[*place.screw].material;
   return {&metal, fatigue_line(*metal.ultimate_strength,

@@ -2,6 +2,7 @@
 
 #include "models/race/race_runs.h"
 #include "models/statistics/saltelli_design.h"
+#include "solver/host/side_by_side.h"
 
 #include <algorithm>
 #include <cmath>
@@ -103,7 +104,8 @@ Race run_race(const StressHistory& history, const Construct& construct, const Ra
     const bool is_governed = course.course == HealingCourse::governed;
     std::vector<SampleRun> runs(race.samples);
     Eigen::VectorXd united(static_cast<Eigen::Index>(race.samples)), log_life(is_governed ? design.points() : 0);
-    side_by_side(design.points(), [&](Eigen::Index row) {
+    solver::side_by_side(static_cast<std::size_t>(design.points()), [&](std::size_t index) {
+      const auto row = static_cast<Eigen::Index>(index);
       const bool counts = row % width < 2;
       if (!counts && !is_governed) return;
       const RaceSample sample = race_sample(history, construct, assumptions, design.point(row));

@@ -1,5 +1,6 @@
 #include "models/race/race_runs.h"
 #include "models/statistics/saltelli_design.h"
+#include "solver/host/side_by_side.h"
 
 #include <fmt/format.h>
 
@@ -28,8 +29,9 @@ SharedInputs share_inputs(const std::vector<RaceInput>& inputs, const Construct&
   SharedInputs shared;
   for (const Uncertain kind : all_uncertain) {
     const auto k = static_cast<std::size_t>(kind);
-    const bool is_own = kind == Uncertain::stress_error ||
-                        (kind == Uncertain::strength && first.plate.material != second.plate.material);
+    const bool is_own =
+        kind == Uncertain::stress_error ||
+        (kind == Uncertain::strength && only(first.plates).material != only(second.plates).material);
     const auto add = [&](const std::string& name) {
       shared.names.push_back(name);
       return static_cast<Eigen::Index>(shared.names.size()) - 1;
@@ -60,7 +62,8 @@ std::vector<RaceComparison> compare_races(const StressHistory& first, const Cons
   for (std::size_t c = 0; c < first.courses.size(); ++c) {
     const CourseStress first_stress(first, first.courses[c]), second_stress(second, second.courses[c]);
     Eigen::VectorXd log_ratio(design.points());
-    side_by_side(design.points(), [&](Eigen::Index row) {
+    solver::side_by_side(static_cast<std::size_t>(design.points()), [&](std::size_t index) {
+      const auto row = static_cast<Eigen::Index>(index);
       const Eigen::VectorXd point = design.point(row);
       const auto log_life = [&](std::size_t which, const StressHistory& history, const CourseStress& stress,
                                 const Construct& construct) {

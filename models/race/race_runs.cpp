@@ -1,8 +1,6 @@
 #include "models/race/race_runs.h"
 
 #include <algorithm>
-#include <future>
-#include <thread>
 
 namespace gapstrain::models {
 
@@ -29,16 +27,6 @@ SampleRun run_sample(const StressHistory& history, const CourseStress& stress, c
 double life_factor(double damage_at_union) {
   constexpr double least = 1e-150;  // and so is the ratio of two
   return 1.0 / std::max(damage_at_union, least);
-}
-
-void side_by_side(Eigen::Index count, const std::function<void(Eigen::Index)>& job) {
-  const Eigen::Index threads = std::max(1U, std::thread::hardware_concurrency());
-  std::vector<std::future<void>> parts;
-  for (Eigen::Index thread = 0; thread < threads; ++thread)
-    parts.push_back(std::async(std::launch::async, [=, &job] {
-      for (Eigen::Index k = thread; k < count; k += threads) job(k);
-    }));
-  for (auto& part : parts) part.get();
 }
 
 std::vector<InputWeight> weigh_inputs(const Eigen::VectorXd& outcomes, const std::vector<std::string>& inputs) {

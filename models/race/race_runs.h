@@ -29,9 +29,6 @@ SampleRun run_sample(const StressHistory& history, const CourseStress& stress, c
 // How many times over the plate lasts; finite also for a plate without stress amplitude.
 double life_factor(double damage_at_union);
 
-// Shares 0 to count - 1 out among threads. `job` must not depend on the order.
-void side_by_side(Eigen::Index count, const std::function<void(Eigen::Index)>& job);
-
 // Sobol' indices of outcomes in the order of a SaltelliDesign of so many inputs, the heaviest total first.
 std::vector<InputWeight> weigh_inputs(const Eigen::VectorXd& outcomes, const std::vector<std::string>& inputs);
 

@@ -35,7 +35,7 @@ double value(const StressHistory& history, const Construct& construct, const Rac
       return std::exp(between(-widest, widest, probability));
     }
     case Uncertain::strength:
-      return strength_of(*construct.plate.material.fatigue_strength, probability).value();
+      return strength_of(*only(construct.plates).material.fatigue_strength, probability).value();
     case Uncertain::corrosion:
       return between(assumptions.corrosion_from, assumptions.corrosion_to, probability);
     case Uncertain::stress_error: {
@@ -58,7 +58,10 @@ RaceInput words_of(const Construct& construct, Uncertain kind) {
     case Uncertain::activity:
       return {"activity", {}, "times the cycles a day", "log-uniform; activity_factor of the case"};
     case Uncertain::strength:
-      return {"fatigue strength", {}, "MPa", "triangular; " + construct.plate.material.fatigue_strength->source};
+      return {"fatigue strength",
+              {},
+              "MPa",
+              "triangular; " + only(construct.plates).material.fatigue_strength->source};
     case Uncertain::corrosion:
       return {"corrosion and fretting",
               {},

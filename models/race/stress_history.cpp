@@ -7,10 +7,10 @@
 #include "models/race/tissue_ladder.h"
 #include "models/stress/stress_cycle.h"
 #include "solver/bodies/stress.h"
+#include "solver/host/side_by_side.h"
 
 #include <algorithm>
 #include <array>
-#include <future>
 #include <utility>
 
 namespace gapstrain::models {
@@ -31,7 +31,7 @@ const std::vector<HealingCourse> courses = {HealingCourse::steady, HealingCourse
 using AtFactors = std::vector<CourseStates>;
 
 Construct without_tissue(Construct construct) {
-  construct.fracture.tissue.reset();
+  only(construct.fractures).tissue.reset();
   return construct;
 }
 
@@ -63,7 +63,7 @@ class Following {
 
   StressHistory follow() {
     const std::vector<AtFactors> followed = follow_all();
-    const Eigen::VectorXd at_rest = gap_.made.pressed.solution.port_forces[plate_body];
+    const Eigen::VectorXd at_rest = gap_.made.pressed.solution.port_forces[only_plate_body];
     const auto nodes = find_hot_nodes(assembly_, at_rest, telling_states(followed));
     history_.places = places_of(assembly_, nodes);
     for (const int screw : gap_.screws) history_.places.push_back(place_of(screw));
@@ -92,13 +92,11 @@ class Following {
       for (const std::size_t l : history_.loads) loads.push_back(scaled(assembly_.loads[l], factor));
       return follow_courses(gap_, loads, courses);
     };
-    std::vector<std::future<std::vector<CourseStates>>> jobs;
-    for (const double factor : load_factors) jobs.push_back(std::async(std::launch::async, run, factor));
+    std::vector<std::vector<CourseStates>> found(load_factors.size());
+    solver::side_by_side(load_factors.size(), [&](std::size_t k) { found[k] = run(load_factors[k]); });
     std::vector<AtFactors> followed(courses.size());
-    for (auto& job : jobs) {
-      auto states = job.get();
+    for (auto& states : found)
       for (std::size_t c = 0; c < courses.size(); ++c) followed[c].push_back(std::move(states[c]));
-    }
     return followed;
   }
 
@@ -165,12 +163,12 @@ std::optional<std::string> why_no_race(const Construct& construct) {
   if (std::none_of(construct.loads.begin(), construct.loads.end(),
                    [](const LoadCase& load) { return load.cycles_per_day.has_value(); }))
     return "The race of bone against plate needs cycles_per_day of the loads that come every day.";
-  if (construct.fracture.gap <= 0.0 * mm)
+  if (only(construct.fractures).gap <= 0.0 * mm)
     return "The race of bone against plate needs an open gap in which tissue stiffens; this fracture has none.";
   if (std::any_of(construct.steps.begin(), construct.steps.end(), [](const Step& step) { return step.tissue; }))
     return "The race of bone against plate needs the construct as the operation leaves it; leave out the step "
            "that fills the gap with tissue and those after it.";
-  const Metal& metal = construct.plate.material;
+  const Metal& metal = only(construct.plates).material;
   if (!metal.fatigue_strength || !metal.ultimate_strength)
     return "The race of bone against plate needs a metal with ultimate and fatigue strength; " + metal.name +
            " has none.";

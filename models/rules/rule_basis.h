@@ -75,7 +75,8 @@ struct StandoffBasis {
 };
 
 struct CountBasis {
-  bool distal = false, bridged = true;
+  std::size_t fragment = 0;
+  bool bridged = true;
   int screws = 0, bicortical = 0;
 };
 

@@ -14,7 +14,7 @@ constexpr auto off_axis =
     "Gallagher, Silva & Ricci 2014, J. Orthop. Trauma 28:427 (abstract; year, volume and page from memory)";
 
 RuleFinding tilt_rule(const RuleSubject& subject) {
-  const Angle limit = subject.construct.plate.angle_limit;
+  const Angle limit = only(subject.construct.plates).angle_limit;
   RuleFinding finding;
   finding.unit = FigureUnit::angle;
   finding.most = in_degrees(limit);
@@ -52,7 +52,7 @@ RuleFinding contour_rule(const RuleSubject& subject) {
   for (const auto& seated : subject.screws) {
     if (!seated.stays || seated.screw->kind != ScrewKind::locking) continue;
     const double turn =
-        std::abs(in_degrees(turn_at_hole(subject.construct.plate, subject.plate, seated.screw->hole)));
+        std::abs(in_degrees(turn_at_hole(only(subject.construct.plates), subject.plate, seated.screw->hole)));
     if (worst && turn <= largest) continue;
     worst = &seated;
     largest = turn;

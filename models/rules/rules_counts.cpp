@@ -9,15 +9,15 @@ namespace {
 
 // Pressed fragments share the load, bridged ones leave it to the plate. More than is ample is never advised
 // against: some bones are customarily held by more.
-RuleFinding count_rule(const RuleSubject& subject, bool distal) {
+RuleFinding count_rule(const RuleSubject& subject, std::size_t fragment) {
   const bool bridged = subject.treatment == Treatment::bridging;
   const int least = bridged ? 3 : 2, ample = bridged ? 4 : 3;
   RuleFinding finding;
   finding.source = bridged ? "common practice, no source; more than 4 add little: Stoffel et al. 2003, Injury 34 "
                              "Suppl. 2 (from memory)"
                            : "common practice, no source";
-  const auto screws = subject.fragment(distal);
-  CountBasis basis{distal, bridged, static_cast<int>(screws.size()), 0};
+  const auto screws = subject.fragment(fragment);
+  CountBasis basis{fragment, bridged, static_cast<int>(screws.size()), 0};
   basis.bicortical = static_cast<int>(
       std::count_if(screws.begin(), screws.end(), [](const SeatedScrew* s) { return s->screw->cortices == 2; }));
   finding.unit = FigureUnit::count;
@@ -46,10 +46,9 @@ RuleFinding unicortical_rule(const RuleSubject& subject) {
 }  // namespace
 
 std::vector<Rule> count_rules() {
-  return {
-      {"screws in the proximal fragment", [](const RuleSubject& subject) { return count_rule(subject, false); }},
-      {"screws in the distal fragment", [](const RuleSubject& subject) { return count_rule(subject, true); }},
-      {"screws in one cortex", unicortical_rule}};
+  return {{"screws in the proximal fragment", [](const RuleSubject& subject) { return count_rule(subject, 0); }},
+          {"screws in the distal fragment", [](const RuleSubject& subject) { return count_rule(subject, 1); }},
+          {"screws in one cortex", unicortical_rule}};
 }
 
 }  // namespace gapstrain::models

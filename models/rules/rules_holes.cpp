@@ -24,10 +24,10 @@ EmptyHolesBasis empty_holes(const RuleSubject& subject) {
   basis.innermost_proximal = subject.innermost(false).screw->hole;
   basis.innermost_distal = subject.innermost(true).screw->hole;
   const auto position = [&](int hole) {
-    return subject.construct.plate.holes[static_cast<std::size_t>(hole) - 1].position;
+    return only(subject.construct.plates).holes[static_cast<std::size_t>(hole) - 1].position;
   };
   basis.working_length = position(basis.innermost_distal) - position(basis.innermost_proximal);
-  const BoneSection section = subject.bone.section(subject.construct.fracture.position.value());
+  const BoneSection section = subject.bone.section(only(subject.construct.fractures).position.value());
   basis.bone_diameters = basis.working_length.value() / (section.semi_y + section.semi_z);
   return basis;
 }
@@ -65,7 +65,7 @@ constexpr int may_be_left_out = 1;  // holes at either end of a fragment
 // One of the two holes at the plate's end, and when the fracture is pressed one of the two nearest to it that can
 // be filled: when it is bridged the rule above says how near. `left_out`: the most at either end.
 FragmentSpread spread_of(const RuleSubject& subject, bool distal, int& left_out) {
-  const int holes = static_cast<int>(subject.construct.plate.holes.size());
+  const int holes = static_cast<int>(only(subject.construct.plates).holes.size());
   const int last = subject.outermost(distal).screw->hole, first = subject.innermost(distal).screw->hole;
   FragmentSpread spread{std::min(first, last), std::max(first, last)};
   const int beyond = distal ? holes - last : last - 1;

@@ -35,7 +35,7 @@ class StepWalker {
       for (const int screw : step.tighten) tighten(static_cast<std::size_t>(screw), tight_before);
       for (const auto& part : step.remove) remove(part);
     }
-    walk_.mixed = is_mixed(false) || is_mixed(true);
+    walk_.mixed = is_mixed(0) || is_mixed(1);
     return walk_;
   }
 
@@ -49,8 +49,8 @@ class StepWalker {
       if (is(i)) parts.push_back(seated(i).part);
     return parts;
   }
-  RuleParts locked(bool distal) const {
-    return among(in_, [&](std::size_t i) { return locks(i) && seated(i).is_distal == distal; });
+  RuleParts locked(std::size_t fragment) const {
+    return among(in_, [&](std::size_t i) { return locks(i) && seated(i).fragment == fragment; });
   }
 
   void place(int index) {
@@ -62,10 +62,10 @@ class StepWalker {
 
   // Fragments that are both locked to the plate do not come together any more.
   void pull_together(const RulePart& by, bool is_clamp) {
-    auto early = locked(false);
-    const auto distal = locked(true);
-    if (early.empty() || distal.empty()) return;
-    early.insert(early.end(), distal.begin(), distal.end());
+    auto early = locked(0);
+    const auto beyond = locked(1);
+    if (early.empty() || beyond.empty()) return;
+    early.insert(early.end(), beyond.begin(), beyond.end());
     walk_.blocks.push_back({early, by, is_clamp});
   }
 
@@ -77,12 +77,12 @@ class StepWalker {
       pull_together(screw.part, false);
       return;
     }
-    auto early = locked(screw.is_distal);
+    auto early = locked(screw.fragment);
     if (!early.empty()) walk_.lifts.push_back({early, screw.part});
     if (screw.screw->kind != ScrewKind::compression) return;
     walk_.presses = true;
     for (auto& part : among(tight_before, [&](std::size_t k) {
-           return seated(k).screw->kind == ScrewKind::cortical && seated(k).is_distal == screw.is_distal;
+           return seated(k).screw->kind == ScrewKind::cortical && seated(k).fragment == screw.fragment;
          }))
       early.push_back(part);
     if (!early.empty()) walk_.blocks.push_back({early, screw.part});
@@ -94,10 +94,10 @@ class StepWalker {
     tight_.erase(static_cast<std::size_t>(part.index));
   }
 
-  bool is_mixed(bool distal) const {
+  bool is_mixed(std::size_t fragment) const {
     bool ball = false, thread = false;
     for (const auto& screw : subject_.screws) {
-      if (screw.is_distal != distal || !screw.is_plate_screw()) continue;
+      if (screw.fragment != fragment || !screw.is_plate_screw()) continue;
       (screw.screw->kind == ScrewKind::locking ? thread : ball) = true;
     }
     return ball && thread;

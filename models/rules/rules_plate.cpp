@@ -20,8 +20,8 @@ RuleFinding span_rule(const RuleSubject& subject) {
   finding.least = least;
   finding.ample = ample;
   finding.source = gautier_sommer;
-  const double plate = subject.construct.plate.length.value(), fracture = subject.cut.length();
-  SpanBasis basis{simple, subject.construct.fracture.obliquity > 0.0 * degree, plate * mm, fracture * mm,
+  const double plate = only(subject.construct.plates).length.value(), fracture = subject.cut.length();
+  SpanBasis basis{simple, only(subject.construct.fractures).obliquity > 0.0 * degree, plate * mm, fracture * mm,
                   subject.bone.length() * mm};
   finding.basis = basis;
   if (!(fracture > 0.0)) return not_applicable(finding, Inapplicable::no_fracture_length);
@@ -46,7 +46,7 @@ RuleFinding density_rule(const RuleSubject& subject) {
   RuleFinding finding;
   finding.most = most;
   finding.source = std::string(gautier_sommer) + "; no more than half of the holes: open surgical text";
-  const int filled = holes_filled(subject), holes = static_cast<int>(subject.construct.plate.holes.size());
+  const int filled = holes_filled(subject), holes = static_cast<int>(only(subject.construct.plates).holes.size());
   const double density = static_cast<double>(filled) / holes;
   DensityBasis basis{filled, holes, static_cast<int>(std::ceil(filled / most - 1e-9))};
   const int may_stay = static_cast<int>(most * holes);
@@ -79,8 +79,8 @@ RuleFinding standoff_rule(const RuleSubject& subject) {
   if (!locks) return not_applicable(finding, Inapplicable::no_locking_screw);
   const RuleSite::Standoff& worst = subject.site->highest;
   finding.value = worst.distance;
-  finding.basis = StandoffBasis{subject.construct.plate.contour == Contour::straight,
-                                nearest_hole(subject.construct.plate, worst.along)};
+  finding.basis = StandoffBasis{only(subject.construct.plates).contour == Contour::straight,
+                                nearest_hole(only(subject.construct.plates), worst.along)};
   // To the sampling of the underside, not to rounding.
   if (!(worst.distance <= most + 1e-3)) finding.verdict = Verdict::broken;
   return finding;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <utility>
 
 namespace gapstrain::models {
@@ -56,14 +57,14 @@ std::vector<SeatedScrew> seat_all(const Construct& construct, const RuleSite& si
 }  // namespace
 
 RuleSite::RuleSite(const Construct& construct)
-    : bone(construct.bone, construct.plate.aspect),
-      plate(construct.plate, bone),
-      cut(construct.fracture, bone),
-      highest(furthest_from_bone(construct.plate.length.value(), plate, bone)) {
+    : bone(construct.bone, only(construct.plates).aspect),
+      plate(only(construct.plates), bone),
+      cut(only(construct.fractures), bone),
+      highest(furthest_from_bone(only(construct.plates).length.value(), plate, bone)) {
   Screw screw;
-  for (std::size_t hole = 1; hole <= construct.plate.holes.size(); ++hole) {
+  for (std::size_t hole = 1; hole <= only(construct.plates).holes.size(); ++hole) {
     screw.hole = static_cast<int>(hole);
-    square_to_hole.push_back(place_screw(construct.plate, plate, bone, screw, Length()).bone);
+    square_to_hole.push_back(place_screw(only(construct.plates), plate, bone, screw, Length()).bone);
   }
 }
 
@@ -71,12 +72,10 @@ SeatedScrew seat(const Screw& screw, const Construct& construct, const RuleSite&
   SeatedScrew seated;
   seated.screw = &screw;
   seated.part = {screw.id, screw.label, screw.entry ? 0 : screw.hole};
-  const Length slide = slide_along(screw, construct.plate, site.plate, construct.fracture.position);
-  seated.slide = slide.value();
-  seated.placement = place_screw(construct.plate, site.plate, site.bone, screw, slide);
+  seated.placement = place_screw(construct, site.plate, site.bone, screw);
   seated.stays = !taken_out(construct).contains(screw.label);
   const auto& crossing = seated.placement.bone;
-  seated.is_distal = site.cut.is_distal(crossing ? crossing->near.middle : seated.placement.underside);
+  seated.fragment = site.cut.is_distal(crossing ? crossing->near.middle : seated.placement.underside) ? 1 : 0;
   if (!crossing) return seated;
   seated.bone_width = width_across(site.bone, *crossing, seated.placement.direction);
   const auto look_at = [&](const Eigen::Vector3d& wall) {
@@ -96,12 +95,10 @@ RuleSubject::RuleSubject(const Construct& of, std::shared_ptr<const RuleSite> on
       plate(site->plate),
       cut(site->cut),
       screws(std::move(seated)) {
-  double slides[2] = {0.0, 0.0};
-  for (const SeatedScrew& screw : screws) {
-    double& longest = slides[screw.is_distal ? 1 : 0];
-    longest = std::max(longest, std::abs(screw.slide));
-  }
-  slid = slides[0] + slides[1];
+  std::vector<double> longest(construct.fractures.size() + 1, 0.0);  // of each fragment
+  for (const SeatedScrew& screw : screws)
+    longest[screw.fragment] = std::max(longest[screw.fragment], std::abs(screw.placement.slide));
+  slid = std::accumulate(longest.begin(), longest.end(), 0.0);
   treatment = treat(*this);
 }
 
@@ -110,7 +107,7 @@ RuleSubject RuleSubject::of(const Construct& construct) {
   return {construct, site, seat_all(construct, *site)};
 }
 
-double RuleSubject::gap_left() const { return std::max(0.0, construct.fracture.gap.value() - slid); }
+double RuleSubject::gap_left() const { return std::max(0.0, only(construct.fractures).gap.value() - slid); }
 
 RuleParts RuleSubject::pressing() const {
   RuleParts parts;
@@ -123,22 +120,22 @@ RuleParts RuleSubject::pressing() const {
   return parts;
 }
 
-std::vector<const SeatedScrew*> RuleSubject::fragment(bool distal) const {
+std::vector<const SeatedScrew*> RuleSubject::fragment(std::size_t number) const {
   std::vector<const SeatedScrew*> found;
   for (const auto& seated : screws)
-    if (seated.stays && seated.is_plate_screw() && seated.is_distal == distal) found.push_back(&seated);
+    if (seated.stays && seated.is_plate_screw() && seated.fragment == number) found.push_back(&seated);
   return found;
 }
 
 const SeatedScrew& RuleSubject::innermost(bool distal) const {
-  const auto all = fragment(distal);
+  const auto all = fragment(distal ? 1 : 0);
   return **std::max_element(all.begin(), all.end(), [&](const SeatedScrew* a, const SeatedScrew* b) {
     return distal ? a->screw->hole > b->screw->hole : a->screw->hole < b->screw->hole;
   });
 }
 
 const SeatedScrew& RuleSubject::outermost(bool distal) const {
-  const auto all = fragment(distal);
+  const auto all = fragment(distal ? 1 : 0);
   return **std::max_element(all.begin(), all.end(), [&](const SeatedScrew* a, const SeatedScrew* b) {
     return distal ? a->screw->hole < b->screw->hole : a->screw->hole > b->screw->hole;
   });
@@ -149,8 +146,8 @@ std::vector<int> RuleSubject::usable_holes_inside(bool distal) const {
   const double clearance = least_edge_clearance * inner.screw->size.thread_diameter.value();
   std::vector<int> found;
   const int step = distal ? -1 : 1;
-  for (int hole = inner.screw->hole + step; hole >= 1 && hole <= static_cast<int>(construct.plate.holes.size());
-       hole += step) {
+  for (int hole = inner.screw->hole + step;
+       hole >= 1 && hole <= static_cast<int>(only(construct.plates).holes.size()); hole += step) {
     if (std::any_of(screws.begin(), screws.end(),
                     [&](const SeatedScrew& s) { return s.stays && s.screw->hole == hole; }))
       continue;

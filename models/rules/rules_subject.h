@@ -35,9 +35,8 @@ struct SeatedScrew {
   const Screw* screw = nullptr;
   RulePart part;
   ScrewPlacement placement;
-  double slide = 0.0;      // of a compression screw along its slot, distal positive
-  bool is_distal = false;  // the fragment of its near cortex
-  bool stays = true;       // is in after the last step
+  std::size_t fragment = 0;  // of its near cortex, 0 is the most proximal
+  bool stays = true;         // is in after the last step
   // Of the middle of the wall nearest to it, of those that its thread holds in; infinite where it misses the bone.
   double to_edge = std::numeric_limits<double>::infinity();  // the fracture's
   double to_end = std::numeric_limits<double>::infinity();   // the bone's
@@ -67,16 +66,16 @@ struct RuleSubject {
   Treatment treatment = Treatment::bridging;
 
   double gap_left() const;
-  bool is_simple() const { return construct.fracture.pattern == FracturePattern::simple; }
+  bool is_simple() const { return only(construct.fractures).pattern == FracturePattern::simple; }
   // What presses the fragments together: compression and lag screws and fracture clamps.
   RuleParts pressing() const;
 
   // Plate screws that stay, of one fragment.
-  std::vector<const SeatedScrew*> fragment(bool distal) const;
+  std::vector<const SeatedScrew*> fragment(std::size_t number) const;
   // The one nearest to the fracture and the one furthest away. @pre `fragment(distal)` is not empty
   const SeatedScrew& innermost(bool distal) const;
   const SeatedScrew& outermost(bool distal) const;
-  bool has_screws_on_both_sides() const { return !fragment(false).empty() && !fragment(true).empty(); }
+  bool has_screws_on_both_sides() const { return !fragment(0).empty() && !fragment(1).empty(); }
 
   // Holes of one fragment between the fracture and its innermost screw that are empty and could take that screw's
   // like, square to the plate through both cortices and clear of the fracture's edge; the nearest to it first.

@@ -15,7 +15,7 @@ RuleParts sliding(const RuleSubject& subject) {
 // What presses needs a gap that it can close; a closed simple fracture needs something that presses; a comminuted
 // zone is not to be pressed at all.
 RuleFinding treatment_rule(const RuleSubject& subject) {
-  TreatmentBasis basis{subject.treatment, subject.is_simple(), subject.construct.fracture.gap,
+  TreatmentBasis basis{subject.treatment, subject.is_simple(), only(subject.construct.fractures).gap,
                        subject.slid * mm, sliding(subject),    subject.pressing()};
   RuleFinding finding;
   finding.source = "common practice, no source";
@@ -62,8 +62,9 @@ RuleFinding prebend_rule(const RuleSubject& subject) {
   finding.basis = PrebendBasis{};
   if (subject.treatment != Treatment::compression || !(subject.slid > 0.0))
     return not_applicable(finding, Inapplicable::plate_does_not_press);
-  if (!(subject.construct.fracture.obliquity < transverse)) return not_applicable(finding, Inapplicable::oblique);
-  const double prebend = subject.construct.plate.prebend.value();
+  if (!(only(subject.construct.fractures).obliquity < transverse))
+    return not_applicable(finding, Inapplicable::oblique);
+  const double prebend = only(subject.construct.plates).prebend.value();
   finding.value = prebend;
   if (!at_least(prebend, *finding.least) || !at_most(prebend, *finding.most)) finding.verdict = Verdict::broken;
   return finding;

@@ -42,10 +42,11 @@ bool is_beside_end(const Assembly& assembly, double x) {
 }  // namespace
 
 BoneFindings measure_bone(const Assembly& assembly, const std::vector<int>& chosen,
-                          const std::array<const BodyStress*, 2>& stress) {
+                          const std::vector<const BodyStress*>& stress) {
   BoneFindings findings;
-  for (std::size_t f = 0; f < 2; ++f) {
-    const solver::Shell& shell = assembly.bodies[proximal_body + f].body->shell();
+  for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
+    if (is_plate(assembly.construct, b)) continue;
+    const solver::Shell& shell = assembly.bodies[b].body->shell();
     const Eigen::Matrix3d compliance = shell.material.plane_stress.inverse();
     for (Eigen::Index node = 0; node < shell.mesh->nodes.rows(); ++node) {
       if (is_beside_end(assembly, shell.mesh->nodes(node, 0))) continue;
@@ -53,7 +54,7 @@ BoneFindings measure_bone(const Assembly& assembly, const std::vector<int>& chos
           is_beside_screw(assembly, chosen, shell.mesh->nodes.row(node).transpose(), shell.mesh->thickness(node))
               ? findings.peak_strain_at_screws
               : findings.peak_strain;
-      for (const auto* level : {&stress[f]->top, &stress[f]->bottom})
+      for (const auto* level : {&stress[b]->top, &stress[b]->bottom})
         peak = std::max(peak, largest_principal(compliance * level->row(node).transpose()));
     }
   }

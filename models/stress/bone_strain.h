@@ -5,13 +5,12 @@
 #include "models/findings/findings.h"
 #include "models/stress/body_stress.h"
 
-#include <array>
 #include <vector>
 
 namespace gapstrain::models {
 
-// `stress`: proximal and distal fragment.
+// `stress`: of all bodies by their numbers (body_numbers.h); plates' is not looked at.
 BoneFindings measure_bone(const Assembly& assembly, const std::vector<int>& chosen,
-                          const std::array<const BodyStress*, 2>& stress);
+                          const std::vector<const BodyStress*>& stress);
 
 }  // namespace gapstrain::models

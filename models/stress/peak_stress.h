@@ -22,10 +22,12 @@ enum class PlatePlaces { likely, likely_and_sample };
 class PeakStress {
  public:
   PeakStress(const Assembly& assembly, PlatePlaces places)
-      : PeakStress(assembly.plate_mesh, assembly.plate_sample, assembly.bodies[plate_body], places) {}
+      : PeakStress(only(assembly.plates).mesh, only(assembly.plates).sample, assembly.bodies[only_plate_body],
+                   places) {}
   // For all constructs on these bodies, whatever their plate's modulus.
   PeakStress(const PreparedBodies& prepared, PlatePlaces places)
-      : PeakStress(prepared.plate_mesh, prepared.plate_sample, prepared.bodies[plate_body], places) {}
+      : PeakStress(only(prepared.plates).mesh, only(prepared.plates).sample, prepared.bodies[only_plate_body],
+                   places) {}
 
   // What carries the plate in some states, a column each.
   struct PlateForces {

@@ -8,7 +8,7 @@ namespace gapstrain::models {
 
 std::optional<PlateFatigue> measure_plate_fatigue(const Assembly& assembly, const BodyStress& at_rest,
                                                   const BodyStress& loaded) {
-  const Metal& metal = assembly.construct.plate.material;
+  const Metal& metal = only(assembly.construct.plates).material;
   if (!metal.fatigue_strength) return std::nullopt;
   PlateFatigue worst;
   Eigen::Index worst_node = 0;
@@ -26,8 +26,8 @@ std::optional<PlateFatigue> measure_plate_fatigue(const Assembly& assembly, cons
   consider(at_rest.top, loaded.top, PlateFace::top);
   consider(at_rest.bottom, loaded.bottom, PlateFace::bottom);
   consider(at_rest.middle, loaded.middle, PlateFace::middle);
-  worst.along = assembly.plate_mesh.along_across(worst_node, 0) * mm;
-  worst.across = assembly.plate_mesh.along_across(worst_node, 1) * mm;
+  worst.along = only(assembly.plates).mesh.along_across(worst_node, 0) * mm;
+  worst.across = only(assembly.plates).mesh.along_across(worst_node, 1) * mm;
   const int hole = rims_of_nodes(assembly)[static_cast<std::size_t>(worst_node)];
   if (hole > 0) worst.hole = hole;
   return worst;

@@ -17,8 +17,8 @@ struct PortForce {
 
 std::vector<PortForce> forces_on_plate(const Assembly& assembly, const solver::Solution& solution) {
   std::vector<PortForce> forces;
-  const Eigen::VectorXd& all = solution.port_forces[plate_body].col(0);
-  for (const auto& port : assembly.plate_ports) {
+  const Eigen::VectorXd& all = solution.port_forces[only_plate_body].col(0);
+  for (const auto& port : only(assembly.plate_ports)) {
     const bool has_moment = port.motions > 3;
     PortForce entry{port.along, port.centre, all.segment<3>(port.column), Eigen::Vector3d::Zero()};
     if (has_moment) entry.moment = all.segment<3>(port.column + 3);
@@ -71,20 +71,20 @@ std::vector<PlateStation> plate_stations(const Assembly& assembly, const solver:
                                          const BodyStress& stress) {
   constexpr int steps = 160;
   constexpr double beside_jump = 1e-6;  // mm
-  const double length = assembly.construct.plate.length.value();
+  const double length = only(assembly.construct.plates).length.value();
   const auto forces = forces_on_plate(assembly, solution);
   std::vector<double> places;
   for (int step = 0; step <= steps; ++step) places.push_back(length * step / steps);
-  for (const auto& hole : assembly.construct.plate.holes) {
+  for (const auto& hole : only(assembly.construct.plates).holes) {
     places.push_back(hole.position.value() - beside_jump);
     places.push_back(hole.position.value() + beside_jump);
   }
   std::sort(places.begin(), places.end());
 
-  const CentreLine centre_line(assembly.plate_mesh);
+  const CentreLine centre_line(only(assembly.plates).mesh);
   std::vector<PlateStation> stations;
   for (const double along : places) {
-    const mesh::SurfacePoint section = assembly.plate_shape->mid_surface(along, 0.0);
+    const mesh::SurfacePoint section = only(assembly.plates).shape->mid_surface(along, 0.0);
     const Eigen::Vector3d across = Eigen::Vector3d::UnitY();
     const Eigen::Vector3d tangent = across.cross(section.normal);
     // The part towards proximal is in balance: what the section passes on to it is minus the forces' sum.

@@ -27,8 +27,8 @@ PlatePeak peak_of(const Assembly& assembly, const BodyStress& stress, const std:
       if (value <= largest) continue;
       largest = value;
       peak.von_mises = value * mpa;
-      peak.along = assembly.plate_mesh.along_across(node, 0) * mm;
-      peak.across = assembly.plate_mesh.along_across(node, 1) * mm;
+      peak.along = only(assembly.plates).mesh.along_across(node, 0) * mm;
+      peak.across = only(assembly.plates).mesh.along_across(node, 1) * mm;
       peak.face = face;
       const int hole = rims[static_cast<std::size_t>(node)];
       peak.hole = hole > 0 ? std::optional(hole) : std::nullopt;
@@ -54,14 +54,14 @@ double solid_share(const Assembly& assembly, const BodyStress& stress, const std
   const Eigen::Vector2d centre(hole.position.value(), 0.0);
   Eigen::VectorXd top(static_cast<Eigen::Index>(rim.size())), bottom(top.size());
   for (std::size_t k = 0; k < rim.size(); ++k) {
-    const Eigen::Vector2d arm = assembly.plate_mesh.along_across.row(rim[k]).transpose() - centre;
+    const Eigen::Vector2d arm = only(assembly.plates).mesh.along_across.row(rim[k]).transpose() - centre;
     const auto row = static_cast<Eigen::Index>(k);
     top(row) = tangential(stress.top.row(rim[k]).transpose(), arm);
     bottom(row) = tangential(stress.bottom.row(rim[k]).transpose(), arm);
   }
-  const double thickness = assembly.plate_shape->thickness(hole.position.value());
+  const double thickness = only(assembly.plates).shape->thickness(hole.position.value());
   return solid_over_shell(top, bottom, hole.diameter.value() / 2.0 / thickness,
-                          assembly.construct.plate.material.poissons_ratio);
+                          only(assembly.construct.plates).material.poissons_ratio);
 }
 
 // Area of the plate that belongs to nodes whose stress passes the limit, as a share.
@@ -87,9 +87,9 @@ double share_over(const mesh::ShellMesh& mesh, const Eigen::VectorXd& largest, d
 }  // namespace
 
 std::vector<int> rims_of_nodes(const Assembly& assembly) {
-  const mesh::ShellMesh& mesh = *assembly.plate_mesh.mesh;
+  const mesh::ShellMesh& mesh = *only(assembly.plates).mesh.mesh;
   std::vector<int> rims(static_cast<std::size_t>(mesh.nodes.rows()), 0);
-  for (std::size_t hole = 0; hole < assembly.construct.plate.holes.size(); ++hole)
+  for (std::size_t hole = 0; hole < only(assembly.construct.plates).holes.size(); ++hole)
     for (const int node : mesh.groups.at(fmt::format("hole:{}", hole)))
       rims[static_cast<std::size_t>(node)] = static_cast<int>(hole) + 1;
   return rims;
@@ -97,8 +97,8 @@ std::vector<int> rims_of_nodes(const Assembly& assembly) {
 
 PlateFindings measure_plate(const Assembly& assembly, const std::vector<int>& chosen,
                             const solver::Solution& solution, const BodyStress& stress) {
-  const Plate& plate = assembly.construct.plate;
-  const mesh::ShellMesh& mesh = *assembly.plate_mesh.mesh;
+  const Plate& plate = only(assembly.construct.plates);
+  const mesh::ShellMesh& mesh = *only(assembly.plates).mesh.mesh;
   const std::vector<int> rims = rims_of_nodes(assembly);
   std::vector<int> all(rims.size());
   std::iota(all.begin(), all.end(), 0);
@@ -129,11 +129,11 @@ PlateFindings measure_plate(const Assembly& assembly, const std::vector<int>& ch
 }
 
 double sampled_peak(const Assembly& assembly, const solver::Solution& solution) {
-  const auto& plate = assembly.bodies[plate_body];
+  const auto& plate = assembly.bodies[only_plate_body];
   double peak = 0.0;
   for (const auto& probe : plate.condensed->probes) {
-    const Eigen::VectorXd stacked =
-        probe.of_port_forces * solution.port_forces[plate_body] + probe.of_rigid * solution.amplitudes[plate_body];
+    const Eigen::VectorXd stacked = probe.of_port_forces * solution.port_forces[only_plate_body] +
+                                    probe.of_rigid * solution.amplitudes[only_plate_body];
     peak = std::max(peak, solver::von_mises(solver::as_rows(stacked)).maxCoeff());
   }
   return peak;

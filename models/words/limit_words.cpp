@@ -44,7 +44,7 @@ std::string limit_sentence(const PassedLimit& limit) {
           "The plate slips by {:.2g} mm on the {} fragment under \"{}\": friction there is used up, and the "
           "screws' "
           "shafts carry the rest.",
-          limit.value, limit.distal ? "distal" : "proximal", load);
+          limit.value, limit.fragment > 0 ? "distal" : "proximal", load);
     case LimitKind::slot_used_up:
       return fmt::format("{} uses up its slot: {:.2g} mm of travel were asked for, hole {} leaves {:.2g} mm.",
                          limit.label, limit.value, limit.hole, limit.limit);

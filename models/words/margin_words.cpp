@@ -64,7 +64,7 @@ struct Sentence {
   const Margin& margin;
   const Screw* screw;
 
-  const Metal& metal() const { return screw != nullptr ? screw->material : construct.plate.material; }
+  const Metal& metal() const { return screw != nullptr ? screw->material : only(construct.plates).material; }
 
   std::string operator()(const std::monostate&) const { return ""; }
 
@@ -149,7 +149,7 @@ std::string fatigue_assumptions(const Construct& construct, bool of_screw) {
   return common + fmt::format(
                       "the holes' notches count in full; {}; the surface leaves {:.0f} % of the strength of "
                       "smooth bars",
-                      shell_reads_high, 100.0 * construct.plate.finish_factor);
+                      shell_reads_high, 100.0 * only(construct.plates).finish_factor);
 }
 
 }  // namespace

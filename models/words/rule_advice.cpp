@@ -103,7 +103,7 @@ struct RuleAdvice {
                            longer == 1 ? "one more screw" : counted(longer, "more screw"));
     if (missing > longer)
       advice += fmt::format("{} {} in {}", advice.empty() ? "Add" : " and add", counted(missing - longer, "screw"),
-                            fragment_name(basis.distal));
+                            fragment_name(basis.fragment));
     return advice + ".";
   }
 
@@ -115,14 +115,14 @@ struct RuleAdvice {
   std::string operator()(const EmptyHolesBasis& basis) const {
     if (!basis.simple) {
       Sentences sentences;
-      const auto fill = [&](bool distal, const std::optional<int>& hole) {
+      const auto fill = [&](std::size_t fragment, const std::optional<int>& hole) {
         if (hole)
           sentences.push_back(
               fmt::format("In {} put a screw in hole {}, the nearest that is clear of the fracture.",
-                          fragment_name(distal), *hole));
+                          fragment_name(fragment), *hole));
       };
-      fill(false, basis.nearest_usable_proximal);
-      fill(true, basis.nearest_usable_distal);
+      fill(0, basis.nearest_usable_proximal);
+      fill(1, basis.nearest_usable_distal);
       return joined(sentences);
     }
     if (value() < least())
@@ -137,16 +137,16 @@ struct RuleAdvice {
 
   std::string operator()(const SpreadBasis& basis) const {
     Sentences sentences;
-    const auto move = [&](bool distal, const FragmentSpread& spread) {
+    const auto move = [&](std::size_t fragment, const FragmentSpread& spread) {
       if (spread.move_out_to)
         sentences.push_back(
-            fmt::format("Move a screw of {} out to hole {}.", fragment_name(distal), *spread.move_out_to));
+            fmt::format("Move a screw of {} out to hole {}.", fragment_name(fragment), *spread.move_out_to));
       if (!spread.move_in_to.empty())
-        sentences.push_back(fmt::format("Move a screw of {} in to hole {}.", fragment_name(distal),
+        sentences.push_back(fmt::format("Move a screw of {} in to hole {}.", fragment_name(fragment),
                                         listed(hole_numbers(spread.move_in_to), "or")));
     };
-    move(false, basis.proximal);
-    move(true, basis.distal);
+    move(0, basis.proximal);
+    move(1, basis.distal);
     return joined(sentences);
   }
 

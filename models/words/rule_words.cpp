@@ -172,7 +172,9 @@ std::string event_text(const TooEarly& mishap) {
   return fmt::format("{} is {}", name_of(mishap.before), mishap.is_clamp ? "closed" : "tightened");
 }
 
-std::string fragment_name(bool distal) { return distal ? "the distal fragment" : "the proximal fragment"; }
+std::string fragment_name(std::size_t fragment) {
+  return fragment > 0 ? "the distal fragment" : "the proximal fragment";
+}
 
 std::string figure_text(const RuleFinding& finding) {
   const auto found = [&] { return std::visit(RuleFigure{finding}, finding.basis); };

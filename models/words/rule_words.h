@@ -23,6 +23,6 @@ std::string names_of(const RuleParts& parts);
 // "S5 is tightened"
 std::string event_text(const TooEarly& mishap);
 // "the proximal fragment"
-std::string fragment_name(bool distal);
+std::string fragment_name(std::size_t fragment);
 
 }  // namespace gapstrain::models

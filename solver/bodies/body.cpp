@@ -31,6 +31,7 @@ Condensed Body::condense(const Ports& ports, const std::vector<SparseMatrix>& pr
   Condensed condensed;
   condensed.compliance.resize(motions, motions);
   condensed.rigid = ports.spread.transpose() * factor_.rigid();
+  condensed.turn = factor_.rigid().middleRows<3>(3);  // of any node
   for (const auto& probe : probes)
     condensed.probes.push_back({Eigen::MatrixXd(probe.rows(), motions), probe * factor_.rigid()});
   for (Eigen::Index first = 0; first < motions; first += block) {

@@ -27,6 +27,7 @@ struct Probe {
 struct Condensed {
   Eigen::MatrixXd compliance;  // C = R^T K+ R, (m x m), symmetric, semi-definite
   Eigen::MatrixXd rigid;       // G = R^T Z, (m x 6)
+  Eigen::Matrix<double, 3, 6> turn = Eigen::Matrix<double, 3, 6>::Zero();  // of the whole body, rad, by amplitudes
   std::vector<Probe> probes;
 };
 

@@ -1,27 +1,12 @@
 #include "solver/bodies/floating_factor.h"
 
-#include "solver/bodies/single_threaded_blas.h"
-
-#include <Eigen/CholmodSupport>
 #include <Eigen/Geometry>
 #include <Eigen/QR>
 
 #include <algorithm>
 #include <array>
-#include <mutex>
 
 namespace gapstrain::solver {
-
-struct FloatingFactor::Cholesky : Eigen::CholmodSupernodalLLT<SparseMatrix, Eigen::Lower> {
-  Cholesky() {
-    keep_blas_single_threaded();
-    // Nested dissection fills tubes least; it is the only ordering worth trying for shells.
-    cholmod().nmethods = 1;
-    cholmod().method[0].ordering = CHOLMOD_METIS;
-    cholmod().postorder = 1;
-    cholmod().print = 0;  // failure is reported by our exception, not on the terminal
-  }
-};
 
 namespace {
 
@@ -61,22 +46,9 @@ std::vector<int> determinate_supports(const Eigen::MatrixX3d& points, const Eige
   return held;
 }
 
-// One body at a time is ordered: METIS draws on the process' one random sequence, so that two at once would give
-// either another order, and every figure other last digits, from run to run.
-void order_and_factor(Eigen::CholmodSupernodalLLT<SparseMatrix, Eigen::Lower>& cholesky,
-                      const SparseMatrix& stiffness) {
-  static std::mutex ordering;
-  {
-    const std::scoped_lock alone(ordering);
-    cholesky.analyzePattern(stiffness);
-  }
-  cholesky.factorize(stiffness);
-}
-
 }  // namespace
 
-FloatingFactor::FloatingFactor(const SparseMatrix& stiffness, const Eigen::MatrixX3d& points)
-    : cholesky_(std::make_unique<Cholesky>()) {
+FloatingFactor::FloatingFactor(const SparseMatrix& stiffness, const Eigen::MatrixX3d& points) {
   const Eigen::Vector3d centroid = points.colwise().mean().transpose();
   const double size = (points.rowwise() - centroid.transpose()).rowwise().norm().maxCoeff();
   rigid_ = rigid_motions(points, centroid, size);
@@ -102,14 +74,10 @@ FloatingFactor::FloatingFactor(const SparseMatrix& stiffness, const Eigen::Matri
     }
   }
   reduced.finalize();
-  order_and_factor(*cholesky_, reduced);
-  if (cholesky_->info() != Eigen::Success)
+  factor_ = factor_sparse(reduced);
+  if (factor_ == nullptr)
     throw NotElasticError("a body's stiffness is not positive definite: part of its mesh hangs on nothing");
 }
-
-FloatingFactor::~FloatingFactor() = default;
-FloatingFactor::FloatingFactor(FloatingFactor&&) noexcept = default;
-FloatingFactor& FloatingFactor::operator=(FloatingFactor&&) noexcept = default;
 
 Eigen::MatrixXd FloatingFactor::solve(const Eigen::MatrixXd& forces) const {
   const Eigen::MatrixXd resultant = rigid_orthonormal_.transpose() * forces;
@@ -117,7 +85,7 @@ Eigen::MatrixXd FloatingFactor::solve(const Eigen::MatrixXd& forces) const {
   const Eigen::MatrixXd balanced = forces - rigid_orthonormal_ * resultant;
   for (std::size_t row = 0; row < kept_.size(); ++row)
     right.row(static_cast<Eigen::Index>(row)) = balanced.row(kept_[row]);
-  const Eigen::MatrixXd answer = cholesky_->solve(right);
+  const Eigen::MatrixXd answer = factor_->solve(right);
   Eigen::MatrixXd motion = Eigen::MatrixXd::Zero(forces.rows(), forces.cols());
   for (std::size_t row = 0; row < kept_.size(); ++row)
     motion.row(kept_[row]) = answer.row(static_cast<Eigen::Index>(row));

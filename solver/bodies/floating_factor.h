@@ -5,6 +5,7 @@
 
 #include "solver/bodies/assemble.h"
 #include "solver/bodies/not_elastic_error.h"
+#include "solver/host/sparse_factor.h"
 
 #include <Eigen/Core>
 
@@ -17,11 +18,6 @@ class FloatingFactor {
  public:
   // `stiffness`: lower triangle (6n x 6n); `points`: (n x 3), mm. @throw NotElasticError
   FloatingFactor(const SparseMatrix& stiffness, const Eigen::MatrixX3d& points);
-  ~FloatingFactor();
-  FloatingFactor(const FloatingFactor&) = delete;
-  FloatingFactor& operator=(const FloatingFactor&) = delete;
-  FloatingFactor(FloatingFactor&&) noexcept;
-  FloatingFactor& operator=(FloatingFactor&&) noexcept;
 
   // K+ F for each column of `forces` (6n x k): the answer to the forces' self-equilibrated part, without rigid
   // motion. Symmetric in the sense that G^T K+ F = (K+ G)^T F.
@@ -31,8 +27,7 @@ class FloatingFactor {
   const Eigen::MatrixXd& rigid() const { return rigid_; }
 
  private:
-  struct Cholesky;
-  std::unique_ptr<Cholesky> cholesky_;
+  std::unique_ptr<const SparseFactor> factor_;
   Eigen::MatrixXd rigid_;
   Eigen::MatrixXd rigid_orthonormal_;
   std::vector<int> kept_;  // unknowns that are not held

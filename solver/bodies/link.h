@@ -10,7 +10,7 @@ namespace gapstrain::solver {
 
 // One end of a link on a port: the link's deformation gets transfer^T * (the port's motions).
 struct LinkEnd {
-  int body = 0;
+  std::size_t body = 0;
   Eigen::Index column = 0;   // where the port's motions start among the body's
   Eigen::MatrixXd transfer;  // (port motions used x deformations), see System
 };

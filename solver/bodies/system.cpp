@@ -48,8 +48,8 @@ System::System(std::vector<const Condensed*> bodies, std::vector<Link> links)
       for (Eigen::Index column = 0; column < end.transfer.cols(); ++column)
         for (Eigen::Index row = 0; row < end.transfer.rows(); ++row)
           if (end.transfer(row, column) != 0.0)
-            triplets[static_cast<std::size_t>(end.body)].emplace_back(
-                static_cast<int>(end.column + row), static_cast<int>(first + column), end.transfer(row, column));
+            triplets[end.body].emplace_back(static_cast<int>(end.column + row), static_cast<int>(first + column),
+                                            end.transfer(row, column));
     }
   }
   rigid_ = Eigen::MatrixXd::Zero(forces, 6 * body_count);

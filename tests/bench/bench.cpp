@@ -3,6 +3,8 @@
 #include "cases/reader/read_case.h"
 #include "models/layouts/ready_screws.h"
 #include "models/measures/solve.h"
+#include "models/preparation/from_scratch.h"
+#include "models/preparation/prepare_bodies.h"
 
 #include <fmt/format.h>
 

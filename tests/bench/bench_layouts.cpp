@@ -5,6 +5,7 @@
 #include "models/layouts/construct_solver.h"
 #include "models/layouts/layouts.h"
 #include "models/measures/solve.h"
+#include "models/preparation/prepare_bodies.h"
 #include "tests/solver/bodies/monolithic.h"
 
 #include <fmt/format.h>
@@ -29,11 +30,11 @@ double seconds(const auto& work) {
 // The case's plate with fourteen holes, all of which take a locking screw.
 models::Construct fourteen_holes(const std::string& path) {
   models::Construct construct = cases::read_case(path).construct;
-  models::Plate& plate = construct.plate;
+  models::Plate& plate = only(construct.plates);
   const models::PlateHole hole = plate.holes.front();
   const models::Length pitch = 11.0 * models::mm, margin = 7.0 * models::mm;
   plate.length = 13.0 * pitch + 2.0 * margin;
-  plate.proximal_end = construct.fracture.position - 0.5 * plate.length;
+  plate.proximal_end = only(construct.fractures).position - 0.5 * plate.length;
   plate.holes.clear();
   for (int k = 0; k < 14; ++k) {
     plate.holes.push_back(hole);
@@ -145,8 +146,8 @@ int main(int argc, char** argv) {
           "  {:>9} rows               {:7.3f} ms a layout and thread, peak memory {:.0f} MB\n", rows,
           2e3 * bench.run(rows, 2) / static_cast<double>(rows), peak_memory());
   }
-  construct.fracture.gap = 0.05 * models::mm;
-  construct.plate.standoff = 0.02 * models::mm;
+  only(construct.fractures).gap = 0.05 * models::mm;
+  only(construct.plates).standoff = 0.02 * models::mm;
   construct.mesh.refinement = 1.25;  // for some 150 pairs
   for (const auto law : {models::FrictionLaw::none, models::FrictionLaw::coulomb}) {
     construct.contact.friction = law;

@@ -33,7 +33,7 @@ Construct plated_tube(const TubeSizes& sizes) {
   const Length outer = sizes.outer * mm, middle = 0.5 * construct.bone.length;
   construct.bone.stations = {{middle, outer, outer, 0.5 * (sizes.outer - sizes.inner) * mm, 0.0 * mm, 0.0 * mm}};
   construct.bone.cortex = isotropic_cortex("tube", sizes.bone_modulus * mpa, 0.3, "made up for tests");
-  Plate& plate = construct.plate;
+  Plate& plate = only(construct.plates);
   plate.length = sizes.plate_length * mm;
   plate.sections = {{0.0 * mm, sizes.plate_width * mm, sizes.plate_thickness * mm}};
   plate.material = metal(sizes.metal_modulus, 0.3);
@@ -58,8 +58,8 @@ Construct plated_tube(const TubeSizes& sizes) {
     }
   }
   number_screws(construct.screws);
-  construct.fracture.position = middle;
-  construct.fracture.gap = sizes.gap * mm;
+  only(construct.fractures).position = middle;
+  only(construct.fractures).gap = sizes.gap * mm;
 
   LoadCase axial = named_load("axial"), bending = named_load("bending"), torsion = named_load("torsion");
   axial.ball_distance = 4.0 * mm;
@@ -94,7 +94,7 @@ Construct random_construct(unsigned seed) {
   bone.cortex = isotropic_cortex("random", between(14000.0, 20000.0) * mpa, 0.3, "made up for tests");
   bone.cortex.transverse_modulus = between(0.6, 1.0) * bone.cortex.longitudinal_modulus;
 
-  Plate& plate = construct.plate;
+  Plate& plate = only(construct.plates);
   const double hole = width * between(0.2, 0.26), pitch = hole * between(3.0, 3.8);
   const int holes = 8;
   plate.length = (holes * pitch) * mm;
@@ -121,11 +121,12 @@ Construct random_construct(unsigned seed) {
     construct.screws.push_back(screw);
   }
   number_screws(construct.screws);
-  construct.fracture.position = 0.5 * bone.length;
-  construct.fracture.gap = between(0.08, 0.3) * pitch * mm;
-  if (coin(0.5)) construct.fracture.obliquity = between(5.0, 20.0) * degree;
-  construct.fracture.direction = between(0.0, 6.2) * radian;
-  if (coin(0.5)) construct.fracture.tissue = Tissue{"random", between(0.2, 800.0) * mpa, 0.3, "made up for tests"};
+  only(construct.fractures).position = 0.5 * bone.length;
+  only(construct.fractures).gap = between(0.08, 0.3) * pitch * mm;
+  if (coin(0.5)) only(construct.fractures).obliquity = between(5.0, 20.0) * degree;
+  only(construct.fractures).direction = between(0.0, 6.2) * radian;
+  if (coin(0.5))
+    only(construct.fractures).tissue = Tissue{"random", between(0.2, 800.0) * mpa, 0.3, "made up for tests"};
 
   LoadCase combined = named_load("combined"), torsion = named_load("torsion");
   combined.ball_distance = between(0.0, 5.0) * mm;

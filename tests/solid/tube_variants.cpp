@@ -1,6 +1,7 @@
 #include "tests/solid/tube_variants.h"
 
 #include "models/layouts/ready_screws.h"
+#include "models/preparation/from_scratch.h"
 #include "tests/models/constructs.h"
 
 namespace gapstrain::tests {

@@ -22,10 +22,11 @@ const std::vector<std::string> layers = {"mesh", "solver", "models", "viz", "cas
 // The rooms of each layer that has some, from the lowest to the highest: an include points down or stays.
 // Files of the layer's own folder (the program, cautions, version) belong to no room.
 const std::map<std::string, std::vector<std::string>> rooms = {
-    {"solver", {"precompiled", "elements", "bodies"}},
+    {"solver", {"precompiled", "elements", "host", "bodies", "native", "plain"}},
     {"models",
      {"parts", "statistics", "geometry", "checks", "assembly", "findings", "stress", "measures", "margins",
-      "rules", "race", "plan", "catalogue", "layouts", "assessment", "words", "patient", "evidence"}},
+      "rules", "race", "plan", "catalogue", "layouts", "assessment", "words", "patient", "preparation",
+      "evidence"}},
     {"viz", {"drawing", "construct", "fracture", "study", "plan", "compared"}},
     {"cases",
      {"text", "files", "toml", "figures", "reader", "progress", "study", "outputs/sentences", "outputs/json",
@@ -55,14 +56,18 @@ std::vector<std::string> lines(const fs::path& file) {
   return all;
 }
 
-std::vector<std::string> includes(const fs::path& file) {
-  static const std::regex include(R"re(#include "([^"]+)")re");
+std::vector<std::string> included(const fs::path& file, const std::regex& include) {
   std::vector<std::string> all;
   for (const auto& line : lines(file)) {
     std::smatch match;
     if (std::regex_search(line, match, include)) all.push_back(match[1]);
   }
   return all;
+}
+
+std::vector<std::string> includes(const fs::path& file) {
+  static const std::regex include(R"re(#include "([^"]+)")re");
+  return included(file, include);
 }
 
 // "stress" of "models/stress/fatigue.h"; empty in the layer's own folder.
@@ -112,6 +117,37 @@ std::vector<std::string> crowded_folders(const fs::path& tree) {
   std::vector<std::string> faults;
   for (const auto& [folder, size] : sizes)
     if (size > most) faults.push_back(folder);
+  return faults;
+}
+
+// What other hosts compile as well: whoever meshes, factors, draws or runs threads is not among it.
+const std::vector<std::string> core = {
+    "solver/elements",   "solver/host",      "solver/bodies",  "solver/plain",      "models/parts",
+    "models/statistics", "models/geometry",  "models/checks",  "models/assembly",   "models/findings",
+    "models/stress",     "models/measures",  "models/margins", "models/rules",      "models/race",
+    "models/plan",       "models/catalogue", "models/layouts", "models/assessment", "models/patient",
+    "cases/text",        "cases/toml",       "cases/figures",  "cases/reader"};
+
+// Headers of Gmsh, CHOLMOD, BLAS, VTK, threads and POSIX that a file of the core reads, itself or through others:
+// "models/race/race.cpp reads <mutex> in mesh/gmsh_session.h".
+std::vector<std::string> hosts_in_core(const fs::path& tree) {
+  static const std::regex host(
+      R"re(#include <((gmsh|cholmod|Eigen/CholmodSupport|cblas|vtk|cairo|thread|mutex|shared_mutex|future|atomic|)re"
+      R"re(condition_variable|semaphore|barrier|latch|stop_token|pthread|omp|unistd|fcntl|signal|dlfcn|malloc|sys/|mpi)[^>]*)>)re");
+  std::vector<std::string> faults;
+  for (const auto& folder : core)
+    for (const auto& file : sources(tree, folder)) {
+      std::set<std::string> read{file.generic_string()};
+      std::vector<std::string> to_read{file.generic_string()};
+      while (!to_read.empty()) {
+        const auto next = to_read.back();
+        to_read.pop_back();
+        for (const auto& header : included(tree / next, host))
+          faults.push_back(file.generic_string() + " reads <" + header + "> in " + next);
+        for (const auto& include : includes(tree / next))
+          if (read.insert(include).second) to_read.push_back(include);
+      }
+    }
   return faults;
 }
 
@@ -191,6 +227,22 @@ TEST_CASE("no folder holds more than 45 headers and sources", "[structure]") {
   for (int i = 0; i < 46; ++i) planted.write("viz/study/picture_" + std::to_string(i) + ".cpp", "");
   for (int i = 0; i < 45; ++i) planted.write("viz/plan/picture_" + std::to_string(i) + ".h", "");
   CHECK(crowded_folders(planted.path()) == Texts{"viz/study"});
+}
+
+TEST_CASE("the core reads no header of a mesher, a factoring library, a screen, threads or POSIX", "[structure]") {
+  for (const auto& folder : core) {
+    INFO(folder);
+    CHECK(fs::is_directory(root / folder));
+  }
+  CHECK(hosts_in_core(root) == Texts{});
+  const PlantedTree planted;
+  planted.write("mesh/gmsh_session.h", "#include <mutex>\n");
+  planted.write("models/race/race.cpp", "#include \"mesh/gmsh_session.h\"\n");
+  planted.write("models/stress/fatigue.cpp", "#include <vector>\n");
+  planted.write("cases/reader/read_case.cpp", "#include <sys/resource.h>\n");
+  CHECK(hosts_in_core(planted.path()) ==
+        Texts{"models/race/race.cpp reads <mutex> in mesh/gmsh_session.h",
+              "cases/reader/read_case.cpp reads <sys/resource.h> in cases/reader/read_case.cpp"});
 }
 
 TEST_CASE("only mesh knows Gmsh, only viz knows VTK, only the case reader knows TOML", "[structure]") {

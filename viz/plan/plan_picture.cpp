@@ -86,15 +86,16 @@ void draw_lines_to_write_on(Canvas& canvas, const Rect& room) {
 
 // Where the fracture lies, on the bone and on the plate.
 std::string fracture_text(const models::Construct& construct, const PlanSideView& view) {
-  const double place = construct.fracture.position.value();
+  const double place = only(construct.fractures).position.value();
   int before = 0;
-  for (const auto& hole : construct.plate.holes)
+  for (const auto& hole : only(construct.plates).holes)
     if (view.plate.x_at(hole.position.value()) < place) ++before;
-  const auto holes = static_cast<int>(construct.plate.holes.size());
+  const auto holes = static_cast<int>(only(construct.plates).holes.size());
   const std::string on_plate = before == 0       ? "proximal to hole 1"
                                : before == holes ? fmt::format("distal to hole {}", holes)
                                                  : fmt::format("between holes {} and {}", before, before + 1);
-  return fmt::format("{} mm from the bone's proximal end, {}", length_text(construct.fracture.position), on_plate);
+  return fmt::format("{} mm from the bone's proximal end, {}", length_text(only(construct.fractures).position),
+                     on_plate);
 }
 
 std::vector<Item> numbered(const std::vector<std::string>& texts) {

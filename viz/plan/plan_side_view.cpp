@@ -77,7 +77,7 @@ void draw_bone(Canvas& canvas, const Place& place) {
 // The gap over what was drawn of the bone, its edges as lines across.
 void draw_fracture(Canvas& canvas, const Place& place) {
   const PlanSideView& view = place.view;
-  const auto& fracture = view.construct->fracture;
+  const auto& fracture = only(view.construct->fractures);
   const auto section = view.bone.section(fracture.position.value());
   const double reach = section.semi_z + 4.0 / view.pixels_per_mm;
   const double lean = std::tan(fracture.obliquity.value()) * std::cos(fracture.direction.value());
@@ -93,7 +93,7 @@ void draw_fracture(Canvas& canvas, const Place& place) {
 
 void draw_plate(Canvas& canvas, const Place& place) {
   const PlanSideView& view = place.view;
-  const auto& plate = view.construct->plate;
+  const auto& plate = only(view.construct->plates);
   double from = 0.0;
   const auto draw_to = [&](double to) {
     std::vector<Pixel> upper, lower;
@@ -181,7 +181,7 @@ void draw_prebend(Canvas& canvas, double top, const Place& place) {
                x = place.x(place.view.plate.x_at(prebend.at.value()));
   const double y = top - 22.0;
   draw_row_name(canvas, y, "prebend");
-  canvas.text({std::clamp(x, scene_left + half, scene_right - half), y}, text, style);
+  canvas.text({kept_between(x, scene_left + half, scene_right - half), y}, text, style);
 }
 
 // Numbers of holes and steps, with a leader to what they are of.
@@ -191,7 +191,7 @@ void draw_numbers(Canvas& canvas, double top, const Place& place) {
   draw_row_name(canvas, hole_y, "hole");
   draw_row_name(canvas, ring_y, "step");
   const LineStyle leader{.colour = ink::leader, .width = 2.0};
-  const auto& holes = view.construct->plate.holes;
+  const auto& holes = only(view.construct->plates).holes;
   for (std::size_t h = 0; h < holes.size(); ++h) {
     const auto centre = view.plate.mid_surface(holes[h].position.value(), 0.0);
     const double x = place.x(centre.position.x());
@@ -265,10 +265,10 @@ double PlanSideView::height() const {
 }
 
 PlanSideView plan_side_view(const models::Construct& construct, const models::Plan& plan) {
-  models::BoneShape bone(construct.bone, construct.plate.aspect);
-  models::PlateShape plate(construct.plate, bone);
+  models::BoneShape bone(construct.bone, only(construct.plates).aspect);
+  models::PlateShape plate(only(construct.plates), bone);
   PlanSideView view{&construct, &plan, std::move(bone), std::move(plate), {}, 0.0, 0.0, 0.0, 0.0, 1.0};
-  const double length = construct.plate.length.value();
+  const double length = only(construct.plates).length.value();
   view.low_x = view.plate.x_at(0.0) - beside_plate * length;
   view.high_x = view.plate.x_at(length) + beside_plate * length;
   view.low_z = 1e9;

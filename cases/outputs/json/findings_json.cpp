@@ -164,11 +164,11 @@ Json construct(const models::Findings& findings) {
   Json json{{"name", findings.construct}, {"working_length_mm", figures.working_length.value()}};
   put(json, "plate_span_ratio", figures.plate_span_ratio);
   json["plate_screw_density"] = figures.plate_screw_density;
-  json["screws_proximal"] = figures.screws_proximal;
-  json["screws_distal"] = figures.screws_distal;
+  json["screws_proximal"] = figures.fragments.front().screws;
+  json["screws_distal"] = figures.fragments.back().screws;
   json["screws_across"] = figures.screws_across;
-  json["cortices_proximal"] = figures.cortices_proximal;
-  json["cortices_distal"] = figures.cortices_distal;
+  json["cortices_proximal"] = figures.fragments.front().cortices;
+  json["cortices_distal"] = figures.fragments.back().cortices;
   return json;
 }
 

@@ -89,7 +89,8 @@ Json passed_limits_json(const std::vector<models::PassedLimit>& limits) {
       entry["unit"] = models::unit_text(limit.unit);
     }
     if (limit.kind == models::LimitKind::gap_gapes) entry["touching"] = limit.touching;
-    if (limit.kind == models::LimitKind::plate_slips) entry["fragment"] = limit.distal ? "distal" : "proximal";
+    if (limit.kind == models::LimitKind::plate_slips)
+      entry["fragment"] = limit.fragment > 0 ? "distal" : "proximal";
     if (limit.kind == models::LimitKind::slot_used_up) entry["hole"] = limit.hole;
     json.push_back(entry);
   }

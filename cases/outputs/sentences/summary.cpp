@@ -123,9 +123,9 @@ std::string figures_line(const models::Findings& findings) {
   return fmt::format(
       "{} + {} screws{}, {} + {} cortices; working length {:.3g} mm; plate span ratio {}; screw density "
       "{:.2f}",
-      figures.screws_proximal, figures.screws_distal,
+      figures.fragments.front().screws, figures.fragments.back().screws,
       figures.screws_across > 0 ? fmt::format(" + {} lag", figures.screws_across) : std::string{},
-      figures.cortices_proximal, figures.cortices_distal, figures.working_length.value(),
+      figures.fragments.front().cortices, figures.fragments.back().cortices, figures.working_length.value(),
       or_dash(figures.plate_span_ratio), figures.plate_screw_density);
 }
 

@@ -113,9 +113,9 @@ TEST_CASE("measured sizes are corrected by the marker and not estimated", "[case
   CHECK(station.width_mediolateral.value() == Approx(13.0));
   CHECK(station.width_craniocaudal.value() == Approx(9.0));
   CHECK(station.cortex.value() == Approx(2.0));
-  CHECK(construct.fracture.position.value() == Approx(80.0));
-  CHECK(construct.fracture.gap.value() == Approx(1.65));  // wanted, not seen on the radiograph
-  CHECK((construct.fracture.obliquity / models::degree).value() == Approx(20.0));
+  CHECK(only(construct.fractures).position.value() == Approx(80.0));
+  CHECK(only(construct.fractures).gap.value() == Approx(1.65));  // wanted, not seen on the radiograph
+  CHECK((only(construct.fractures).obliquity / models::degree).value() == Approx(20.0));
   CHECK(construct.healing->weeks_to == 13.0);
   CHECK(construct.estimated == std::vector{models::Estimate::implants});
   CHECK(has(run.out, "110.0 %"));
@@ -175,10 +175,10 @@ TEST_CASE("a comminuted zone is bridged with its holes empty", "[cases][as-a-use
   REQUIRE(run.status == 0);
   const auto construct = cases::read_case(scratch.path() / "rex.toml").construct;
   CHECK(construct.name == "Rex \"the \\ king\"");
-  CHECK(construct.fracture.pattern == models::FracturePattern::comminuted);
+  CHECK(only(construct.fractures).pattern == models::FracturePattern::comminuted);
   for (const auto& screw : construct.screws) {
-    const auto& hole = construct.plate.holes.at(static_cast<std::size_t>(screw.hole) - 1);
-    CHECK(std::abs((construct.plate.proximal_end + hole.position).value() - 105.0) > 12.0);
+    const auto& hole = only(construct.plates).holes.at(static_cast<std::size_t>(screw.hole) - 1);
+    CHECK(std::abs((only(construct.plates).proximal_end + hole.position).value() - 105.0) > 12.0);
   }
 }
 
@@ -189,10 +189,10 @@ TEST_CASE("a written case is pressed together by its compression screw when it i
   INFO(made.out << made.err);
   REQUIRE(made.status < 2);  // its own prebend bends the plate for good, which a check of its analysis may say
   const auto construct = cases::read_case(scratch.path() / "rex.toml").construct;
-  CHECK(construct.fracture.gap.value() == 0.5);
+  CHECK(only(construct.fractures).gap.value() == 0.5);
   CHECK(construct.steps.size() == 6);
-  CHECK(construct.plate.prebend.value() == 1.0);  // its own rule's
-  CHECK_FALSE(has(made.out, "prebend"));          // is kept
+  CHECK(only(construct.plates).prebend.value() == 1.0);  // its own rule's
+  CHECK_FALSE(has(made.out, "prebend"));                 // is kept
   CHECK(std::count_if(construct.screws.begin(), construct.screws.end(),
                       [](const auto& screw) { return screw.kind == models::ScrewKind::compression; }) == 1);
   // The race would take a minute.
@@ -220,7 +220,7 @@ TEST_CASE("a gap that a compression screw does not press together is written wit
       run_program(with(dog, {"--treatment", "compression", "--gap", "1 mm", "--out", "rex.toml"}), scratch.path());
   INFO(run.out << run.err);
   REQUIRE(run.status < 2);
-  CHECK(cases::read_case(scratch.path() / "rex.toml").construct.fracture.gap.value() == 1.0);
+  CHECK(only(cases::read_case(scratch.path() / "rex.toml").construct.fractures).gap.value() == 1.0);
   for (const char* told : {"NOTHING IS PRESSED", "until 0.75 mm or less", "or bridge"}) CHECK(has(run.out, told));
 }
 

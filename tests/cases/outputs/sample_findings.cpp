@@ -60,7 +60,7 @@ CompressionFindings sample_compression() {
   PassedLimit gapes{.kind = LimitKind::gap_gapes, .load = "load 1", .value = 0.034, .limit = 0.01};
   gapes.touching = 0.57;
   PassedLimit slips{.kind = LimitKind::plate_slips, .load = "load 0", .value = 0.027, .limit = 0.01};
-  slips.distal = true;
+  slips.fragment = 1;
   compression.limits = {used_slot(), gapes, slips};
   return compression;
 }
@@ -152,7 +152,7 @@ StressHistory sample_history() {
 Findings sample_findings(int loads) {
   Findings findings;
   findings.construct = "Sample";
-  findings.figures = {44.0 * mm, 39.3, 0.6, 3, 2, 6, 4, 1};
+  findings.figures = {44.0 * mm, 39.3, 0.6, {{3, 6}, {2, 4}}, 1};
   findings.stiffness = {812.0 * newton / mm, 7.1e4 * newton_mm / radian, 5.3e5 * newton_mm / radian,
                         6.7e4 * newton_mm / radian};
   findings.compression = sample_compression();
@@ -168,14 +168,14 @@ Construct sample_construct() {
   Construct construct;
   construct.name = "Sample";
   construct.bone.cortex = find_cortex("human-femur").value();
-  construct.plate.material = find_metal("stainless-steel-cold-worked").value();
+  only(construct.plates).material = find_metal("stainless-steel-cold-worked").value();
   for (const int number : {0, 1, 2}) construct.loads.emplace_back().name = fmt::format("load {}", number);
   for (const int hole : {1, 4}) {
     Screw screw;
     screw.label = fmt::format("S{}", hole);
     screw.hole = hole;
     screw.id = ScrewId{hole};
-    screw.material = construct.plate.material;
+    screw.material = only(construct.plates).material;
     construct.screws.push_back(screw);
   }
   return construct;

@@ -47,10 +47,10 @@ TEST_CASE("a case of changes is its base with the changes made", "[cases][reader
   const auto base = read_case(examples / "minimal.toml").construct;
   const Changed file("base = \"minimal.toml\"\n[fracture]\ngap = \"1.25 mm\"\n[plate]\nstandoff = \"0.7 mm\"\n");
   const auto changed = file.read().construct;
-  CHECK(changed.fracture.gap.value() == 1.25);
-  CHECK(changed.fracture.position == base.fracture.position);
-  CHECK(changed.plate.standoff.value() == 0.7);
-  CHECK(changed.plate.holes == base.plate.holes);
+  CHECK(only(changed.fractures).gap.value() == 1.25);
+  CHECK(only(changed.fractures).position == only(base.fractures).position);
+  CHECK(only(changed.plates).standoff.value() == 0.7);
+  CHECK(only(changed.plates).holes == only(base.plates).holes);
   CHECK(changed.bone == base.bone);
   CHECK(changed.screws == base.screws);
 }
@@ -74,8 +74,8 @@ TEST_CASE("the text of a case put together is the whole case", "[cases][reader]"
   const CaseFile changed = file.read();
   const CaseFile again = read_case_text("whole.toml", changed.text);
   CHECK(again.construct.name == "with \"quotes\"");
-  CHECK(again.construct.fracture == changed.construct.fracture);
-  CHECK(again.construct.plate == changed.construct.plate);
+  CHECK(only(again.construct.fractures) == only(changed.construct.fractures));
+  CHECK(only(again.construct.plates) == only(changed.construct.plates));
   CHECK(again.construct.screws == changed.construct.screws);
   CHECK(again.text == changed.text);
 }

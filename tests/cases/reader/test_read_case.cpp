@@ -46,12 +46,12 @@ TEST_CASE("the bench tube is read as it stands in the file", "[cases][reader]") 
   CHECK(construct.bone.stations[0].cortex.value() == Approx(2.5));
   CHECK(construct.bone.cortex.longitudinal_modulus.value() == Approx(17000.0));
   CHECK(construct.bone.cortex.shear_modulus_lr.value() == Approx(17000.0 / 2.6));
-  REQUIRE(construct.plate.holes.size() == 10);
+  REQUIRE(only(construct.plates).holes.size() == 10);
   for (int k = 0; k < 10; ++k)
-    CHECK(construct.plate.holes[static_cast<std::size_t>(k)].position.value() == Approx(6.5 + 11.0 * k));
-  CHECK(construct.plate.proximal_end.value() == Approx(24.0));
-  CHECK(construct.plate.material.youngs_modulus.value() == Approx(110000.0));
-  CHECK_FALSE(construct.plate.material.yield_strength.has_value());
+    CHECK(only(construct.plates).holes[static_cast<std::size_t>(k)].position.value() == Approx(6.5 + 11.0 * k));
+  CHECK(only(construct.plates).proximal_end.value() == Approx(24.0));
+  CHECK(only(construct.plates).material.youngs_modulus.value() == Approx(110000.0));
+  CHECK_FALSE(only(construct.plates).material.yield_strength.has_value());
   REQUIRE(construct.screws.size() == 6);
   CHECK(construct.screws[4].hole == 8);
   CHECK(construct.screws[4].label == "S8");
@@ -63,7 +63,7 @@ TEST_CASE("the bench tube is read as it stands in the file", "[cases][reader]") 
   CHECK(construct.loads[1].bending_y.value() == Approx(1000.0));
   CHECK(construct.loads[2].support == models::Support::cantilever);
   CHECK(construct.loads[2].torsion.value() == Approx(1000.0));
-  CHECK_FALSE(construct.fracture.tissue.has_value());
+  CHECK_FALSE(only(construct.fractures).tissue.has_value());
 }
 
 TEST_CASE("what a case leaves out is taken from the documented defaults", "[cases][reader]") {
@@ -71,13 +71,13 @@ TEST_CASE("what a case leaves out is taken from the documented defaults", "[case
   const auto& construct = file.construct;
   CHECK(construct.name == "minimal");
   CHECK_FALSE(construct.body_mass.has_value());
-  CHECK(construct.plate.aspect == models::Aspect::cranial);
-  CHECK(construct.plate.standoff.value() == Approx(1.0));
-  CHECK(construct.plate.contour == models::Contour::follows_bone);
-  CHECK(construct.plate.proximal_end.value() == Approx(73.0 - 43.0));
-  CHECK(construct.plate.holes.front().position.value() == Approx((86.0 - 7 * 10.5) / 2));
+  CHECK(only(construct.plates).aspect == models::Aspect::cranial);
+  CHECK(only(construct.plates).standoff.value() == Approx(1.0));
+  CHECK(only(construct.plates).contour == models::Contour::follows_bone);
+  CHECK(only(construct.plates).proximal_end.value() == Approx(73.0 - 43.0));
+  CHECK(only(construct.plates).holes.front().position.value() == Approx((86.0 - 7 * 10.5) / 2));
   CHECK(construct.screws[0].cortices == 2);
-  CHECK(construct.screws[0].material.name == construct.plate.material.name);
+  CHECK(construct.screws[0].material.name == only(construct.plates).material.name);
   CHECK(construct.screws[0].tilt_along.value() == 0.0);
   CHECK(construct.mesh.refinement == 1.0);
   CHECK(construct.mesh.rim_elements == models::MeshDensity{}.rim_elements);
@@ -102,14 +102,15 @@ TEST_CASE("the same case in other units is the same construct", "[cases][reader]
   CHECK(in_others.bone.stations[0].width_craniocaudal.value() ==
         Approx(in_mm.bone.stations[0].width_craniocaudal.value()).epsilon(1e-14));
   CHECK(in_others.bone.stations[0].cortex.value() == Approx(in_mm.bone.stations[0].cortex.value()).epsilon(1e-14));
-  CHECK(in_others.plate.proximal_end.value() == Approx(in_mm.plate.proximal_end.value()).epsilon(1e-14));
-  for (std::size_t i = 0; i < in_mm.plate.holes.size(); ++i)
-    CHECK(in_others.plate.holes[i].position.value() ==
-          Approx(in_mm.plate.holes[i].position.value()).epsilon(1e-14));
+  CHECK(only(in_others.plates).proximal_end.value() ==
+        Approx(only(in_mm.plates).proximal_end.value()).epsilon(1e-14));
+  for (std::size_t i = 0; i < only(in_mm.plates).holes.size(); ++i)
+    CHECK(only(in_others.plates).holes[i].position.value() ==
+          Approx(only(in_mm.plates).holes[i].position.value()).epsilon(1e-14));
 }
 
 TEST_CASE("the middle spacing widens the row between its halves only", "[cases][reader]") {
-  const auto holes = minimal_with("holes = 8", "holes = 8\nmiddle_spacing = \"13 mm\"").plate.holes;
+  const auto holes = only(minimal_with("holes = 8", "holes = 8\nmiddle_spacing = \"13 mm\"").plates).holes;
   REQUIRE(holes.size() == 8);
   for (std::size_t i = 1; i < 8; ++i)
     CHECK((holes[i].position - holes[i - 1].position).value() == Approx(i == 4 ? 13.0 : 10.5));
@@ -133,8 +134,10 @@ TEST_CASE("a screw takes from [screws] what it does not say itself", "[cases][re
 }
 
 TEST_CASE("anterior and posterior are the human words for cranial and caudal", "[cases][reader]") {
-  CHECK(minimal_with("holes = 8", "aspect = \"anterior\"\nholes = 8").plate.aspect == models::Aspect::cranial);
-  CHECK(minimal_with("holes = 8", "aspect = \"posterior\"\nholes = 8").plate.aspect == models::Aspect::caudal);
+  CHECK(only(minimal_with("holes = 8", "aspect = \"anterior\"\nholes = 8").plates).aspect ==
+        models::Aspect::cranial);
+  CHECK(only(minimal_with("holes = 8", "aspect = \"posterior\"\nholes = 8").plates).aspect ==
+        models::Aspect::caudal);
 }
 
 TEST_CASE("a part of the construct is found where the file writes it", "[cases][reader]") {

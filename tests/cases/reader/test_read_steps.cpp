@@ -133,13 +133,13 @@ TEST_CASE("screws by function are read as they stand in the file", "[cases][read
 
 TEST_CASE("a row of slots, a prebend and contact are read", "[cases][reader]") {
   const auto construct = read(pressed).construct;
-  REQUIRE(construct.plate.holes.size() == 8);
-  for (const auto& hole : construct.plate.holes) {
+  REQUIRE(only(construct.plates).holes.size() == 8);
+  for (const auto& hole : only(construct.plates).holes) {
     CHECK(hole.shape == models::HoleShape::slot);
     CHECK(hole.diameter.value() == Approx(3.6));
     CHECK(hole.slot_length.value() == Approx(6.1));
   }
-  CHECK(construct.plate.prebend.value() == Approx(0.8));
+  CHECK(only(construct.plates).prebend.value() == Approx(0.8));
   CHECK(construct.contact.friction == models::FrictionLaw::stick);
   CHECK(construct.contact.bone_on_bone == 0.31);
   CHECK(construct.contact.plate_on_bone == models::Contact{}.plate_on_bone);
@@ -226,9 +226,9 @@ TEST_CASE("a fault of a label that `screw` stands for is told at its place", "[c
 }
 
 TEST_CASE("a plate that ball heads press on lies on the bone unless told otherwise", "[cases][reader]") {
-  CHECK(read(pressed).construct.plate.standoff.value() == 0.0);
-  CHECK(read(replaced(pressed, "prebend", "standoff = \"0.4 mm\"\nprebend")).construct.plate.standoff.value() ==
-        Approx(0.4));
+  CHECK(only(read(pressed).construct.plates).standoff.value() == 0.0);
+  CHECK(only(read(replaced(pressed, "prebend", "standoff = \"0.4 mm\"\nprebend")).construct.plates)
+            .standoff.value() == Approx(0.4));
   // A lag screw beside the plate does not press it on.
   auto locked =
       replaced(pressed, "kind = \"cortical\"\nsize = \"HA 3.5\"\ntorque = \"0.7 N m\"", "size = \"locking 3.5\"");
@@ -236,7 +236,7 @@ TEST_CASE("a plate that ball heads press on lies on the bone unless told otherwi
   locked = replaced(locked, "kind = \"compression\"\npreload = \"450 N\"\nslide = \"0.6 mm\"\n", "");
   locked = replaced(locked, "tighten = \"S8\"\n", "");
   locked = replaced(locked, "tighten = \"S2\"\n", "");
-  CHECK(read(locked).construct.plate.standoff.value() == 1.0);
+  CHECK(only(read(locked).construct.plates).standoff.value() == 1.0);
 }
 
 TEST_CASE("a locking screw takes no preload from [screws]", "[cases][reader]") {

@@ -71,7 +71,7 @@ TEST_CASE("a row's case is the case with the row's values in their places", "[ca
                           vary("bone.station[2].cortex", "values = [\"2.0 mm\", \"2.2 mm\"]") +
                           vary("screw[1].holes", "values = [[7, 9, 10], [8, 10]]"));
   const auto row = file.at(7);
-  CHECK(row.construct.plate.standoff.value() == Approx(2.0));
+  CHECK(only(row.construct.plates).standoff.value() == Approx(2.0));
   CHECK(row.construct.bone.stations[2].cortex.value() == Approx(2.2));
   CHECK(row.construct.screws.size() == 5);
   CHECK(row.construct.screws[3].hole == 8);
@@ -79,9 +79,9 @@ TEST_CASE("a row's case is the case with the row's values in their places", "[ca
   CHECK_FALSE(file.settings(7)[2].number.has_value());
 
   const auto first = file.at(0);
-  CHECK(first.construct.plate.standoff.value() == Approx(0.5));
+  CHECK(only(first.construct.plates).standoff.value() == Approx(0.5));
   CHECK(first.construct.screws.size() == 6);
-  CHECK(first.construct.fracture.gap.value() == file.base.construct.fracture.gap.value());
+  CHECK(only(first.construct.fractures).gap.value() == only(file.base.construct.fractures).gap.value());
 }
 
 TEST_CASE("a key that the case leaves out can be varied, with its table", "[cases][study]") {
@@ -122,7 +122,7 @@ TEST_CASE("several keys are set together to one value", "[cases][study]") {
 TEST_CASE("texts are varied as well as quantities", "[cases][study]") {
   const auto file = study(vary("plate.contour", "values = [\"straight\", \"follows-bone\"]"));
   CHECK(texts(file, 0) == words({"straight", "follows-bone"}));
-  CHECK(file.at(0).construct.plate.contour == models::Contour::straight);
+  CHECK(only(file.at(0).construct.plates).contour == models::Contour::straight);
 }
 
 TEST_CASE("a range has both its ends and even or logarithmic steps between", "[cases][study]") {
@@ -137,7 +137,7 @@ TEST_CASE("a range has both its ends and even or logarithmic steps between", "[c
   for (std::size_t i = 0; i < 4; ++i)
     CHECK(numbers(logarithmic, 0)[i] == Approx(std::exp2(3.0 - static_cast<double>(i))));
   CHECK(numbers(logarithmic, 0).back() == 1.0);
-  CHECK(logarithmic.at(1).construct.fracture.gap.value() == Approx(4.0));
+  CHECK(only(logarithmic.at(1).construct.fractures).gap.value() == Approx(4.0));
 
   const auto counts = study(vary("screw[0].cortices", "from = 1\nto = 2\nsteps = 2"));
   CHECK(texts(counts, 0) == words({"1", "2"}));
@@ -187,7 +187,7 @@ TEST_CASE("a sampled row can be asked for alone, and another seed gives other ro
   CHECK(numbers(other, 0) != in_order);
   const auto cortices = texts(file, 1);
   CHECK(std::set<std::string>(cortices.begin(), cortices.end()) == std::set<std::string>{"1", "2"});
-  CHECK(file.at(63).construct.fracture.gap.value() == Approx(in_order[63]).epsilon(1e-15));
+  CHECK(only(file.at(63).construct.fractures).gap.value() == Approx(in_order[63]).epsilon(1e-15));
 }
 
 TEST_CASE("Saltelli rows of one base point differ in one variable from the first", "[cases][study]") {

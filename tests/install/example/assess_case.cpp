@@ -1,17 +1,15 @@
 // What a program of one's own needs to assess a construct: assess_case CASE.toml
 #include "cases/reader/read_case.h"
-#include "models/assessment/assess.h"
+#include "models/margins/part_name.h"
+#include "models/preparation/from_scratch.h"
 
 #include <cstdio>
-#include <exception>
+#include <stdexcept>
 
 using namespace gapstrain;
 
 int main(int argc, char** argv) try {
-  if (argc != 2) {
-    std::fputs("usage: assess_case CASE.toml\n", stderr);
-    return 2;
-  }
+  if (argc != 2) throw std::invalid_argument("usage: assess_case CASE.toml");
   const cases::CaseFile file = cases::read_case(argv[1]);  // throws with all that is wrong with it
   const models::AssessedConstruct assessed = models::assess(file.construct);
   const auto standing = assessed.assessment.state.standing();
@@ -19,7 +17,8 @@ int main(int argc, char** argv) try {
                                 : standing == models::Standing::fails ? "FAILS"
                                                                       : "NOT TO BE TRUSTED");
   if (const models::Margin* least = models::least_margin(assessed.assessment.margins))
-    std::printf("least margin: %.6f, %s, under \"%s\"\n", least->factor, least->part.c_str(), least->load.c_str());
+    std::printf("least margin: %.6f, %s, under \"%s\"\n", least->factor, models::part_name(*least).c_str(),
+                least->load.c_str());
   for (const auto& rule : assessed.assessment.review)
     if (rule.verdict == models::Verdict::broken) std::printf("broken: %s\n", rule.rule.c_str());
   return 0;

@@ -1,6 +1,7 @@
 #include "tests/models/assembly/monolithic_difference.h"
 
 #include "models/measures/solve.h"
+#include "models/preparation/prepare_bodies.h"
 #include "solver/bodies/stress.h"
 #include "tests/framework/numbers.h"
 #include "tests/solver/bodies/monolithic.h"

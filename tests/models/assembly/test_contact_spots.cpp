@@ -1,6 +1,7 @@
 #include "models/assembly/assembly.h"
 #include "models/assembly/contact_spots.h"
 #include "models/assembly/surface_place.h"
+#include "models/preparation/prepare_bodies.h"
 #include "tests/models/measures/compression_constructs.h"
 #include "tests/solver/bodies/structured_meshes.h"
 
@@ -36,8 +37,8 @@ TEST_CASE("a line meets both walls of a tube, at places that are means of their 
 
 TEST_CASE("spots of a plate's underside lie over bone, clear of holes, at the standoff's gap", "[models][build]") {
   models::Construct construct = tests::pressed_tube();
-  construct.plate.standoff = 0.4 * models::mm;
-  for (auto& hole : construct.plate.holes) {
+  only(construct.plates).standoff = 0.4 * models::mm;
+  for (auto& hole : only(construct.plates).holes) {
     hole.diameter = 4.6 * models::mm;
     hole.slot_length = 6.4 * models::mm;
   }
@@ -46,10 +47,10 @@ TEST_CASE("spots of a plate's underside lie over bone, clear of holes, at the st
   std::array<int, 2> count{};
   for (const auto& place : assembly.underside) {
     CHECK(place.gap == Approx(0.4).margin(1e-6));
-    CHECK((assembly.plate_shape->x_at(place.along) > construct.fracture.position.value()) ==
+    CHECK((only(assembly.plates).shape->x_at(place.along) > only(construct.fractures).position.value()) ==
           (place.fragment == 1));
     ++count[place.fragment];
-    for (const auto& hole : construct.plate.holes) {
+    for (const auto& hole : only(construct.plates).holes) {
       const double beyond = std::max(std::abs(place.along - hole.position.value()) - 0.9, 0.0);
       CHECK(std::hypot(beyond, 2.0) >= 2.3);  // a quarter of the width off the centre line
     }
@@ -64,10 +65,10 @@ TEST_CASE("spots of a plate's underside lie over bone, clear of holes, at the st
 TEST_CASE("a prebend stands highest over the fracture and is nothing at the ends", "[models][build]") {
   const models::Construct construct = tests::pressed_tube();
   const models::Length bend = 1.2 * models::mm;
-  CHECK(models::prebend_height(construct.plate, 40.0, 40.0, bend) == Approx(1.2));
-  CHECK(models::prebend_height(construct.plate, 40.0, 0.0, bend) == Approx(0.0).margin(1e-12));
-  CHECK(models::prebend_height(construct.plate, 40.0, 112.0, bend) == Approx(0.0).margin(1e-12));
-  CHECK(models::prebend_height(construct.plate, 40.0, 76.0, bend) == Approx(0.6));
+  CHECK(models::prebend_height(only(construct.plates), 40.0, 40.0, bend) == Approx(1.2));
+  CHECK(models::prebend_height(only(construct.plates), 40.0, 0.0, bend) == Approx(0.0).margin(1e-12));
+  CHECK(models::prebend_height(only(construct.plates), 40.0, 112.0, bend) == Approx(0.0).margin(1e-12));
+  CHECK(models::prebend_height(only(construct.plates), 40.0, 76.0, bend) == Approx(0.6));
 }
 
 }  // namespace gapstrain

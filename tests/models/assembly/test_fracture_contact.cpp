@@ -3,6 +3,7 @@
 #include "models/measures/compression.h"
 #include "models/measures/face_pressure.h"
 #include "models/measures/solve.h"
+#include "models/preparation/prepare_bodies.h"
 #include "tests/models/constructs.h"
 
 #include <Eigen/Cholesky>
@@ -116,8 +117,8 @@ TEST_CASE("an oblique cut under axial load slips when the tangent of its angle p
   construct.loads[0].support = models::Support::cantilever;
   construct.loads[0].ball_distance = 0.0 * models::mm;
   constexpr double angle = 25.0;
-  construct.fracture.obliquity = angle * models::degree;
-  construct.fracture.direction = 30.0 * models::degree;
+  only(construct.fractures).obliquity = angle * models::degree;
+  only(construct.fractures).direction = 30.0 * models::degree;
   const auto holds_at = [&](double friction_angle) {
     construct.contact.bone_on_bone = std::tan(friction_angle * std::numbers::pi / 180.0);
     auto assembly = models::assemble(construct, construct.screws);
@@ -134,8 +135,8 @@ TEST_CASE("an oblique cut under axial load slips when the tangent of its angle p
 
 TEST_CASE("a gap that closes makes the construct stiffer by what now touches", "[models][contact]") {
   models::Construct construct = tube_halves();
-  construct.fracture.gap = 0.03 * models::mm;
-  construct.plate.standoff = 1.5 * models::mm;
+  only(construct.fractures).gap = 0.03 * models::mm;
+  only(construct.plates).standoff = 1.5 * models::mm;
   construct.loads.resize(1);
   construct.loads[0].axial_compression = 1.0 * models::newton;
   const auto assembly = models::assemble(construct, construct.screws);

@@ -25,7 +25,7 @@ TEST_CASE("spots round the fracture share the whole cut face", "[models][build]"
   const double obliquity = 0.4;
   double area = 0.0;
   Eigen::Vector3d centroid = Eigen::Vector3d::Zero();
-  const auto spots = models::gap_spots(shell, edge, shell, edge, obliquity);
+  const auto spots = models::gap_spots(0, shell, edge, shell, edge, obliquity);
   for (const auto& spot : spots) {
     area += spot.area;
     centroid += spot.area * spot.proximal.centre;

@@ -1,6 +1,7 @@
 // What constructs can share bodies, and that it makes no difference to them.
 #include "models/assembly/prepared_bodies.h"
 #include "models/layouts/construct_solver.h"
+#include "models/preparation/prepare_bodies.h"
 #include "models/stress/peak_stress.h"
 #include "tests/models/constructs.h"
 #include "tests/models/layouts/long_way.h"
@@ -98,12 +99,12 @@ TEST_CASE("a construct of other moduli has on shared bodies the outcome that it 
   };
 
   Construct other = construct;
-  other.plate.material.youngs_modulus *= 2.0;
+  only(other.plates).material.youngs_modulus *= 2.0;
   scale_bone(other, 1.3);
   check_on_shared_bodies(other);
 
   // And with all the rest that bodies do not depend on.
-  other.fracture.tissue = Tissue{"soft", 1.0 * mpa, 0.3, "made up for tests"};
+  only(other.fractures).tissue = Tissue{"soft", 1.0 * mpa, 0.3, "made up for tests"};
   other.contact = {FrictionLaw::coulomb, 0.2, 0.3};
   other.loads[0].axial_compression *= 1.4;
   other.loads[1].ball_offset_y = 1.0 * mm;
@@ -131,16 +132,16 @@ TEST_CASE("loads, contact, tissue, forces, labels and moduli by one factor leave
   CHECK(shares_bodies([](Construct& c) { c.loads.erase(c.loads.begin()); }));
   CHECK(shares_bodies([](Construct& c) { c.contact.friction = FrictionLaw::stick; }));
   CHECK(shares_bodies([](Construct& c) { c.contact.plate_on_bone = 0.1; }));
-  CHECK(shares_bodies([](Construct& c) { c.fracture.tissue = Tissue{"soft", 1.0 * mpa, 0.3, ""}; }));
+  CHECK(shares_bodies([](Construct& c) { only(c.fractures).tissue = Tissue{"soft", 1.0 * mpa, 0.3, ""}; }));
   CHECK(shares_bodies([](Construct& c) { c.steps = tests::steps_of({"S1", "S2"}); }));
   CHECK(shares_bodies([](Construct& c) { c.screws[0].label = "another"; }));
   CHECK(shares_bodies([](Construct& c) { c.screws[0].preload = 10.0 * newton; }));
   CHECK(shares_bodies([](Construct& c) { c.screws[0].insertion_torque = 10.0 * newton_mm; }));
   CHECK(shares_bodies([](Construct& c) { c.screws[0].material.youngs_modulus *= 2.0; }));
   CHECK(shares_bodies([](Construct& c) { c.temporary[0].label = "another"; }));
-  CHECK(shares_bodies([](Construct& c) { c.plate.prebend = 0.5 * mm; }));
-  CHECK(shares_bodies([](Construct& c) { c.plate.material.yield_strength.reset(); }));
-  CHECK(shares_bodies([](Construct& c) { c.plate.material.youngs_modulus *= 1.7; }));
+  CHECK(shares_bodies([](Construct& c) { only(c.plates).prebend = 0.5 * mm; }));
+  CHECK(shares_bodies([](Construct& c) { only(c.plates).material.yield_strength.reset(); }));
+  CHECK(shares_bodies([](Construct& c) { only(c.plates).material.youngs_modulus *= 1.7; }));
   CHECK(shares_bodies([](Construct& c) { c.bone.cortex.yield_strain = 0.007; }));
   CHECK(shares_bodies([](Construct& c) { scale_bone(c, 1.0 / 3.0); }));
 }
@@ -159,22 +160,22 @@ TEST_CASE("lengths, Poisson's ratios, ratios of moduli, places and meshes make o
   CHECK_FALSE(shares_bodies([](Construct& c) { c.bone.cortex.shear_modulus_lt *= 1.0 + 1e-6; }));
   CHECK_FALSE(shares_bodies([](Construct& c) { c.bone.cortex.shear_modulus_lr *= 1.0 + 1e-6; }));
   CHECK_FALSE(shares_bodies([](Construct& c) { c.bone.cortex.shear_modulus_tr *= 1.0 + 1e-6; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.length += 1e-6 * mm; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.proximal_end += 1e-6 * mm; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.standoff += 1e-6 * mm; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.sections[0].width += 1e-6 * mm; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.sections[0].thickness += 1e-6 * mm; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.holes[2].position += 1e-6 * mm; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.holes[2].diameter += 1e-6 * mm; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.holes[2].slot_length += 1e-6 * mm; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.holes[2].shape = HoleShape::slot; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.material.poissons_ratio += 1e-6; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.aspect = Aspect::lateral; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.plate.contour = Contour::straight; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.fracture.position += 1e-6 * mm; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.fracture.gap += 1e-6 * mm; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.fracture.obliquity += 1e-6 * radian; }));
-  CHECK_FALSE(shares_bodies([](Construct& c) { c.fracture.direction += 1e-6 * radian; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).length += 1e-6 * mm; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).proximal_end += 1e-6 * mm; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).standoff += 1e-6 * mm; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).sections[0].width += 1e-6 * mm; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).sections[0].thickness += 1e-6 * mm; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).holes[2].position += 1e-6 * mm; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).holes[2].diameter += 1e-6 * mm; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).holes[2].slot_length += 1e-6 * mm; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).holes[2].shape = HoleShape::slot; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).material.poissons_ratio += 1e-6; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).aspect = Aspect::lateral; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.plates).contour = Contour::straight; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.fractures).position += 1e-6 * mm; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.fractures).gap += 1e-6 * mm; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.fractures).obliquity += 1e-6 * radian; }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { only(c.fractures).direction += 1e-6 * radian; }));
   CHECK_FALSE(shares_bodies([](Construct& c) { c.screws[0].hole = 3; }));
   CHECK_FALSE(shares_bodies([](Construct& c) { c.screws[0].tilt_along += 1e-6 * radian; }));
   CHECK_FALSE(shares_bodies([](Construct& c) { c.screws[0].tilt_across += 1e-6 * radian; }));
@@ -201,11 +202,11 @@ TEST_CASE("constructs that differ by a factor in their moduli are prepared with 
   for (const double factor : {1.3, 0.7, 1.0 / 3.0, 2.0, 1.05}) {
     CAPTURE(factor);
     Construct other = shared;
-    other.plate.material.youngs_modulus *= factor;
+    only(other.plates).material.youngs_modulus *= factor;
     scale_bone(other, factor);
     const Construct one = with_moduli_of(shared, shared), two = with_moduli_of(other, shared);
     CHECK(one.bone.cortex == two.bone.cortex);
-    CHECK(one.plate.material == two.plate.material);
+    CHECK(only(one.plates).material == only(two.plates).material);
     CHECK(two.bone.cortex.longitudinal_modulus == shared.bone.cortex.longitudinal_modulus);
     CHECK(two.bone.cortex.shear_modulus_tr.value() ==
           Approx(shared.bone.cortex.shear_modulus_tr.value()).epsilon(1e-11));
@@ -222,8 +223,9 @@ TEST_CASE("bodies are the same to the last bit whatever was meshed before", "[mo
   CHECK(equal_bits(*first, *again));
   CHECK_FALSE(equal_bits(*first, *other));
   // Also with the first ones gone, so that memory is handed out anew.
-  const auto compliance = first->bodies[proximal_body].condensed->compliance;
-  CHECK(compliance == prepare_bodies(construct, construct.screws)->bodies[proximal_body].condensed->compliance);
+  const auto compliance = first->bodies[body_of_fragment(construct, 0)].condensed->compliance;
+  CHECK(compliance ==
+        prepare_bodies(construct, construct.screws)->bodies[body_of_fragment(construct, 0)].condensed->compliance);
 }
 
 }  // namespace gapstrain

@@ -53,8 +53,8 @@ TEST_CASE("constructs are one patient's when bone, mass, cut, loads and healing 
   Construct other = one;
   other.name = "another";
   other.screws.pop_back();
-  other.plate.length *= 1.5;
-  other.fracture.gap *= 0.5;
+  only(other.plates).length *= 1.5;
+  only(other.fractures).gap *= 0.5;
   CHECK(patient_differences(one, other).empty());
   const auto difference = [&](const auto& change) {
     Construct changed = one;
@@ -64,7 +64,7 @@ TEST_CASE("constructs are one patient's when bone, mass, cut, loads and healing 
   using Names = std::vector<std::string>;
   CHECK(difference([](Construct& c) { c.body_mass = 3.0 * kilogram; }) == Names{"body mass"});
   CHECK(difference([](Construct& c) { c.bone.stations.front().cortex *= 1.1; }) == Names{"bone"});
-  CHECK(difference([](Construct& c) { c.fracture.obliquity = 10.0 * degree; }) == Names{"fracture"});
+  CHECK(difference([](Construct& c) { only(c.fractures).obliquity = 10.0 * degree; }) == Names{"fracture"});
   CHECK(difference([](Construct& c) { c.loads.front().cycles_per_day = 10.0; }) == Names{"set of loads"});
   CHECK(difference([](Construct& c) { c.loads.pop_back(); }) == Names{"set of loads"});
   CHECK(difference([](Construct& c) { c.healing = Healing{}; }) == Names{"course of healing"});

@@ -21,7 +21,7 @@ namespace {
 Construct two_screws() {
   Construct construct;
   construct.name = "made up";
-  construct.plate.material.yield_strength = 600.0 * mpa;
+  only(construct.plates).material.yield_strength = 600.0 * mpa;
   for (const int number : {1, 2}) {
     Screw screw;
     screw.id = ScrewId{number};
@@ -51,7 +51,8 @@ AssessedConstruct assessed_of(double size) {
   AssessedConstruct one;
   Findings& findings = one.analysis.findings;
   findings.figures.working_length = 44.0 * mm;
-  findings.figures.screws_proximal = findings.figures.screws_distal = findings.figures.screws_across = 1;
+  findings.figures.fragments = {{1, 2}, {1, 2}};
+  findings.figures.screws_across = 1;
   findings.stiffness.axial = 800.0 * newton / mm;
   findings.stiffness.torsion = 60000.0 * newton_mm / radian;
   findings.compression.steps.emplace_back().face.force = 500.0 * newton;

@@ -13,7 +13,7 @@ Construct sound_construct() {
   construct.bone = bone(163.0, {station(20.0, 13.8, 12.2, 2.2), station(90.0, 13.1, 11.7, 2.3, 0.4, 1.1),
                                 station(150.0, 14.3, 12.6, 2.1)});
 
-  Plate& plate = construct.plate;
+  Plate& plate = only(construct.plates);
   plate.length = 101.0 * mm;
   plate.sections = {{5.0 * mm, 8.4 * mm, 2.7 * mm}, {60.0 * mm, 8.9 * mm, 2.9 * mm}};
   for (int i = 0; i < 8; ++i) plate.holes.push_back({(7.0 + 12.3 * i) * mm, HoleShape::round, 3.1 * mm, 3.1 * mm});
@@ -33,11 +33,11 @@ Construct sound_construct() {
   construct.screws[1].cortices = 1;
   construct.screws[4].tilt_along = 7.0 * degree;
 
-  construct.fracture.position = 81.0 * mm;
-  construct.fracture.gap = 3.3 * mm;
-  construct.fracture.obliquity = 12.0 * degree;
-  construct.fracture.direction = 40.0 * degree;
-  construct.fracture.tissue = find_tissue("soft-callus").value();
+  only(construct.fractures).position = 81.0 * mm;
+  only(construct.fractures).gap = 3.3 * mm;
+  only(construct.fractures).obliquity = 12.0 * degree;
+  only(construct.fractures).direction = 40.0 * degree;
+  only(construct.fractures).tissue = find_tissue("soft-callus").value();
 
   LoadCase ends;
   ends.name = "stance";

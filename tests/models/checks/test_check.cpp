@@ -14,7 +14,7 @@ constexpr double infinite = std::numeric_limits<double>::infinity();
 TEST_CASE("nothing is wrong with a sound construct, whatever the plate's aspect", "[models][parts]") {
   Construct construct = sound_construct();
   for (const Aspect aspect : {Aspect::cranial, Aspect::caudal, Aspect::medial, Aspect::lateral}) {
-    construct.plate.aspect = aspect;
+    only(construct.plates).aspect = aspect;
     for (const auto& problem : check(construct)) FAIL_CHECK(problem.where << ": " << problem.message);
   }
 }
@@ -23,7 +23,7 @@ TEST_CASE("all problems are found at once, errors first", "[models][parts]") {
   Construct construct = sound_construct();
   construct.body_mass = 900.0 * kilogram;  // two warnings
   construct.screws[0].hole = 9;            // an error that leaves two screws on that side
-  construct.fracture.tissue->poissons_ratio = 0.5;
+  only(construct.fractures).tissue->poissons_ratio = 0.5;
   construct.mesh.rim_elements = 7;
   const auto problems = check(construct);
   REQUIRE(problems.size() == 5);
@@ -33,6 +33,22 @@ TEST_CASE("all problems are found at once, errors first", "[models][parts]") {
 
 TEST_CASE("an empty construct is full of problems but never throws", "[models][parts]") {
   CHECK(check(Construct{}).size() > 8);
+}
+
+TEST_CASE("a construct of several plates or fractures is refused, and one of none", "[models][parts]") {
+  const auto finds = [](const std::string& where, const std::string& count, const auto& change) {
+    Construct construct = sound_construct();
+    change(construct);
+    const auto problems = check(construct);
+    REQUIRE(problems.size() == 1);
+    CHECK(problems[0].severity == Severity::error);
+    CHECK(problems[0].where == where);
+    CHECK_THAT(problems[0].message, Catch::Matchers::Contains(count));
+  };
+  finds("plate", "2 plates", [](Construct& c) { c.plates.push_back(c.plates[0]); });
+  finds("plate", "0 plates", [](Construct& c) { c.plates.clear(); });
+  finds("fracture", "2 fractures", [](Construct& c) { c.fractures.push_back(c.fractures[0]); });
+  finds("fracture", "0 fractures", [](Construct& c) { c.fractures.clear(); });
 }
 
 TEST_CASE("mesh density is kept within what has been proven", "[models][parts]") {
@@ -99,13 +115,14 @@ TEST_CASE("material constants must be positive definite", "[models][parts]") {
     spoil(spoilt);
     check_finds_only_error(spoilt, where, "must be");
   };
-  check_other("plate.metal.youngs_modulus", [](auto& c) { c.plate.material.youngs_modulus = -5.0 * mpa; });
-  check_other("plate.metal.poissons_ratio", [](auto& c) { c.plate.material.poissons_ratio = 0.5; });
-  check_other("plate.metal.yield_strength", [](auto& c) { c.plate.material.yield_strength = 0.0 * mpa; });
+  check_other("plate.metal.youngs_modulus", [](auto& c) { only(c.plates).material.youngs_modulus = -5.0 * mpa; });
+  check_other("plate.metal.poissons_ratio", [](auto& c) { only(c.plates).material.poissons_ratio = 0.5; });
+  check_other("plate.metal.yield_strength", [](auto& c) { only(c.plates).material.yield_strength = 0.0 * mpa; });
   check_other("screw[3].material.youngs_modulus",
               [](auto& c) { c.screws[3].material.youngs_modulus = 0.0 * mpa; });
   check_other("screw[0].material.poissons_ratio",
               [](auto& c) { c.screws[0].material.poissons_ratio = not_a_number; });
-  check_other("fracture.filling.youngs_modulus", [](auto& c) { c.fracture.tissue->youngs_modulus = 0.0 * mpa; });
-  check_other("fracture.filling.poissons_ratio", [](auto& c) { c.fracture.tissue->poissons_ratio = 0.6; });
+  check_other("fracture.filling.youngs_modulus",
+              [](auto& c) { only(c.fractures).tissue->youngs_modulus = 0.0 * mpa; });
+  check_other("fracture.filling.poissons_ratio", [](auto& c) { only(c.fractures).tissue->poissons_ratio = 0.6; });
 }

@@ -10,7 +10,7 @@ namespace {
 // A construct that heals from an empty gap, with nothing wrong in it.
 Construct healing_construct() {
   Construct construct = sound_construct();
-  construct.fracture.tissue.reset();
+  only(construct.fractures).tissue.reset();
   construct.healing =
       Healing{7.0, 13.0, *find_tissue("granulation-tissue"), *find_tissue("mature-woven-bone"), 2.0};
   return construct;
@@ -64,7 +64,7 @@ TEST_CASE("a patient's activity is a factor from one up", "[models][parts]") {
 
 TEST_CASE("healing takes the place of a tissue in the gap, which is said", "[models][parts]") {
   Construct construct = healing_construct();
-  construct.fracture.tissue = find_tissue("soft-callus");
+  only(construct.fractures).tissue = find_tissue("soft-callus");
   check_finds_only_warning(construct, "healing", "puts the healing tissue in its place");
 }
 
@@ -96,17 +96,20 @@ TEST_CASE("how often a load comes, and by how much it varies, can be", "[models]
 }
 
 TEST_CASE("a plate's angle limit and finish factor can be", "[models][parts]") {
-  check_construct_error("plate.angle_limit", "46 deg", [](Construct& c) { c.plate.angle_limit = 46.0 * degree; });
-  check_construct_error("plate.angle_limit", "-1 deg", [](Construct& c) { c.plate.angle_limit = -1.0 * degree; });
-  check_construct_error("plate.finish_factor", "is 0;", [](Construct& c) { c.plate.finish_factor = 0.0; });
-  check_construct_error("plate.finish_factor", "1.01", [](Construct& c) { c.plate.finish_factor = 1.01; });
+  check_construct_error("plate.angle_limit", "46 deg",
+                        [](Construct& c) { only(c.plates).angle_limit = 46.0 * degree; });
+  check_construct_error("plate.angle_limit", "-1 deg",
+                        [](Construct& c) { only(c.plates).angle_limit = -1.0 * degree; });
+  check_construct_error("plate.finish_factor", "is 0;", [](Construct& c) { only(c.plates).finish_factor = 0.0; });
+  check_construct_error("plate.finish_factor", "1.01", [](Construct& c) { only(c.plates).finish_factor = 1.01; });
 }
 
 TEST_CASE("a metal's fatigue strength stays well below its ultimate strength", "[models][parts]") {
   const auto strengths = [](double ultimate, double low, double high) {
     return [=](Construct& c) {
-      c.plate.material.ultimate_strength = ultimate * mpa;
-      c.plate.material.fatigue_strength = FatigueStrength{low * mpa, 0.5 * (low + high) * mpa, high * mpa, "test"};
+      only(c.plates).material.ultimate_strength = ultimate * mpa;
+      only(c.plates).material.fatigue_strength =
+          FatigueStrength{low * mpa, 0.5 * (low + high) * mpa, high * mpa, "test"};
     };
   };
   check_construct_error("plate.metal.fatigue_strength", "below 0.9 times the ultimate strength (500 MPa)",

@@ -10,7 +10,7 @@ namespace {
 template <class Spoil>
 void check_plate_error(const std::string& where, const std::string& words, Spoil spoil) {
   Construct construct = sound_construct();
-  spoil(construct.plate);
+  spoil(only(construct.plates));
   check_finds_only_error(construct, where, words);
 }
 
@@ -63,8 +63,8 @@ TEST_CASE("a slot is not shorter than wide, and a round hole is round", "[models
   check_plate_error("plate.hole[4].slot_length", "at a round hole",
                     [](Plate& plate) { plate.holes[4].slot_length = 5.0 * mm; });
   Construct construct = sound_construct();
-  construct.plate.holes[4].shape = HoleShape::slot;
-  construct.plate.holes[4].slot_length = 6.0 * mm;
+  only(construct.plates).holes[4].shape = HoleShape::slot;
+  only(construct.plates).holes[4].slot_length = 6.0 * mm;
   CHECK(check(construct).empty());
 }
 
@@ -77,26 +77,26 @@ TEST_CASE("a prebend is a few millimetres on a plate that follows the bone", "[m
     plate.contour = Contour::straight;
   });
   Construct construct = sound_construct();
-  construct.plate.prebend = 1.5 * mm;
+  only(construct.plates).prebend = 1.5 * mm;
   CHECK(check(construct).empty());
 }
 
 TEST_CASE("a plate without holes holds nothing", "[models][parts]") {
   Construct construct = sound_construct();
-  construct.plate.holes.clear();
+  only(construct.plates).holes.clear();
   check_finds_only_error(construct, "plate.hole", "no holes");
 }
 
 TEST_CASE("a plate stays on the bone", "[models][parts]") {
   Construct construct = sound_construct();
   // The outer hole of either side is empty, so that only the plate itself leaves the bone.
-  construct.plate.length = 200.0 * mm;
-  construct.plate.proximal_end = 20.0 * mm;
-  for (auto& hole : construct.plate.holes) hole.position += 10.0 * mm;
+  only(construct.plates).length = 200.0 * mm;
+  only(construct.plates).proximal_end = 20.0 * mm;
+  for (auto& hole : only(construct.plates).holes) hole.position += 10.0 * mm;
   check_finds_only_error(construct, "plate.proximal_end", "beyond the bone's distal end at 163 mm");
-  construct.plate.length = 160.0 * mm;
-  construct.plate.proximal_end = -12.0 * mm;
-  for (auto& hole : construct.plate.holes) hole.position += 32.0 * mm;
+  only(construct.plates).length = 160.0 * mm;
+  only(construct.plates).proximal_end = -12.0 * mm;
+  for (auto& hole : only(construct.plates).holes) hole.position += 32.0 * mm;
   check_finds_only_error(construct, "plate.proximal_end", "12 mm beyond the bone's proximal end");
 }
 
@@ -104,6 +104,6 @@ TEST_CASE("a plate on a bone that bows sideways from under it is refused", "[mod
   Construct construct = sound_construct();
   construct.bone.stations[1].bow_lateral = 3.6 * mm;
   check_finds_only_error(construct, "plate.aspect", "to the side");
-  construct.plate.aspect = Aspect::lateral;  // the bow then lies in the plate's plane
+  only(construct.plates).aspect = Aspect::lateral;  // the bow then lies in the plate's plane
   CHECK(check(construct).empty());
 }

@@ -30,8 +30,8 @@ TEST_CASE("a screw goes in a hole of its own that suits it", "[models][parts]") 
     c.screws[3].label = c.screws[2].label;
   });
   check_construct_error("screw[4].hole", "slot without thread", [](Construct& c) {
-    c.plate.holes[6].shape = HoleShape::slot;
-    c.plate.holes[6].slot_length = 5.0 * mm;
+    only(c.plates).holes[6].shape = HoleShape::slot;
+    only(c.plates).holes[6].slot_length = 5.0 * mm;
   });
 }
 
@@ -58,14 +58,14 @@ TEST_CASE("a locking head allows fifteen degrees of tilt in all", "[models][part
 TEST_CASE("a screw must pass two clear walls", "[models][parts]") {
   // A plate that stands far off: a tilt across then carries the screw past the canal.
   check_construct_error("screw[5]", "\"S8\" does not pass two clear walls", [](Construct& c) {
-    c.plate.standoff = 12.0 * mm;
+    only(c.plates).standoff = 12.0 * mm;
     c.screws[5].tilt_across = 14.0 * degree;
   });
 }
 
 TEST_CASE("a screw that only grazes the canal is refused", "[models][parts]") {
   check_construct_error("screw[5]", "grazes the canal", [](Construct& c) {
-    c.plate.standoff = 10.35 * mm;
+    only(c.plates).standoff = 10.35 * mm;
     c.screws[5].tilt_across = 14.0 * degree;
   });
 }
@@ -74,7 +74,7 @@ TEST_CASE("screws must not meet in the bone", "[models][parts]") {
   // Towards each other from neighbouring holes 12.3 mm apart, they meet 23 mm below the plate: only under a
   // standoff.
   check_construct_error("screw[1]", "screw \"S1\" and the screw \"S2\" meet in the bone", [](Construct& c) {
-    c.plate.standoff = 11.0 * mm;
+    only(c.plates).standoff = 11.0 * mm;
     c.screws[1].cortices = 2;
     c.screws[0].tilt_along = 14.0 * degree;
     c.screws[1].tilt_along = -14.0 * degree;
@@ -84,10 +84,11 @@ TEST_CASE("screws must not meet in the bone", "[models][parts]") {
 TEST_CASE("screws must not go through one cortex side by side", "[models][parts]") {
   // Parallel and one core and a twentieth apart: they do not meet, but leave no bone between them.
   check_construct_error("screw[6]", "through one cortex only 2.5", [](Construct& c) {
-    c.plate.holes.resize(8);
-    c.plate.holes[3].position = 43.9 * mm;
-    c.plate.holes[0] = {7.0 * mm, HoleShape::round, 2.4 * mm, 2.4 * mm};
-    c.plate.holes.insert(c.plate.holes.begin() + 1, {9.53 * mm, HoleShape::round, 2.4 * mm, 2.4 * mm});
+    only(c.plates).holes.resize(8);
+    only(c.plates).holes[3].position = 43.9 * mm;
+    only(c.plates).holes[0] = {7.0 * mm, HoleShape::round, 2.4 * mm, 2.4 * mm};
+    only(c.plates).holes.insert(only(c.plates).holes.begin() + 1,
+                                {9.53 * mm, HoleShape::round, 2.4 * mm, 2.4 * mm});
     for (std::size_t i = 1; i < c.screws.size(); ++i) ++c.screws[i].hole;
     c.screws.push_back(c.screws[0]);
     c.screws.back().hole = 2;
@@ -97,10 +98,10 @@ TEST_CASE("screws must not go through one cortex side by side", "[models][parts]
 
 TEST_CASE("a screw keeps off the bone's end", "[models][parts]") {
   check_construct_error("screw[0]", "from the bone's end", [](Construct& c) {
-    c.plate.proximal_end = 0.0 * mm;
-    c.plate.holes[0].position = 2.2 * mm;
-    c.plate.length = 131.0 * mm;
-    for (std::size_t i = 1; i < 8; ++i) c.plate.holes[i].position += 30.0 * mm;
+    only(c.plates).proximal_end = 0.0 * mm;
+    only(c.plates).holes[0].position = 2.2 * mm;
+    only(c.plates).length = 131.0 * mm;
+    for (std::size_t i = 1; i < 8; ++i) only(c.plates).holes[i].position += 30.0 * mm;
   });
 }
 

@@ -8,8 +8,8 @@ using namespace gapstrain::tests;
 namespace {
 
 void make_slot(Construct& construct, std::size_t hole, double length) {
-  construct.plate.holes[hole].shape = HoleShape::slot;
-  construct.plate.holes[hole].slot_length = length * mm;
+  only(construct.plates).holes[hole].shape = HoleShape::slot;
+  only(construct.plates).holes[hole].slot_length = length * mm;
 }
 
 // A long oblique cut between the screws, and a lag screw across it from 70 degrees round the bone.
@@ -17,11 +17,11 @@ Construct lagged() {
   Construct construct = sound_construct();
   construct.loads.pop_back();
   construct.bone = round_bone(163.0, 13.0, 2.2);
-  construct.fracture.position = 80.0 * mm;
-  construct.fracture.gap = 0.0 * mm;
-  construct.fracture.tissue.reset();
-  construct.fracture.obliquity = 50.0 * degree;
-  construct.fracture.direction = 70.0 * degree;
+  only(construct.fractures).position = 80.0 * mm;
+  only(construct.fractures).gap = 0.0 * mm;
+  only(construct.fractures).tissue.reset();
+  only(construct.fractures).obliquity = 50.0 * degree;
+  only(construct.fractures).direction = 70.0 * degree;
   Screw lag = construct.screws[0];
   lag.label = "L";
   lag.hole = 0;
@@ -79,9 +79,9 @@ TEST_CASE("an eccentric screw is held against the fracture where it is drilled",
   Construct construct = sound_construct();
   construct.loads.pop_back();
   construct.bone = round_bone(163.0, 13.0, 2.2);
-  construct.fracture.obliquity = 0.0 * degree;
-  construct.fracture.position = 64.0 * mm;
-  construct.fracture.gap = 2.0 * mm;
+  only(construct.fractures).obliquity = 0.0 * degree;
+  only(construct.fractures).position = 64.0 * mm;
+  only(construct.fractures).gap = 2.0 * mm;
   construct.screws[2].kind = ScrewKind::compression;
   make_slot(construct, 2, 6.0);
   construct.screws[2].slide = 1.0 * mm;
@@ -130,8 +130,8 @@ TEST_CASE("a lag screw crosses the fracture, beside the plate or through it", "[
   Construct construct = lagged();
   construct.screws[6].entry.reset();
   construct.screws[6].hole = 5;  // at 86.2 mm along the bone
-  construct.fracture.position = 86.2 * mm;
-  construct.fracture.direction = 0.0 * degree;
+  only(construct.fractures).position = 86.2 * mm;
+  only(construct.fractures).direction = 0.0 * degree;
   CHECK(check(construct).empty());
 }
 
@@ -171,6 +171,6 @@ TEST_CASE("a head and a tip beside the plate keep out of its way", "[models][par
                   [](Screw& lag, Construct&) { lag.entry->around = 20.0 * degree; });
   check_lag_error("screw[6].around", "leaves the bone under the plate", [](Screw& lag, Construct& c) {
     lag.entry->around = 180.0 * degree;
-    c.fracture.direction = 180.0 * degree;
+    only(c.fractures).direction = 180.0 * degree;
   });
 }

@@ -22,7 +22,7 @@ Construct operated() {
                      {{}, {"S6"}, {"S6"}, {"W"}, {}},
                      {{}, {"S1", "S2"}, {}, {}, {}},
                      {{}, {"S7", "S8"}, {}, {}, find_tissue("hard-callus")}};
-  construct.fracture.gap = 0.7 * mm;
+  only(construct.fractures).gap = 0.7 * mm;
   return construct;
 }
 
@@ -155,8 +155,8 @@ TEST_CASE("a tissue needs a gap and sound constants in a step too", "[models][pa
   check_steps_error("step[3].tissue.poissons_ratio", "0.6",
                     [](Construct& c) { c.steps[3].tissue->poissons_ratio = 0.6; });
   check_steps_error("step[3].tissue", "no room for a tissue", [](Construct& c) {
-    c.fracture.gap = 0.0 * mm;
-    c.fracture.tissue.reset();
+    only(c.fractures).gap = 0.0 * mm;
+    only(c.fractures).tissue.reset();
   });
 }
 

@@ -11,7 +11,7 @@ namespace {
 // is placed and taken out in a step of its own before the screws go in.
 Construct held() {
   Construct construct = sound_construct();
-  construct.fracture.gap = 0.7 * mm;
+  only(construct.fractures).gap = 0.7 * mm;
   TemporaryHold wire, plate_clamp, fracture_clamp;
   wire.label = "W";
   wire.hole = 4;
@@ -62,26 +62,27 @@ TEST_CASE("a wire passes a hole of its own", "[models][parts]") {
 }
 
 TEST_CASE("a wire keeps off the fracture like a screw", "[models][parts]") {
-  check_hold_error("temporary[0]", "wire \"W\" passes", [](Construct& c) { c.fracture.position = 76.0 * mm; });
+  check_hold_error("temporary[0]", "wire \"W\" passes",
+                   [](Construct& c) { only(c.fractures).position = 76.0 * mm; });
   check_hold_error("temporary[0]", "goes into the fracture gap", [](Construct& c) {
-    c.fracture.position = 74.0 * mm;
-    c.fracture.gap = 4.5 * mm;
+    only(c.fractures).position = 74.0 * mm;
+    only(c.fractures).gap = 4.5 * mm;
   });
   check_hold_error("temporary[0]", "wire \"W\" crosses the fracture", [](Construct& c) {
-    c.fracture.position = 73.9 * mm;
-    c.fracture.obliquity = 50.0 * degree;
-    c.fracture.direction = 0.0 * degree;
+    only(c.fractures).position = 73.9 * mm;
+    only(c.fractures).obliquity = 50.0 * degree;
+    only(c.fractures).direction = 0.0 * degree;
   });
 }
 
 TEST_CASE("a wire and a screw must not meet in the bone", "[models][parts]") {
   check_hold_error("temporary[0]", "screw \"S3\" and the wire \"W\" meet in the bone", [](Construct& c) {
-    c.plate.standoff = 24.0 * mm;
+    only(c.plates).standoff = 24.0 * mm;
     c.screws[2].kind = ScrewKind::cortical;
     c.screws[2].tilt_along = 20.0 * degree;
     c.steps[3].tighten = {"S3"};
-    c.fracture.position = 85.0 * mm;
-    c.fracture.obliquity = 0.0 * degree;
+    only(c.fractures).position = 85.0 * mm;
+    only(c.fractures).obliquity = 0.0 * degree;
   });
 }
 
@@ -117,19 +118,19 @@ TEST_CASE("a plate clamp stands on the plate's metal", "[models][parts]") {
 TEST_CASE("a plate clamp grips one fragment", "[models][parts]") {
   check_hold_error("temporary[1].along", "grips the bone over the fracture", [](Construct& c) {
     c.temporary[1].along = 50.0 * mm;  // 80 mm along the bone
-    c.fracture.position = 80.3 * mm;
+    only(c.fractures).position = 80.3 * mm;
   });
 }
 
 TEST_CASE("a wire stands for a screw of one diameter through both cortices", "[models][parts]") {
   const Construct construct = held();
-  const Screw wire = wire_as_screw(construct.temporary[0], construct.plate.material);
+  const Screw wire = wire_as_screw(construct.temporary[0], only(construct.plates).material);
   CHECK(wire.label == "W");
   CHECK(wire.hole == 4);
   CHECK(wire.kind == ScrewKind::cortical);
   CHECK(wire.cortices == 2);
   CHECK(wire.size.core_diameter.value() == 1.6);
   CHECK(wire.size.thread_diameter.value() == 1.6);
-  CHECK(wire.material.name == construct.plate.material.name);
+  CHECK(wire.material.name == only(construct.plates).material.name);
   CHECK(wire.tilt_along.value() == 0.0);
 }

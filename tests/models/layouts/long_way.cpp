@@ -49,8 +49,9 @@ Outcome long_way(const Assembly& assembly, const std::vector<int>& chosen) {
   const Procedure procedure = procedure_of(construct, chosen);
   const auto steps = carry_out(assembly, procedure);
   const StepState& made = steps.back();
-  const auto stress_at_rest = read_stress(assembly.bodies[plate_body].body->shell(),
-                                          recover_displacements(assembly, {made.pressed.solution})[plate_body]);
+  const auto stress_at_rest =
+      read_stress(assembly.bodies[only_plate_body].body->shell(),
+                  recover_displacements(assembly, {made.pressed.solution})[only_plate_body]);
   Findings findings;
   findings.compression.steps = measure_steps(assembly, procedure, steps);
   findings.figures = measure_figures(construct);
@@ -60,7 +61,8 @@ Outcome long_way(const Assembly& assembly, const std::vector<int>& chosen) {
     const ConstructState loaded = solve_load(assembly, made, load);
     const auto& solution = loaded.pressed.solution;
     const auto displacements = recover_displacements(assembly, {solution});
-    const auto stress = read_stress(assembly.bodies[plate_body].body->shell(), displacements[plate_body]);
+    const auto stress =
+        read_stress(assembly.bodies[only_plate_body].body->shell(), displacements[only_plate_body]);
     LoadFindings entry;
     entry.gap = measure_gap(assembly, made, loaded);
     entry.face = measure_face(assembly, loaded);
@@ -93,10 +95,10 @@ std::vector<ScaledFigure> all_figures(const Outcome& outcome) {
   add("working length", figures.working_length.value());
   add("plate span ratio", figures.plate_span_ratio.value_or(missing));
   add("plate screw density", figures.plate_screw_density);
-  add("screws proximal", figures.screws_proximal);
-  add("screws distal", figures.screws_distal);
-  add("cortices proximal", figures.cortices_proximal);
-  add("cortices distal", figures.cortices_distal);
+  add("screws proximal", figures.fragments.front().screws);
+  add("screws distal", figures.fragments.back().screws);
+  add("cortices proximal", figures.fragments.front().cortices);
+  add("cortices distal", figures.fragments.back().cortices);
   add("screws across", figures.screws_across);
   add("axial stiffness", outcome.stiffness.axial.value());
   add("stiffness about y", outcome.stiffness.bending_y.value());

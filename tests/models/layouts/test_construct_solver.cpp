@@ -3,6 +3,7 @@
 #include "models/findings/model_error.h"
 #include "models/layouts/construct_solver.h"
 #include "models/measures/solve.h"
+#include "models/preparation/prepare_bodies.h"
 #include "models/stress/body_stress.h"
 #include "models/stress/plate_stress.h"
 #include "tests/models/constructs.h"
@@ -27,8 +28,8 @@ Construct bench_tube(double gap, double standoff, FrictionLaw friction) {
   sizes.standoff = standoff;
   sizes.screws = {0, 1, 2, 3, 4};
   Construct construct = tests::plated_tube(sizes);
-  construct.plate.material = find_metal("stainless-steel-cold-worked").value();
-  construct.plate.finish_factor = 0.9;
+  only(construct.plates).material = find_metal("stainless-steel-cold-worked").value();
+  only(construct.plates).finish_factor = 0.9;
   for (auto& screw : construct.screws) screw.material = find_metal("titanium-6al-4v-eli").value();
   // Two loads of a day add up in fatigue; the third is no part of it.
   construct.healing = Healing{};
@@ -36,7 +37,7 @@ Construct bench_tube(double gap, double standoff, FrictionLaw friction) {
   construct.healing->weeks_to = 16.0;
   construct.loads.at(0).cycles_per_day = 900.0;
   construct.loads.at(1).cycles_per_day = 300.0;
-  construct.fracture.position += 0.4 * mm;  // no two holes are alike
+  only(construct.fractures).position += 0.4 * mm;  // no two holes are alike
   construct.contact.friction = friction;
   construct.mesh.refinement = 0.4;
   return construct;
@@ -46,7 +47,7 @@ Assembly assemble_all(const Construct& construct) { return assemble(construct, c
 
 // Positions of candidates, `least` or more on each side of the tube's middle, in random order.
 std::vector<int> random_layout(std::mt19937& random, const Assembly& assembly, int least) {
-  const std::size_t half = assembly.construct.plate.holes.size() / 2;
+  const std::size_t half = only(assembly.construct.plates).holes.size() / 2;
   std::vector<int> sides[2], chosen;
   for (std::size_t k = 0; k < assembly.screws.size(); ++k)
     sides[static_cast<std::size_t>(assembly.screws[k].planned.screw.hole) > half].push_back(static_cast<int>(k));
@@ -103,7 +104,8 @@ std::vector<PlatePeak> whole_plate_peaks(const Assembly& assembly, const std::ve
   for (const auto& load : assembly.loads) {
     const auto solution = solve_load(assembly, made, load).pressed.solution;
     const auto displacements = recover_displacements(assembly, {solution});
-    const auto stress = read_stress(assembly.bodies[plate_body].body->shell(), displacements[plate_body]);
+    const auto stress =
+        read_stress(assembly.bodies[only_plate_body].body->shell(), displacements[only_plate_body]);
     peaks.push_back(measure_plate(assembly, chosen, solution, stress.front()).peak);
   }
   return peaks;
@@ -131,7 +133,7 @@ TEST_CASE("a layout's outcome is that of the long way where the gap closes and t
 TEST_CASE("a layout's outcome is that of the long way with tissue in the gap, wires and screws in steps",
           "[models][studies][solver]") {
   Construct construct = bench_tube(3.0, 0.01, FrictionLaw::coulomb);
-  construct.fracture.tissue = Tissue{"early", 1.0 * mpa, 0.3, "made up for tests"};
+  only(construct.fractures).tissue = Tissue{"early", 1.0 * mpa, 0.3, "made up for tests"};
   TemporaryHold wire;
   wire.label = "W";
   wire.kind = HoldKind::wire;
@@ -150,7 +152,7 @@ TEST_CASE("a layout's outcome is that of the long way with ball heads tightened 
           "[models][studies][solver]") {
   Construct construct = tests::pressed_tube();
   construct.mesh.refinement = 0.4;
-  construct.fracture.position += 0.4 * mm;
+  only(construct.fractures).position += 0.4 * mm;
   const Assembly assembly = assemble_all(construct);
   const Touching touching = check_against_long_way(assembly, random_layouts(4, assembly, 4));
   CHECK(touching.plate == 12);

@@ -3,6 +3,8 @@
 #include "models/layouts/construct_solver.h"
 #include "models/layouts/layouts.h"
 #include "models/layouts/ready_screws.h"
+#include "models/preparation/from_scratch.h"
+#include "models/preparation/prepare_bodies.h"
 #include "tests/models/constructs.h"
 #include "tests/models/layouts/long_way.h"
 
@@ -34,7 +36,7 @@ Construct bridged_shaft() {
   sizes.metal_modulus = 190000.0;
   sizes.screws = {1, 4, 5};
   Construct construct = tests::plated_tube(sizes);
-  construct.fracture.position += 0.7 * mm;  // no two holes are alike
+  only(construct.fractures).position += 0.7 * mm;  // no two holes are alike
   construct.mesh.refinement = 0.5;
   LayoutRules rules;
   rules.least_per_fragment = 2;
@@ -90,8 +92,8 @@ TEST_CASE("ten random layouts have the outcomes of analyses that mesh anew", "[m
 
 TEST_CASE("twenty layouts that touch have the outcomes of their analyses", "[models][studies][slow]") {
   Construct construct = bridged_shaft();
-  construct.fracture.gap = 0.03 * mm;
-  construct.plate.standoff = 0.01 * mm;
+  only(construct.fractures).gap = 0.03 * mm;
+  only(construct.plates).standoff = 0.01 * mm;
   check_layouts(construct, 20, false);
 }
 

@@ -38,7 +38,7 @@ Construct tube(int holes_a_side, double pitch = 11.0, double gap = 3.0) {
 }
 
 void make_slot(Construct& construct, int hole) {
-  PlateHole& slot = construct.plate.holes.at(static_cast<std::size_t>(hole - 1));
+  PlateHole& slot = only(construct.plates).holes.at(static_cast<std::size_t>(hole - 1));
   slot.shape = HoleShape::slot;
   slot.slot_length = 1.7 * slot.diameter;
 }
@@ -87,7 +87,7 @@ bool keeps_rules(const Construct& construct, const std::vector<Screw>& screws) {
     if (screw.kind == ScrewKind::lag) continue;
     if (is_among(rules.barred, screw.hole)) return false;
     filled.insert(screw.hole);
-    const auto& hole = construct.plate.holes.at(static_cast<std::size_t>(screw.hole - 1));
+    const auto& hole = only(construct.plates).holes.at(static_cast<std::size_t>(screw.hole - 1));
     ++(hole.position.value() < fracture ? proximal : distal);
   }
   return std::min(proximal, distal) >= rules.least_per_fragment &&
@@ -109,7 +109,8 @@ std::optional<Screw> expected_screw(const Construct& construct, int hole) {
     if (own.hole == hole && std::find(kinds.begin(), kinds.end(), own.kind) != kinds.end()) return own;
   for (const ScrewKind kind : kinds)
     for (const auto& like : construct.screws) {
-      if (like.kind != kind || !fits(kind, construct.plate.holes.at(static_cast<std::size_t>(hole - 1)))) continue;
+      if (like.kind != kind || !fits(kind, only(construct.plates).holes.at(static_cast<std::size_t>(hole - 1))))
+        continue;
       Screw screw = like;
       screw.hole = hole;
       screw.label.clear();
@@ -123,7 +124,7 @@ std::optional<Screw> expected_screw(const Construct& construct, int hole) {
 std::set<Choice> by_brute_force(const Construct& construct) {
   Construct alone = construct;
   alone.layouts.reset();
-  const auto holes = static_cast<int>(construct.plate.holes.size());
+  const auto holes = static_cast<int>(only(construct.plates).holes.size());
   std::vector<Screw> screws;
   for (const auto& screw : construct.screws)
     if (screw.kind == ScrewKind::lag) screws.push_back(screw);
@@ -310,14 +311,14 @@ TEST_CASE("a layout's screws go in by hole, but with ball heads the own ones fir
 
 TEST_CASE("a lag screw stays in every layout and counts for no fragment", "[models][studies][layouts]") {
   Construct construct = tube(4);
-  construct.fracture.gap = 0.0 * mm;
-  construct.fracture.obliquity = 50.0 * degree;
-  construct.fracture.direction = 70.0 * degree;
+  only(construct.fractures).gap = 0.0 * mm;
+  only(construct.fractures).obliquity = 50.0 * degree;
+  only(construct.fractures).direction = 70.0 * degree;
   Screw lag = construct.screws.front();
   lag.label = "lag";
   lag.kind = ScrewKind::lag;
   lag.hole = 0;
-  lag.entry = FreeEntry{construct.fracture.position, 70.0 * degree};
+  lag.entry = FreeEntry{only(construct.fractures).position, 70.0 * degree};
   lag.preload = 200.0 * newton;
   construct.screws.push_back(lag);
   CHECK(check_against_brute_force(construct) == 15 * 15);

@@ -24,9 +24,9 @@ const double strength_at_run_out =
 
 Construct steel_tube() {
   Construct construct = tests::plated_tube();
-  construct.plate.material = find_metal("stainless-steel-cold-worked").value();
+  only(construct.plates).material = find_metal("stainless-steel-cold-worked").value();
   construct.screws.resize(1);
-  construct.screws[0].material = construct.plate.material;
+  construct.screws[0].material = only(construct.plates).material;
   construct.screws[0].size = find_screw_size("HA 3.5").value();
   construct.loads.resize(2);
   construct.bone.cortex = find_cortex("human-femur").value();
@@ -209,8 +209,8 @@ TEST_CASE("what is not known, or not strained, has no margin and a reason", "[mo
   Construct construct = steel_tube();
   Findings findings = two_loads(construct);
   CHECK(margins_left_out(construct, findings).empty());
-  construct.plate.material.fatigue_strength.reset();
-  construct.plate.material.yield_strength.reset();
+  only(construct.plates).material.fatigue_strength.reset();
+  only(construct.plates).material.yield_strength.reset();
   construct.bone.cortex = isotropic_cortex("own bone", 17000.0 * mpa, 0.3, "made up for tests");
   for (auto& load : findings.loads) {
     load.plate.fatigue.reset();

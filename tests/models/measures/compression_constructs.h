@@ -25,7 +25,7 @@ inline models::Construct compression_tube() {
     Screw& screw = construct.screws[k];
     screw.label = std::vector<std::string>{"P1", "P2", "C", "L"}[k];
     if (screw.label != "C") continue;
-    PlateHole& hole = construct.plate.holes[static_cast<std::size_t>(screw.hole - 1)];
+    PlateHole& hole = only(construct.plates).holes[static_cast<std::size_t>(screw.hole - 1)];
     hole.shape = HoleShape::slot;
     hole.slot_length = 1.6 * hole.diameter;
     screw.kind = ScrewKind::compression;
@@ -50,7 +50,7 @@ inline models::Construct pressed_tube() {
   sizes.metal_modulus = 190000.0;
   Construct construct = plated_tube(sizes);
   construct.mesh.refinement = 0.6;
-  for (auto& hole : construct.plate.holes) {
+  for (auto& hole : only(construct.plates).holes) {
     hole.shape = HoleShape::slot;
     hole.slot_length = 1.7 * hole.diameter;
   }

@@ -5,6 +5,8 @@
 #include "models/measures/analyse.h"
 #include "models/measures/solve.h"
 #include "models/measures/trust.h"
+#include "models/preparation/from_scratch.h"
+#include "models/preparation/prepare_bodies.h"
 #include "models/stress/body_stress.h"
 
 #include <vector>

@@ -1,9 +1,10 @@
 // Compression with friction: prebend, limits, and what is handed from step to step.
-#include "models/layouts/ready_screws.h"
 #include "models/measures/compression.h"
 #include "models/measures/face_pressure.h"
 #include "models/measures/prebend.h"
 #include "models/measures/solve.h"
+#include "models/preparation/from_scratch.h"
+#include "models/preparation/prepare_bodies.h"
 #include "models/words/limit_words.h"
 #include "tests/models/measures/compression_constructs.h"
 
@@ -123,7 +124,7 @@ TEST_CASE("each limit passed is a value, and a sentence of it", "[models][steps]
 
 TEST_CASE("a plate slips on the bone where its screws press too little, and is said to", "[models][steps]") {
   Construct construct = pressed_tube();
-  construct.fracture.gap = 3.0 * mm;
+  only(construct.fractures).gap = 3.0 * mm;
   for (auto& screw : construct.screws) {
     screw.kind = ScrewKind::cortical;
     screw.preload = 40.0 * newton;
@@ -142,7 +143,7 @@ TEST_CASE("a plate slips on the bone where its screws press too little, and is s
 
 TEST_CASE("taking a locked-in screw out frees what it held, and tissue grows free of stress", "[models][steps]") {
   Construct construct = tests::compression_tube();
-  construct.fracture.gap = 0.3 * mm;
+  only(construct.fractures).gap = 0.3 * mm;
   construct.screws[2].slide = 0.02 * mm;
   construct.steps = tests::steps_of({"P1", "P2", "C", "L"});
   Step dynamise;
@@ -153,7 +154,7 @@ TEST_CASE("taking a locked-in screw out frees what it held, and tissue grows fre
   const Findings after = analyse(construct).findings;
   construct.steps.pop_back();
   const Findings before = analyse(construct).findings;
-  CHECK(after.figures.screws_proximal == 1);
+  CHECK(after.figures.fragments.front().screws == 1);
   CHECK(after.loads[0].screws.size() == 3);
   CHECK(after.stiffness.axial.value() > before.stiffness.axial.value());
   // Callus carries nothing until there is load.

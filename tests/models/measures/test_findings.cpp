@@ -2,6 +2,7 @@
 #include "models/layouts/ready_screws.h"
 #include "models/measures/figures.h"
 #include "models/measures/working_length.h"
+#include "models/preparation/from_scratch.h"
 #include "tests/models/constructs.h"
 
 #include <catch2/catch.hpp>
@@ -67,7 +68,7 @@ TEST_CASE("a sound solution passes its own checks", "[models][findings]") {
 
 TEST_CASE("a gap that closes under load touches, and has no strain there", "[models][findings]") {
   models::Construct construct = coarse_tube();
-  construct.fracture.gap = 0.2 * models::mm;
+  only(construct.fractures).gap = 0.2 * models::mm;
   construct.loads.resize(1);
   const auto findings = models::analyse(construct).findings;
   const auto& load = findings.loads[0];
@@ -98,7 +99,7 @@ TEST_CASE("tissue in the gap stiffens the construct towards the unbroken bone's 
   construct.loads.resize(1);
   double before = models::analyse(construct).findings.stiffness.axial.value();
   for (const double modulus : {1.0, 100.0, 10000.0}) {
-    construct.fracture.tissue = models::Tissue{"tissue", modulus * models::mpa, 0.3, "made up"};
+    only(construct.fractures).tissue = models::Tissue{"tissue", modulus * models::mpa, 0.3, "made up"};
     const auto findings = models::analyse(construct).findings;
     CHECK(findings.stiffness.axial.value() > before);
     before = findings.stiffness.axial.value();
@@ -141,12 +142,12 @@ TEST_CASE("the construct's ratios follow their definitions", "[models][findings]
   CHECK(*figures.plate_span_ratio == Approx(112.0 / 3.0));
   // An oblique fracture is longer along the bone: over a tube 14 mm wide at 45 degrees by that width.
   auto oblique = tests::plated_tube();
-  oblique.fracture.obliquity = 45.0 * models::degree;
+  only(oblique.fractures).obliquity = 45.0 * models::degree;
   CHECK(*models::measure_figures(oblique).plate_span_ratio == Approx(112.0 / (3.0 + 14.0)));
   CHECK(figures.plate_screw_density == Approx(0.6));
-  CHECK(figures.screws_proximal == 3);
-  CHECK(figures.screws_distal == 3);
-  CHECK(figures.cortices_proximal == 6);
+  CHECK(figures.fragments.front().screws == 3);
+  CHECK(figures.fragments.back().screws == 3);
+  CHECK(figures.fragments.front().cortices == 6);
 }
 
 namespace {
@@ -181,7 +182,7 @@ TEST_CASE("working-length variants move both innermost screws to the next free h
 TEST_CASE("working-length variants move the screws that the steps leave in place", "[models][findings]") {
   const auto construct = without_innermost(tests::plated_tube());
   CHECK(models::measure_figures(construct).working_length.value() == Approx(55.0));
-  CHECK(models::measure_figures(construct).screws_proximal == 2);
+  CHECK(models::measure_figures(construct).fragments.front().screws == 2);
   const auto variants = models::working_length_variants(construct);
   CHECK(holes_of(variants[0]) == std::vector<int>{1, 2, 4, 7, 9, 10});
   CHECK(holes_of(variants[1]) == std::vector<int>{1, 4, 5, 6, 7, 10});

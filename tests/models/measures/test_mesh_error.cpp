@@ -28,15 +28,15 @@ std::vector<AtMesh> solved_at(double refinement) {
   Construct construct = tests::plated_tube();
   construct.mesh.refinement = refinement;
   tests::SolvedConstruct whole = tests::solve_only(construct);
-  const auto stress =
-      read_stress(whole.assembly.bodies[plate_body].body->shell(), whole.solved.displacements[plate_body]);
+  const auto stress = read_stress(whole.assembly.bodies[only_plate_body].body->shell(),
+                                  whole.solved.displacements[only_plate_body]);
   const auto assembled = whole.assembly.loads;
   std::vector<AtMesh> all;
   for (std::size_t l = 0; l < assembled.size(); ++l) {
     whole.assembly.loads = {assembled[l]};
     SolvedLoads alone{{whole.solved.states[l]}, {}};
-    for (std::size_t b = 0; b < 3; ++b)
-      alone.displacements[b] = whole.solved.displacements[b].col(static_cast<Eigen::Index>(l));
+    for (const auto& body : whole.solved.displacements)
+      alone.displacements.emplace_back(body.col(static_cast<Eigen::Index>(l)));
     const solver::Solution& solution = alone.states[0].pressed.solution;
     std::vector<LoadFindings> findings(1);
     findings[0].plate = measure_plate(whole.assembly, whole.chosen, solution, stress[l]);

@@ -2,6 +2,7 @@
 #include "models/measures/compression.h"
 #include "models/measures/order_advice.h"
 #include "models/measures/solve.h"
+#include "models/preparation/prepare_bodies.h"
 #include "tests/models/measures/compression_constructs.h"
 
 #include <Eigen/QR>
@@ -66,7 +67,7 @@ class Bench {
         compliance(i, k) = -pulled.initial(rows[static_cast<std::size_t>(i)]);
     }
     Eigen::VectorXd misfit = -part("C").planned.screw.preload->value() * compliance.col(count);
-    misfit(0) -= part("C").planned.slide;
+    misfit(0) -= part("C").planned.placement.slide;
     return std::abs(compliance.leftCols(count).colPivHouseholderQr().solve(misfit).sum());
   }
 

@@ -2,6 +2,8 @@
 // check that it concerns fails, no other does, and the state of the result says so.
 #include "models/assessment/assess.h"
 #include "models/assessment/result_state.h"
+#include "models/measures/buckling.h"
+#include "models/preparation/prepare_bodies.h"
 #include "models/words/state_words.h"
 #include "tests/framework/numbers.h"
 #include "tests/models/constructs.h"
@@ -10,6 +12,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <stdexcept>
 #include <string>
@@ -61,7 +64,7 @@ void scale(std::vector<Eigen::MatrixXd>& all, double factor) {
 // A node of the plate as far as can be from another place along it.
 Eigen::Index node_far_from(const SolvedConstruct& whole, double along) {
   Eigen::Index node = 0;
-  (whole.assembly.plate_mesh.along_across.col(0).array() - along).abs().maxCoeff(&node);
+  (only(whole.assembly.plates).mesh.along_across.col(0).array() - along).abs().maxCoeff(&node);
   return node;
 }
 
@@ -69,14 +72,14 @@ int hottest(const SolvedConstruct& whole, std::size_t load) {
   const PlatePeak& peak = whole.loads[load].plate.peak;
   const Eigen::RowVector2d place(peak.along.value(), peak.across.value());
   Eigen::Index node = 0;
-  (whole.assembly.plate_mesh.along_across.rowwise() - place).rowwise().squaredNorm().minCoeff(&node);
+  (only(whole.assembly.plates).mesh.along_across.rowwise() - place).rowwise().squaredNorm().minCoeff(&node);
   return static_cast<int>(node);
 }
 
 // The force on the plate that has most of a resultant: a rim's own strain has none.
 double& force_with_resultant(SolvedConstruct& whole, std::size_t load) {
-  Eigen::MatrixXd& forces = whole.solved.states[load].pressed.solution.port_forces[plate_body];
-  const Eigen::VectorXd reach = whole.assembly.bodies[plate_body].condensed->rigid.rowwise().norm();
+  Eigen::MatrixXd& forces = whole.solved.states[load].pressed.solution.port_forces[only_plate_body];
+  const Eigen::VectorXd reach = whole.assembly.bodies[only_plate_body].condensed->rigid.rowwise().norm();
   Eigen::Index row = 0;
   forces.col(0).cwiseProduct(reach).cwiseAbs().maxCoeff(&row);
   return forces(row, 0);
@@ -93,7 +96,7 @@ std::vector<Fault> faults() {
   return {{"one node of the plate is moved",
            [](SolvedConstruct& w) {
              const auto node = node_far_from(w, w.loads[1].plate.peak.along.value());
-             w.solved.displacements[plate_body](6 * node, 1) += 1e-6;
+             w.solved.displacements[only_plate_body](6 * node, 1) += 1e-6;
            },
            {residual}},
           {"one force on the plate is lost",
@@ -102,10 +105,10 @@ std::vector<Fault> faults() {
           {"one force on the plate is off, and the displacements are those of the wrong force",
            [](SolvedConstruct& w) {
              force_with_resultant(w, 1) *= 1.0 + 1e-6;
-             const auto& body = w.assembly.bodies[plate_body];
+             const auto& body = w.assembly.bodies[only_plate_body];
              const solver::Solution& solution = w.solved.states[1].pressed.solution;
-             w.solved.displacements[plate_body].col(1) = body.body->displacements(
-                 *body.ports, solution.port_forces[plate_body], solution.amplitudes[plate_body]);
+             w.solved.displacements[only_plate_body].col(1) = body.body->displacements(
+                 *body.ports, solution.port_forces[only_plate_body], solution.amplitudes[only_plate_body]);
            },
            {balance}},
           {"the loads are not those that were solved for",
@@ -118,9 +121,10 @@ std::vector<Fault> faults() {
            [](SolvedConstruct& w) {
              Eigen::VectorXd turn = Eigen::VectorXd::Zero(6);
              turn(3) = 1.0;
-             Eigen::VectorXd motion = w.assembly.bodies[distal_body].body->rigid() * turn;
+             Eigen::VectorXd motion =
+                 w.assembly.bodies[body_of_fragment(w.assembly.construct, 1)].body->rigid() * turn;
              motion *= 0.11 / motion.tail<3>().norm();
-             w.solved.displacements[distal_body].col(1) += motion;
+             w.solved.displacements[body_of_fragment(w.assembly.construct, 1)].col(1) += motion;
            },
            {rotation}},
           {"more of the plate yields than spots",
@@ -139,7 +143,7 @@ std::vector<Fault> faults() {
            [](SolvedConstruct& w) { w.solved.states[1].pressed.friction_residual = 1.1e-5; },
            {friction}},
           {"stress leaps from cell to cell where the plate is hottest",
-           [](SolvedConstruct& w) { w.solved.displacements[plate_body](6 * hottest(w, 1), 1) += 5e-3; },
+           [](SolvedConstruct& w) { w.solved.displacements[only_plate_body](6 * hottest(w, 1), 1) += 5e-3; },
            {residual, mesh_error}},
           {"a load comes close to the one that buckles the construct",
            [](SolvedConstruct& w) { w.loads[1].buckling_factor = 3.99; },
@@ -151,10 +155,14 @@ std::vector<Fault> missing_numbers() {
   using tests::missing;
   return {
       {"of a displacement",
-       [](SolvedConstruct& w) { w.solved.displacements[distal_body](7, 1) = missing; },
+       [](SolvedConstruct& w) {
+         w.solved.displacements[body_of_fragment(w.assembly.construct, 1)](7, 1) = missing;
+       },
        {residual}},
       {"of a rotation",
-       [](SolvedConstruct& w) { w.solved.displacements[distal_body](9, 1) = missing; },
+       [](SolvedConstruct& w) {
+         w.solved.displacements[body_of_fragment(w.assembly.construct, 1)](9, 1) = missing;
+       },
        {residual, rotation}},
       {"of all displacements",
        [](SolvedConstruct& w) {
@@ -162,7 +170,10 @@ std::vector<Fault> missing_numbers() {
        },
        {residual, rotation, mesh_error}},
       {"of a force on a body",
-       [](SolvedConstruct& w) { w.solved.states[1].pressed.solution.port_forces[proximal_body](0, 0) = missing; },
+       [](SolvedConstruct& w) {
+         w.solved.states[1].pressed.solution.port_forces[body_of_fragment(w.assembly.construct, 0)](0, 0) =
+             missing;
+       },
        {residual, balance, energy}},
       {"of a link's force",
        [](SolvedConstruct& w) { w.solved.states[1].pressed.solution.link_forces[0](0, 0) = missing; },
@@ -241,7 +252,7 @@ TEST_CASE("a load a thousand times as large is not trusted for what the model ca
   construct.mesh.refinement = 0.5;
   construct.loads.resize(1);
   construct.loads[0].axial_compression = 100000.0 * newton;
-  construct.fracture.gap = 30.0 * mm;  // too wide to close
+  only(construct.fractures).gap = 30.0 * mm;  // too wide to close
   construct.screws.erase(construct.screws.begin(), construct.screws.begin());
   const Trust trust = analyse(assemble(construct, construct.screws)).findings.trust;
   for (const auto& name : {rotation, over_yield, buckling}) {
@@ -258,6 +269,16 @@ TEST_CASE("a mesh too coarse for the plate's hottest place is not trusted", "[mo
   Construct construct = sound_tube();
   construct.mesh = {0.5, 8};
   CHECK(failed(analyse(assemble(construct, construct.screws)).findings.trust) == Names{mesh_error});
+}
+
+TEST_CASE("a buckling factor that is not found is no number", "[models][findings][trust]") {
+  const SolvedConstruct whole = tests::solve_and_measure(sound_tube());
+  std::vector<Eigen::VectorXd> lost;
+  for (const auto& motion : whole.solved.displacements)
+    lost.emplace_back(Eigen::VectorXd::Constant(motion.rows(), tests::missing));
+  const auto factor = measure_buckling(whole.assembly, whole.solved.states[0], lost);
+  REQUIRE(factor);
+  CHECK(std::isnan(*factor));
 }
 
 }  // namespace gapstrain

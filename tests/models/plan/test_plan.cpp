@@ -95,7 +95,7 @@ TEST_CASE("a lag screw beside the plate counts from the bone and gets a gliding 
 
 TEST_CASE("a compression screw is drilled off its slot's middle by its slide", "[models][review]") {
   Construct construct = plated_tube();
-  for (auto& hole : construct.plate.holes) {
+  for (auto& hole : only(construct.plates).holes) {
     hole.shape = HoleShape::slot;
     hole.slot_length = 5.0 * mm;
   }
@@ -133,24 +133,24 @@ TEST_CASE("on a bone that is a circle's arc every interval bends by its length o
 TEST_CASE("bends add up to the turn between the plate's ends, and a hollow bone bends the other way",
           "[models][review]") {
   Construct construct = gapstrain::tests::random_construct(7);
-  const BoneShape bone(construct.bone, construct.plate.aspect);
-  const PlateShape shape(construct.plate, bone);
+  const BoneShape bone(construct.bone, only(construct.plates).aspect);
+  const PlateShape shape(only(construct.plates), bone);
   const Eigen::Vector3d first = shape.mid_surface(0.0, 0.0).normal;
-  const Eigen::Vector3d last = shape.mid_surface(construct.plate.length.value(), 0.0).normal;
+  const Eigen::Vector3d last = shape.mid_surface(only(construct.plates).length.value(), 0.0).normal;
   double sum = 0.0;
   for (const auto& bend : make_plan(construct).bends) sum += bend.bend.value();
   CHECK(sum == Approx(std::atan2(last.x(), last.z()) - std::atan2(first.x(), first.z())).margin(1e-12));
 
   Construct hollow = plated_tube();
   arc_bone(hollow.bone, 400.0);
-  hollow.plate.aspect = Aspect::caudal;
+  only(hollow.plates).aspect = Aspect::caudal;
   for (const auto& bend : make_plan(hollow).bends) CHECK(bend.bend < Angle());
 }
 
 TEST_CASE("a straight plate is not bent", "[models][review]") {
   Construct construct = plated_tube();
   arc_bone(construct.bone, 900.0);
-  construct.plate.contour = Contour::straight;
+  only(construct.plates).contour = Contour::straight;
   CHECK(make_plan(construct).bends.empty());
   for (const auto& bend : make_plan(plated_tube()).bends) CHECK(bend.bend.value() == Approx(0.0).margin(1e-12));
 }
@@ -158,7 +158,7 @@ TEST_CASE("a straight plate is not bent", "[models][review]") {
 TEST_CASE("the prebend is the angle between two straight halves", "[models][review]") {
   Construct construct = plated_tube();
   CHECK_FALSE(make_plan(construct).prebend);
-  construct.plate.prebend = 1.5 * mm;
+  only(construct.plates).prebend = 1.5 * mm;
   const auto prebend = make_plan(construct).prebend;
   REQUIRE(prebend);
   CHECK(prebend->at.value() == Approx(56.0));

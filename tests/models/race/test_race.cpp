@@ -23,9 +23,9 @@ constexpr double cycles_a_day = 3000.0, ultimate = 930.0, strength = 380.0;
 Construct sure_construct(double weeks = 10.0) {
   Construct construct;
   construct.name = "made up";
-  construct.plate.material.name = "test metal";
-  construct.plate.material.ultimate_strength = ultimate * mpa;
-  construct.plate.material.fatigue_strength =
+  only(construct.plates).material.name = "test metal";
+  only(construct.plates).material.ultimate_strength = ultimate * mpa;
+  only(construct.plates).material.fatigue_strength =
       FatigueStrength{strength * mpa, strength * mpa, strength * mpa, "made up"};
   LoadCase load;
   load.name = "walk";
@@ -145,7 +145,7 @@ TEST_CASE("the worst place counts, and loads add up at each", "[models][review]"
 TEST_CASE("screw heads are raced beside the plate, with the notch of their thread", "[models][review]") {
   Construct construct = sure_construct();
   construct.screws.resize(2);
-  for (auto& screw : construct.screws) screw.material = construct.plate.material;
+  for (auto& screw : construct.screws) screw.material = only(construct.plates).material;
   construct.screws[0].label = "S1";
   construct.screws[1].label = "S2";
   construct.screws[1].id = ScrewId{7};
@@ -190,7 +190,7 @@ TEST_CASE(
 
 TEST_CASE("what lowers the strength shortens life by the fatigue line through it", "[models][review]") {
   Construct construct = sure_construct();
-  construct.plate.finish_factor = 0.8;
+  only(construct.plates).finish_factor = 0.8;
   RaceAssumptions corroding = sure();
   corroding.corrosion_from = corroding.corrosion_to = 0.9;
   const FatigueLine line = fatigue_line(ultimate * mpa, 0.8 * 0.9 * strength * mpa);
@@ -374,9 +374,9 @@ TEST_CASE("what two constructs share cancels out of their ratio", "[models][revi
 
 TEST_CASE("two metals have a strength each", "[models][review]") {
   Construct first = sure_construct(), second = sure_construct();
-  second.plate.material.name = "another metal";
+  only(second.plates).material.name = "another metal";
   for (Construct* construct : {&first, &second})
-    construct->plate.material.fatigue_strength =
+    only(construct->plates).material.fatigue_strength =
         FatigueStrength{0.9 * strength * mpa, strength * mpa, 1.1 * strength * mpa, "made up"};
   const auto comparison = compare_races(constant(300.0), first, constant(300.0), second, sure()).front();
   CHECK(comparison.ratio.high > 1.5);

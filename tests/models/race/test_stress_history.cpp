@@ -1,4 +1,5 @@
 // A gap on its way to union, held against constructs with the same tissue all over. A coarse mesh serves.
+#include "models/preparation/prepare_bodies.h"
 #include "models/race/stress_history.h"
 
 #include "models/assembly/prepared_bodies.h"
@@ -24,8 +25,8 @@ namespace {
 Construct healing_tube() {
   Construct construct = tests::plated_tube();
   construct.mesh.refinement = 0.5;
-  construct.plate.material.ultimate_strength = 930.0 * mpa;
-  construct.plate.material.fatigue_strength =
+  only(construct.plates).material.ultimate_strength = 930.0 * mpa;
+  only(construct.plates).material.fatigue_strength =
       FatigueStrength{310.0 * mpa, 380.0 * mpa, 450.0 * mpa, "made up for tests"};
   construct.loads[0].cycles_per_day = 2000.0;
   construct.loads[1].cycles_per_day = 500.0;
@@ -51,7 +52,7 @@ const StressHistory::Course& course_of(const StressHistory& history, HealingCour
 
 double peak_with(const std::optional<Tissue>& tissue) {
   Construct construct = healing_tube();
-  construct.fracture.tissue = tissue;
+  only(construct.fractures).tissue = tissue;
   const auto findings = analyse(assemble(tube_bodies(), construct, construct.screws)).findings;
   return std::max(findings.loads[0].plate.peak.von_mises.value(), findings.loads[1].plate.peak.von_mises.value());
 }
@@ -103,7 +104,7 @@ TEST_CASE("the steady course goes through the construct with each tissue all ove
 
 TEST_CASE("screw heads are followed as the analysis of each filled gap has them", "[models][review]") {
   Construct construct = healing_tube();
-  for (auto& screw : construct.screws) screw.material = construct.plate.material;
+  for (auto& screw : construct.screws) screw.material = only(construct.plates).material;
   construct.screws.back().material.fatigue_strength.reset();  // is left out
   const StressHistory history = follow_healing(tube_bodies(), construct);
   const auto& steady = course_of(history, HealingCourse::steady);
@@ -116,7 +117,7 @@ TEST_CASE("screw heads are followed as the analysis of each filled gap has them"
       std::find(history.load_factors.begin(), history.load_factors.end(), 1.0) - history.load_factors.begin());
   for (const std::size_t rung : {std::size_t{0}, ladder.size() / 2, ladder.size() - 1}) {
     Construct filled = construct;
-    filled.fracture.tissue = ladder[rung];
+    only(filled.fractures).tissue = ladder[rung];
     const auto findings = analyse(assemble(tube_bodies(), filled, filled.screws)).findings;
     for (std::size_t load = 0; load < history.loads.size(); ++load)
       for (std::size_t place = plate_places; place < history.places.size(); ++place) {
@@ -214,7 +215,7 @@ TEST_CASE("tissue that has grown in a construct at rest carries nothing there", 
     screw.kind = ScrewKind::cortical;
     screw.preload = 300.0 * newton;
   }
-  construct.plate.standoff = 0.1 * mm;
+  only(construct.plates).standoff = 0.1 * mm;
   const Assembly assembly = assemble(prepare_bodies(construct, construct.screws), construct, construct.screws,
                                      tissue_ladder(*construct.healing, 3));
   const auto made = carry_out(assembly, procedure_of(construct, chosen_screws(assembly, construct.screws))).back();
@@ -224,7 +225,7 @@ TEST_CASE("tissue that has grown in a construct at rest carries nothing there", 
       solver::press(*assembly.system, assembly.pairs, filled.setting, assembly.system->no_loads(1));
   for (const int link : assembly.tissues[2].links)
     CHECK(at_rest.forces.segment<3>(assembly.system->first_row(link)).norm() < 1e-6);
-  CHECK((at_rest.solution.port_forces[plate_body] - made.pressed.solution.port_forces[plate_body])
+  CHECK((at_rest.solution.port_forces[only_plate_body] - made.pressed.solution.port_forces[only_plate_body])
             .cwiseAbs()
             .maxCoeff() < 1e-6);
   // It does carry once a load comes.
@@ -253,7 +254,7 @@ TEST_CASE("where the steps left the gap narrow its tissue is as much stiffer", "
 TEST_CASE("a spot that shuts under the load is strained by all of its gap, and does not heal",
           "[models][review]") {
   Construct construct = healing_tube();
-  construct.fracture.gap = 0.2 * mm;
+  only(construct.fractures).gap = 0.2 * mm;
   const Assembly assembly = assemble(prepare_bodies(construct, construct.screws), construct, construct.screws,
                                      tissue_ladder(*construct.healing, 3));
   const HealingGap gap = make_healing_gap(
@@ -301,8 +302,8 @@ TEST_CASE("a construct that cannot be raced says what to enter", "[models][revie
                for (auto& load : c.loads) load.cycles_per_day.reset();
              }),
              Catch::Matchers::Contains("cycles_per_day"));
-  CHECK_THAT(why([](Construct& c) { c.fracture.gap = 0.0 * mm; }), Catch::Matchers::Contains("open gap"));
-  CHECK_THAT(why([](Construct& c) { c.plate.material.fatigue_strength.reset(); }),
+  CHECK_THAT(why([](Construct& c) { only(c.fractures).gap = 0.0 * mm; }), Catch::Matchers::Contains("open gap"));
+  CHECK_THAT(why([](Construct& c) { only(c.plates).material.fatigue_strength.reset(); }),
              Catch::Matchers::Contains("fatigue strength"));
   CHECK_THAT(why([](Construct& c) {
                Step step;

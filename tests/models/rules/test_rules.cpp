@@ -29,14 +29,14 @@ TubeSizes with_screws(std::vector<int> screws, int holes_a_side = 5) {
 // Bridged by locking screws in round holes.
 Construct bridged(double gap, const TubeSizes& sizes = {}) {
   Construct construct = plated_tube(sizes);
-  construct.fracture.gap = gap * mm;
+  only(construct.fractures).gap = gap * mm;
   return construct;
 }
 
 // Cortical screws in slots; the innermost of the distal fragment slides by 0.75 mm.
 Construct pressed(double gap, std::vector<int> screws = {0, 2, 4}) {
   Construct construct = bridged(gap, with_screws(std::move(screws)));
-  for (auto& hole : construct.plate.holes) {
+  for (auto& hole : only(construct.plates).holes) {
     hole.shape = HoleShape::slot;
     hole.slot_length = 5.0 * mm;
   }
@@ -51,13 +51,13 @@ Construct pressed(double gap, std::vector<int> screws = {0, 2, 4}) {
 // The oblique fracture of a tube, with a lag screw beside the plate that stands square to the cut.
 Construct lagged(double gap) {
   Construct construct = bridged(gap, with_screws({2, 3, 4}));
-  construct.fracture.obliquity = 45.0 * degree;
-  construct.fracture.direction = 90.0 * degree;
+  only(construct.fractures).obliquity = 45.0 * degree;
+  only(construct.fractures).direction = 90.0 * degree;
   Screw lag = construct.screws.front();
   lag.label = "L1";
   lag.hole = 0;
   lag.kind = ScrewKind::lag;
-  lag.entry = FreeEntry{construct.fracture.position - 4.0 * mm, 90.0 * degree};
+  lag.entry = FreeEntry{only(construct.fractures).position - 4.0 * mm, 90.0 * degree};
   lag.tilt_along = 30.0 * degree;
   construct.screws.push_back(lag);
   return construct;
@@ -78,7 +78,7 @@ TEST_CASE("the treatment is told by what presses and by the gap it leaves", "[mo
   CHECK(treatment_of(clamped) == Treatment::bridging);  // no step closes it
   clamped.steps = {place({"forceps"})};
   CHECK(treatment_of(clamped) == Treatment::compression);
-  clamped.fracture.pattern = FracturePattern::comminuted;
+  only(clamped.fractures).pattern = FracturePattern::comminuted;
   CHECK(treatment_of(clamped) == Treatment::bridging);
 }
 
@@ -93,7 +93,7 @@ TEST_CASE("what presses needs a gap of at most 1 mm, and a closed fracture somet
   CHECK(verdict_of(bridged(1.01), "treatment") == Verdict::kept);
 
   Construct pieces = pressed(0.7);
-  pieces.fracture.pattern = FracturePattern::comminuted;
+  only(pieces.fractures).pattern = FracturePattern::comminuted;
   CHECK(verdict_of(pieces, "treatment") == Verdict::broken);
 }
 
@@ -120,7 +120,7 @@ TEST_CASE("a bridged simple fracture is open by at most 2 mm", "[models][review]
   CHECK(says(advice_text(finding_of(bridged(3.5), rule)), "1.5 mm closer"));
   CHECK(verdict_of(pressed(0.7), rule) == Verdict::not_applicable);
   Construct pieces = bridged(12.0);
-  pieces.fracture.pattern = FracturePattern::comminuted;
+  only(pieces.fractures).pattern = FracturePattern::comminuted;
   CHECK(verdict_of(pieces, rule) == Verdict::not_applicable);
 }
 
@@ -128,14 +128,14 @@ TEST_CASE("a compression plate is prebent by 1 to 2 mm over a transverse fractur
   // Surgical textbooks, from memory.
   Construct construct = pressed(0.7);
   const auto verdict = [&](double prebend) {
-    construct.plate.prebend = prebend * mm;
+    only(construct.plates).prebend = prebend * mm;
     return verdict_of(construct, "prebend");
   };
   CHECK(verdict(0.99) == Verdict::broken);
   CHECK(verdict(1.0) == Verdict::kept);
   CHECK(verdict(2.0) == Verdict::kept);
   CHECK(verdict(2.01) == Verdict::broken);
-  construct.fracture.obliquity = 30.0 * degree;
+  only(construct.fractures).obliquity = 30.0 * degree;
   CHECK(verdict(0.0) == Verdict::not_applicable);
   CHECK(verdict_of(bridged(3.0), "prebend") == Verdict::not_applicable);
 }
@@ -152,9 +152,9 @@ TEST_CASE("a plate is eight times as long as a simple fracture, twice as long as
 
   sizes.screws = {3, 4};
   Construct pieces = bridged(56.0, sizes);
-  pieces.fracture.pattern = FracturePattern::comminuted;
+  only(pieces.fractures).pattern = FracturePattern::comminuted;
   CHECK(verdict_of(pieces, rule) == Verdict::kept);
-  pieces.fracture.gap = 56.1 * mm;
+  only(pieces.fractures).gap = 56.1 * mm;
   CHECK(verdict_of(pieces, rule) == Verdict::broken);
   CHECK(bound_text(finding_of(pieces, rule)) == "at least 2 to 3 for a comminuted fracture");
   CHECK(bound_text(shorter) == "at least 8 to 10 for a simple fracture");
@@ -164,12 +164,12 @@ TEST_CASE("a plate is eight times as long as a simple fracture, twice as long as
 
   // What an oblique cut reaches along a round bone counts: 3 mm and 14 mm for 45 degrees through 14 mm.
   Construct oblique = bridged(3.0);
-  oblique.fracture.obliquity = 45.0 * degree;
-  oblique.fracture.direction = 70.0 * degree;
+  only(oblique.fractures).obliquity = 45.0 * degree;
+  only(oblique.fractures).direction = 70.0 * degree;
   CHECK(says(advice_text(finding_of(oblique, rule)), "at least 136 mm"));  // 8 x 17
   CHECK(verdict_of(lagged(0.05), rule) == Verdict::not_applicable);
   // No bone takes it.
-  oblique.fracture.obliquity = 60.0 * degree;
+  only(oblique.fractures).obliquity = 60.0 * degree;
   CHECK(says(advice_text(finding_of(oblique, rule)), "the bone is 160 mm long"));
 }
 
@@ -212,12 +212,12 @@ TEST_CASE("a locked plate stands off the bone by at most 2 mm", "[models][review
     here.bow_cranial = (3.2 - x * x / 2000.0) * mm;
     straight.bone.stations.push_back(here);
   }
-  straight.plate.contour = Contour::straight;
+  only(straight.plates).contour = Contour::straight;
   const auto bowed = finding_of(straight, rule);
   CHECK(bowed.verdict == Verdict::broken);
   CHECK(says(figure_text(bowed), "up to 2.05 mm, near hole 1"));
   CHECK(says(advice_text(bowed), "near hole 1"));
-  straight.plate.standoff = 0.4 * mm;
+  only(straight.plates).standoff = 0.4 * mm;
   CHECK(verdict_of(straight, rule) == Verdict::kept);
 }
 
@@ -316,7 +316,7 @@ TEST_CASE("one choice of screws after another breaks the rules that its own revi
   std::vector<int> times_broken(rule_names().size(), 0);
   for (Construct construct : {bridged(3.0, with_screws({0, 1, 2, 3, 4})), pressed(0.5, {0, 1, 2, 3, 4})}) {
     for (const auto pattern : {FracturePattern::simple, FracturePattern::comminuted}) {
-      construct.fracture.pattern = pattern;
+      only(construct.fractures).pattern = pattern;
       construct.screws.front().cortices = 1;
       LayoutReview layouts(construct, construct.screws);
       for (int k = 0; k < 40; ++k) {

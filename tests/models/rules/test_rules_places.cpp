@@ -26,7 +26,7 @@ Construct tube(std::vector<int> screws, double gap = 2.0) {
 // Slots, a compression screw in hole 6; holes 1, 3, 5 and 6, 8, 10 are filled.
 Construct compressed() {
   Construct construct = tube({0, 2, 4}, 0.7);
-  for (auto& hole : construct.plate.holes) {
+  for (auto& hole : only(construct.plates).holes) {
     hole.shape = HoleShape::slot;
     hole.slot_length = 5.0 * mm;
   }
@@ -70,7 +70,7 @@ TEST_CASE("screws stand as close to a comminuted zone as bone allows", "[models]
   const std::string rule = "holes over the fracture when bridging";
   const auto pieces = [](std::vector<int> screws, double gap) {
     Construct construct = tube(std::move(screws), gap);
-    construct.fracture.pattern = FracturePattern::comminuted;
+    only(construct.fractures).pattern = FracturePattern::comminuted;
     return construct;
   };
   CHECK(verdict_of(pieces({1, 2, 4}, 12.0), rule) == Verdict::kept);
@@ -111,8 +111,8 @@ TEST_CASE("a screw leaves a diameter of bone beside its thread to the fracture a
   // Square to an oblique cut the same place is nearer.
   Construct oblique = tube({1, 2, 4}, 20.0);
   CHECK(says(figure_text(finding_of(oblique, to_fracture)), "6.5 mm"));
-  oblique.fracture.obliquity = 45.0 * degree;
-  oblique.fracture.direction = 90.0 * degree;  // passes the plate's line where a transverse cut does
+  only(oblique.fractures).obliquity = 45.0 * degree;
+  only(oblique.fractures).direction = 90.0 * degree;  // passes the plate's line where a transverse cut does
   CHECK(says(figure_text(finding_of(oblique, to_fracture)), "4.6 mm"));  // 6.5 cos 45 degrees
 
   TubeSizes sizes;
@@ -158,10 +158,10 @@ TEST_CASE("locking screws are tilted by at most what their system allows, 12 deg
   const auto steep = finding_of(construct, rule);
   CHECK(steep.verdict == Verdict::broken);
   CHECK(says(advice_text(steep), "Turn " + screw.label + " back to 12 deg"));
-  construct.plate.angle_limit = 15.0 * degree;
+  only(construct.plates).angle_limit = 15.0 * degree;
   CHECK(verdict_of(construct, rule) == Verdict::kept);
   // Along and across together: atan(hypot(tan 9, tan 8)) is 11.96, with 8.2 across 12.09 degrees.
-  construct.plate.angle_limit = 12.0 * degree;
+  only(construct.plates).angle_limit = 12.0 * degree;
   screw.tilt_along = 9.0 * degree;
   screw.tilt_across = 8.0 * degree;
   CHECK(verdict_of(construct, rule) == Verdict::kept);
@@ -183,7 +183,7 @@ TEST_CASE("a plate bends by at most 5 degrees at a locking hole", "[models][revi
   CHECK(verdict_of(on_arc(4.9), rule) == Verdict::kept);
   CHECK(verdict_of(on_arc(5.1), rule) == Verdict::broken);
   Construct straight = on_arc(5.1);
-  straight.plate.contour = Contour::straight;
+  only(straight.plates).contour = Contour::straight;
   CHECK(figure_text(finding_of(straight, rule)) == "none");
 }
 

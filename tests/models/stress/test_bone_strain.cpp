@@ -1,4 +1,5 @@
 // The strain of the bone against beam theory, and what of it is counted to the screws.
+#include "models/preparation/prepare_bodies.h"
 #include "models/stress/bone_strain.h"
 #include "tests/models/constructs.h"
 #include "tests/models/measures/solved_construct.h"
@@ -51,14 +52,14 @@ struct BoneFields {
     }
   }
   const Eigen::MatrixX3d& nodes(std::size_t f) const {
-    return assembly.bodies[proximal_body + f].body->shell().mesh->nodes;
+    return assembly.bodies[body_of_fragment(assembly.construct, f)].body->shell().mesh->nodes;
   }
   int node_next_to(std::size_t f, const Eigen::Vector3d& place) const {
     Eigen::Index node = 0;
     (nodes(f).rowwise() - place.transpose()).rowwise().squaredNorm().minCoeff(&node);
     return static_cast<int>(node);
   }
-  BoneFindings measured() const { return measure_bone(assembly, chosen, {&stress[0], &stress[1]}); }
+  BoneFindings measured() const { return measure_bone(assembly, chosen, {nullptr, &stress[0], &stress[1]}); }
 };
 
 Construct tube_at_half_mesh() {

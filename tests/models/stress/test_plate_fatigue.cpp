@@ -3,6 +3,8 @@
 #include "models/layouts/ready_screws.h"
 #include "models/measures/screw_forces.h"
 #include "models/measures/solve.h"
+#include "models/preparation/from_scratch.h"
+#include "models/preparation/prepare_bodies.h"
 #include "models/stress/body_stress.h"
 #include "tests/models/constructs.h"
 #include "tests/models/measures/compression_constructs.h"
@@ -20,8 +22,8 @@ namespace {
 models::Construct tiring_tube() {
   models::Construct construct = tests::plated_tube();
   construct.mesh.refinement = 0.5;
-  construct.plate.material = models::find_metal("stainless-steel-cold-worked").value();
-  for (auto& screw : construct.screws) screw.material = construct.plate.material;
+  only(construct.plates).material = models::find_metal("stainless-steel-cold-worked").value();
+  for (auto& screw : construct.screws) screw.material = only(construct.plates).material;
   return construct;
 }
 
@@ -29,8 +31,8 @@ models::Construct tiring_tube() {
 models::Construct tiring_pressed_tube() {
   models::Construct construct = tests::pressed_tube();
   construct.name = "pressed tube";
-  construct.plate.material = models::find_metal("stainless-steel-cold-worked").value();
-  for (auto& screw : construct.screws) screw.material = construct.plate.material;
+  only(construct.plates).material = models::find_metal("stainless-steel-cold-worked").value();
+  for (auto& screw : construct.screws) screw.material = only(construct.plates).material;
   return construct;
 }
 
@@ -45,8 +47,8 @@ TEST_CASE("the plate's largest equivalent amplitude is where the fields say, bet
     const auto made = models::carry_out(assembly, models::procedure_of(construct, chosen)).back();
     const auto stress_in = [&](const models::ConstructState& state) {
       const auto displacements = models::recover_displacements(assembly, {state.pressed.solution});
-      return models::read_stress(assembly.bodies[models::plate_body].body->shell(),
-                                 displacements[models::plate_body])
+      return models::read_stress(assembly.bodies[models::only_plate_body].body->shell(),
+                                 displacements[models::only_plate_body])
           .front();
     };
     const models::BodyStress rest = stress_in(made);
@@ -73,7 +75,7 @@ TEST_CASE("the plate's largest equivalent amplitude is where the fields say, bet
       const auto& fatigue = findings.loads[l].plate.fatigue;
       REQUIRE(fatigue);
       CHECK(fatigue->reversed.value() == Approx(most).epsilon(1e-6));
-      const auto at = assembly.plate_mesh.mesh->nodes.row(node);
+      const auto at = only(assembly.plates).mesh.mesh->nodes.row(node);
       CHECK(fatigue->across.value() == Approx(at.y()).margin(1e-6));
       // The plate lies straight along the bone, from 24 mm on.
       CHECK(fatigue->along.value() == Approx(at.x() - 24.0).margin(1e-6));
@@ -83,7 +85,7 @@ TEST_CASE("the plate's largest equivalent amplitude is where the fields say, bet
 
 TEST_CASE("a metal of unknown fatigue strength has no cycle", "[models][findings]") {
   models::Construct construct = tiring_tube();
-  construct.plate.material.fatigue_strength.reset();
+  only(construct.plates).material.fatigue_strength.reset();
   construct.loads.resize(1);
   CHECK_FALSE(models::analyse(construct).findings.loads[0].plate.fatigue);
 }

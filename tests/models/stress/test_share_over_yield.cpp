@@ -22,7 +22,7 @@ struct PlateField {
   BodyStress stress;
 
   PlateField() : whole(tests::solve_only(coarse())) {
-    const Eigen::MatrixX3d none = Eigen::MatrixX3d::Zero(whole.assembly.plate_mesh.along_across.rows(), 3);
+    const Eigen::MatrixX3d none = Eigen::MatrixX3d::Zero(only(whole.assembly.plates).mesh.along_across.rows(), 3);
     stress = {none, none, none};
   }
   static Construct coarse() {
@@ -35,7 +35,7 @@ struct PlateField {
     return measure_plate(whole.assembly, whole.chosen, whole.solved.states[0].pressed.solution, stress)
         .share_over_yield;
   }
-  auto along() const { return whole.assembly.plate_mesh.along_across.col(0); }
+  auto along() const { return only(whole.assembly.plates).mesh.along_across.col(0); }
 };
 
 constexpr double plate_area = plate_length * width - 10.0 * std::numbers::pi / 4.0 * hole * hole;
@@ -75,7 +75,7 @@ TEST_CASE("in a field that rises along the plate the share over yield is that of
 
 TEST_CASE("a plate of a strength that is not known has no share over it", "[models][findings][yield]") {
   PlateField field;
-  field.whole.assembly.construct.plate.material.yield_strength.reset();
+  only(field.whole.assembly.construct.plates).material.yield_strength.reset();
   field.stress.top.col(0).setConstant(1e6);
   CHECK(field.share() == 0.0);
 }

@@ -32,7 +32,7 @@ MonolithicSolution solve_monolithic(const std::vector<MonolithicBody>& bodies,
   Eigen::Index row = displacement_count;
   for (const auto& link : links) {
     for (const auto& end : link.ends) {
-      const auto b = static_cast<std::size_t>(end.body);
+      const auto b = end.body;
       const Eigen::MatrixXd columns =
           bodies[b].ports->spread.middleCols(end.column, end.transfer.rows()) * end.transfer;
       for (Eigen::Index k = 0; k < columns.cols(); ++k) {

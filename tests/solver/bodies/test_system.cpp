@@ -62,9 +62,9 @@ struct Miniature {
     }
     const auto section = solver::solid_circle(1.9, 186000.0, 0.31);
     for (std::size_t k = 0; k < 4; ++k) {
-      const int bone_body = k < 2 ? 1 : 2;
+      const std::size_t bone_body = k < 2 ? 1 : 2;
       const Eigen::Vector3d from = all_ports[0][k].centre;
-      const Eigen::Vector3d to = all_ports[static_cast<std::size_t>(bone_body)][k % 2].centre;
+      const Eigen::Vector3d to = all_ports[bone_body][k % 2].centre;
       links.push_back({"bar",
                        {{bone_body, static_cast<Eigen::Index>(6 * (k % 2)), Eigen::MatrixXd::Identity(6, 6)},
                         {0, static_cast<Eigen::Index>(6 * k), -solver::rigid_transfer(from, to).transpose()}},

@@ -54,7 +54,7 @@ inline double tube_area(double radius, double wall) {
   return pairs_around * radius * std::sin(2.0 * std::numbers::pi / pairs_around) * wall;
 }
 
-inline solver::LinkEnd at_ring(int body, int end,
+inline solver::LinkEnd at_ring(std::size_t body, int end,
                                const Eigen::MatrixXd& transfer = Eigen::MatrixXd::Identity(6, 6)) {
   return {body, Tube::ring(end), transfer};
 }
@@ -75,8 +75,9 @@ inline Eigen::Matrix<double, 3, 2> across_normal(const Eigen::Vector3d& normal) 
 }
 
 // Pairs all round the edges of two tubes. `normal`: from the first towards the second.
-inline std::vector<solver::ContactPair> add_pairs(std::vector<solver::Link>& links, int first, int second,
-                                                  const Eigen::Vector3d& normal, const Surface& surface) {
+inline std::vector<solver::ContactPair> add_pairs(std::vector<solver::Link>& links, std::size_t first,
+                                                  std::size_t second, const Eigen::Vector3d& normal,
+                                                  const Surface& surface) {
   const auto across = across_normal(normal);
   std::vector<solver::ContactPair> pairs;
   for (int point = 0; point < pairs_around; ++point) {

@@ -54,7 +54,7 @@ SamplePlan sample_plan(const PlanSizes& sizes) {
   };
   construct.bone.stations = {station(0.0, 1.5, 0.0), station(0.4, 1.0, 0.25), station(0.7, 0.95, 0.25),
                              station(1.0, 1.3, 0.0)};
-  Plate& plate = construct.plate;
+  Plate& plate = only(construct.plates);
   plate.length = length * mm;
   plate.sections = {{0.0 * mm, 0.7 * width * mm, 0.2 * width * mm}};
   plate.proximal_end = 2.0 * sizes.pitch * mm;
@@ -65,9 +65,9 @@ SamplePlan sample_plan(const PlanSizes& sizes) {
     plate.holes.push_back({(hole + 0.5) * sizes.pitch * mm, slot ? HoleShape::slot : HoleShape::round,
                            diameter * mm, (slot ? 1.5 : 1.0) * diameter * mm});
   }
-  construct.fracture.position = 0.5 * bone_length * mm;
-  construct.fracture.gap = 1.0 * mm;
-  construct.fracture.obliquity = 25.0 * degree;
+  only(construct.fractures).position = 0.5 * bone_length * mm;
+  only(construct.fractures).gap = 1.0 * mm;
+  only(construct.fractures).obliquity = 25.0 * degree;
 
   for (const int hole : sizes.filled) {
     const bool slot = hole % 3 == 2;
@@ -107,8 +107,7 @@ SamplePlan sample_plan(const PlanSizes& sizes) {
   const PlateShape plate_shape(plate, bone_shape);
   for (const auto& screw : construct.screws) {
     plan.screws.push_back(order_of(screw, screw.cortices == 1 ? 0.8 * width : 1.5 * width));
-    const auto slide = slide_along(screw, plate, plate_shape, construct.fracture.position);
-    const auto place = place_screw(plate, plate_shape, bone_shape, screw, slide);
+    const auto place = place_screw(construct, plate_shape, bone_shape, screw);
     plan.screws.back().seat = screw.entry ? place.hole_centre : place.head_top;
     plan.screws.back().direction = place.direction;
     plan.screws.back().step = static_cast<int>(plan.steps.size()) + 1;

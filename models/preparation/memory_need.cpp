@@ -1,4 +1,4 @@
-#include "models/assembly/memory_need.h"
+#include "models/preparation/memory_need.h"
 
 #include <fmt/format.h>
 #include <malloc.h>
@@ -38,7 +38,7 @@ double nodes_round_ring(double elements, double size, double size_max) {
 }
 
 double plate_nodes(const Construct& construct) {
-  const Plate& plate = construct.plate;
+  const Plate& plate = only(construct.plates);
   const double refinement = construct.mesh.refinement;
   double narrowest = std::numeric_limits<double>::max(), widest = 0.0;
   for (const PlateSection& section : plate.sections) {

@@ -1,4 +1,4 @@
-#include "models/assembly/plate_mesh.h"
+#include "models/preparation/plate_mesh.h"
 
 #include "mesh/perforated_plate.h"
 #include "mesh/roll_up.h"
@@ -9,9 +9,9 @@
 
 namespace gapstrain::models {
 
-PlateMesh mesh_plate(const mesh::GmshSession& session, const Construct& construct, const PlateShape& shape) {
-  const Plate& plate = construct.plate;
-  const double refinement = construct.mesh.refinement;
+PlateMesh mesh_plate(const mesh::GmshSession& session, const Plate& plate, const PlateShape& shape,
+                     const MeshDensity& density) {
+  const double refinement = density.refinement;
   mesh::PerforatedPlate flat;
   flat.length = plate.length.value();
   double narrowest = plate.sections.front().width.value();
@@ -23,7 +23,7 @@ PlateMesh mesh_plate(const mesh::GmshSession& session, const Construct& construc
     flat.holes.push_back({hole.position.value(), hole.diameter.value(), hole.slot_length.value()});
   // What few elements a coarse mesh leaves of few: as many as a rim takes at the least.
   flat.rim_elements = std::max(MeshDensity::least_rim_elements,
-                               4 * static_cast<int>(std::lround(construct.mesh.rim_elements * refinement / 4.0)));
+                               4 * static_cast<int>(std::lround(density.rim_elements * refinement / 4.0)));
   flat.size_max = narrowest / (7.0 * refinement);
 
   mesh::FlatMesh meshed = mesh::mesh_perforated_plate(session, flat);

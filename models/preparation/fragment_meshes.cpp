@@ -1,16 +1,20 @@
-#include "models/assembly/fragment_meshes.h"
+#include "models/preparation/fragment_meshes.h"
 
 #include "mesh/cut_tube.h"
 #include "mesh/roll_up.h"
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <numbers>
-#include <numeric>
+#include <optional>
+#include <utility>
 
 namespace gapstrain::models {
 
 namespace {
+
+constexpr int least_ring_elements = 8;  // round a shaft, as few as the mesher takes
 
 // The tube is meshed closed, as if the fracture had no gap, so that both edges get the same nodes; what lies
 // distal of the cut is then moved by the gap. `closed` coordinates are those of the closed tube.
@@ -18,10 +22,10 @@ class ClosedTube {
  public:
   ClosedTube(const Construct& construct, const BoneShape& shape)
       : shape_(shape),
-        gap_(construct.fracture.gap.value()),
-        middle_(construct.fracture.position.value()),
-        slope_(std::tan(construct.fracture.obliquity.value())),
-        direction_(construct.fracture.direction.value()) {}
+        gap_(only(construct.fractures).gap.value()),
+        middle_(only(construct.fractures).position.value()),
+        slope_(std::tan(only(construct.fractures).obliquity.value())),
+        direction_(only(construct.fractures).direction.value()) {}
 
   double length() const { return shape_.length() - gap_; }
 
@@ -49,10 +53,15 @@ mesh::Spot spot(const std::string& name, const Eigen::Vector3d& centre, double r
   return {name, place.x(), tube.closed(place.x(), place.y()), radius / point.stretch, radius};
 }
 
-Fragment roll_up(const mesh::FlatMesh& flat, const BoneShape& shape, double shift) {
+struct RolledUp {
+  std::shared_ptr<const mesh::ShellMesh> mesh;
+  FractureEdge edge;
+};
+
+RolledUp roll_up(const mesh::FlatMesh& flat, const BoneShape& shape, double shift) {
   const auto surface = [&](double u, double x) { return shape.mid_surface(u, x + shift); };
-  Fragment fragment;
-  fragment.mesh = std::make_shared<mesh::ShellMesh>(mesh::roll_up(flat, surface, shape.perimeter()));
+  RolledUp fragment;
+  fragment.mesh = std::make_shared<const mesh::ShellMesh>(mesh::roll_up(flat, surface, shape.perimeter()));
 
   auto nodes = flat.groups.at("cut");
   std::vector<double> around;
@@ -75,8 +84,9 @@ Fragment roll_up(const mesh::FlatMesh& flat, const BoneShape& shape, double shif
 
 }  // namespace
 
-Fragments mesh_fragments(const mesh::GmshSession& session, const Construct& construct, const BoneShape& shape,
-                         const std::vector<PlannedScrew>& screws, const std::vector<double>& section_lines) {
+std::vector<Fragment> mesh_fragments(const mesh::GmshSession& session, const Construct& construct,
+                                     const BoneShape& shape, const std::vector<PlannedScrew>& screws,
+                                     const std::vector<double>& section_lines) {
   const ClosedTube closed(construct, shape);
   const double refinement = construct.mesh.refinement;
   mesh::UnrolledTube tube;
@@ -85,7 +95,7 @@ Fragments mesh_fragments(const mesh::GmshSession& session, const Construct& cons
   tube.cut = [&](double u) { return closed.cut(u); };
   tube.size_max = tube.perimeter / (24.0 * refinement);
   tube.size_cut = tube.perimeter / (36.0 * refinement);
-  tube.ring_elements = 4 * static_cast<int>(std::lround(4.0 * refinement));
+  tube.ring_elements = std::max(least_ring_elements, 4 * static_cast<int>(std::lround(4.0 * refinement)));
   for (const auto& planned : screws) {
     const auto& bone = *planned.placement.bone;
     if (!planned.near_spot.empty())
@@ -97,7 +107,9 @@ Fragments mesh_fragments(const mesh::GmshSession& session, const Construct& cons
   for (const double x : section_lines) tube.section_lines.push_back(closed.closed(0.0, x));
 
   const mesh::CutTube flat = mesh::mesh_cut_tube(session, tube);
-  return {roll_up(flat.proximal, shape, 0.0), roll_up(flat.distal, shape, closed.gap())};
+  RolledUp proximal = roll_up(flat.proximal, shape, 0.0), distal = roll_up(flat.distal, shape, closed.gap());
+  return {{std::move(proximal.mesh), std::nullopt, std::move(proximal.edge)},
+          {std::move(distal.mesh), std::move(distal.edge), std::nullopt}};
 }
 
 }  // namespace gapstrain::models

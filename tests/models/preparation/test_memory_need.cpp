@@ -1,6 +1,7 @@
 // The estimate of unknowns and memory, against bodies that were made.
-#include "models/assembly/memory_need.h"
 #include "models/assembly/prepared_bodies.h"
+#include "models/preparation/memory_need.h"
+#include "models/preparation/prepare_bodies.h"
 #include "tests/models/constructs.h"
 
 #include <catch2/catch.hpp>

@@ -1,4 +1,4 @@
-#include "solver/bodies/single_threaded_blas.h"
+#include "solver/native/single_threaded_blas.h"
 
 #include <dlfcn.h>
 
