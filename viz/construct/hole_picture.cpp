@@ -4,6 +4,7 @@
 #include "viz/construct/screw_surface.h"
 #include "viz/construct/shell_surface.h"
 #include "viz/drawing/sheet.h"
+#include "viz/drawing/text_fit.h"
 #include "viz/drawing/window.h"
 
 #include <fmt/format.h>
@@ -74,10 +75,10 @@ void draw_callout(Canvas& canvas, const Pixel& peak, const Rect& scene, const st
   const TextStyle style{.across = Across::centre, .upright = Upright::centre, .bold = true};
   const double half_width = 0.5 * canvas.text_size(text, style).x() + 22.0;
   const bool above = peak.y() >= scene.centre().y();
-  const Pixel place(std::clamp(peak.x(), half_width + sheet::margin, picture_width - half_width - sheet::margin),
+  const Pixel place(kept_between(peak.x(), half_width + sheet::margin, picture_width - half_width - sheet::margin),
                     above ? scene.top - from_edge : scene.bottom + from_edge);
   const Rect box{place.x() - half_width, place.y() - half_height, place.x() + half_width, place.y() + half_height};
-  const Pixel foot(std::clamp(peak.x(), box.left + 20.0, box.right - 20.0), above ? box.bottom : box.top);
+  const Pixel foot(kept_between(peak.x(), box.left + 20.0, box.right - 20.0), above ? box.bottom : box.top);
   const Pixel direction = (foot - peak).normalized();
   // Light beneath dark, so that the mark shows on every colour of the scale.
   for (const auto& line : {LineStyle{ink::white, 10.0}, LineStyle{ink::text, 4.0}}) {

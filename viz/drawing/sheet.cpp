@@ -56,7 +56,7 @@ void draw_colour_legend(Canvas& canvas, double top, const ColourRange& range, co
   // Beside the quantity's name, which stands at the left.
   const double half = 0.5 * canvas.text_size(mark->name, {.size = letter::small}).x();
   const double least = bar.left + canvas.text_size(quantity).x() + 30.0 + half;
-  canvas.text({std::clamp(x, std::min(least, bar.right), bar.right + 300.0 - half), bar.top + 22.0}, mark->name,
+  canvas.text({kept_between(x, std::min(least, bar.right), bar.right + 300.0 - half), bar.top + 22.0}, mark->name,
               {.size = letter::small, .across = Across::centre});
 }
 
@@ -104,7 +104,7 @@ std::vector<Label> moved_apart(Canvas& canvas, std::vector<Label> labels, double
     label.style.across = Across::centre;
     label.style.upright = Upright::centre;
     const double half_width = 0.5 * box_of(canvas, label).width();
-    label.place.x() = std::clamp(label.place.x(), half_width + 8.0, picture_width - half_width - 8.0);
+    label.place.x() = kept_between(label.place.x(), half_width + 8.0, picture_width - half_width - 8.0);
     const auto touches = [&](const Rect& other) {
       const Rect own = box_of(canvas, label);
       return own.left < other.right + clearance && other.left < own.right + clearance && own.bottom < other.top &&

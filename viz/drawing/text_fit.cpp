@@ -18,6 +18,8 @@ double widest_word(Canvas& canvas, const std::string& text, const TextStyle& sty
 
 }  // namespace
 
+double kept_between(double wanted, double low, double high) { return std::min(std::max(wanted, low), high); }
+
 TextStyle fitted(Canvas& canvas, const std::string& text, TextStyle style, double width, int smallest) {
   while (style.size > smallest && canvas.text_size(text, style).x() > width) style.size -= 2;
   return style;

@@ -8,6 +8,9 @@
 
 namespace gapstrain::viz {
 
+// The place nearest to the wanted one; the higher bound where a text too long for its room leaves none between.
+double kept_between(double wanted, double low, double high);
+
 // The largest size, from the wanted one down to `smallest`, at which the text fits.
 TextStyle fitted(Canvas& canvas, const std::string& text, TextStyle style, double width, int smallest = 16);
 

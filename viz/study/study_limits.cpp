@@ -96,7 +96,7 @@ void draw_marked_values(Canvas& canvas, const Panel& panel, const std::vector<Ma
     const TextStyle style{.size = letter::small, .bold = bold};
     const double half = std::min(0.5 * canvas.text_size(text, style).x() + 6.0, 0.5 * area.width());
     labels.push_back({{x, area.top - from_top + 0.5 * style.size + 2.0},
-                      {std::clamp(x, area.left + half, area.right - half), area.top - from_top},
+                      {kept_between(x, area.left + half, area.right - half), area.top - from_top},
                       shortened(canvas, text, style, area.width()),
                       style,
                       true});
