@@ -60,7 +60,7 @@ put_together() {
   printf '#include "%s"\n' "$@" >"$work/$name.cpp"
   flags_of "$target" | tr '\n' ' ' >"$work/$name.flags"
 }
-for layer in mesh solver/bodies models viz cases; do
+for layer in mesh solver/bodies solver/native solver/plain models viz cases; do
   mapfile -t of_layer < <(files "$layer")
   put_together "$(basename "${layer/bodies/}")" "${layer//\//_}" "${of_layer[@]}"
 done
