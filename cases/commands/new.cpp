@@ -11,7 +11,10 @@
 #include "cases/reader/read_case.h"
 #include "mesh/gmsh_session.h"
 #include "models/findings/model_error.h"
-#include "models/preparation/from_scratch.h"
+#include "models/layouts/ready_screws.h"
+#include "models/patient/load_doubt.h"
+#include "models/patient/measured_strain.h"
+#include "models/preparation/prepare_bodies.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -34,8 +37,14 @@ std::string usual_file(const NewRequest& request) {
   return stem + ".toml";
 }
 
-const models::LoadCase& trot_of(const models::Draft& draft) {
-  return draft.loads.at(static_cast<std::size_t>(models::Activity::trot)).load;
+// On bodies that are there. No answer is none to trust.
+models::Standing standing_on(const std::shared_ptr<const models::PreparedBodies>& prepared,
+                             const models::Construct& construct, const std::vector<models::Screw>& screws) {
+  try {
+    return models::assess(prepared, construct, screws, false).assessment.state.standing();
+  } catch (const models::ModelError&) {
+    return models::Standing::not_trusted;
+  }
 }
 
 struct OwnAnalysis {
@@ -43,17 +52,39 @@ struct OwnAnalysis {
   bool is_trusted = false;
 };
 
-// That a case has no answer is for its user to know, not to stop it from being written.
-OwnAnalysis analyse_draft(const models::Construct& construct) {
+// That a case has no answer is for its user to know, not to stop it from being written. Bodies are made once:
+// other loads act on the same.
+OwnAnalysis analyse_draft(const models::Construct& construct, const models::Patient& patient) {
   try {
-    Progress progress(first_day_plan(construct), false);
-    const auto assessed = models::assess_first_day(construct, progress.stages());
-    return {draft_findings(construct, assessed.assessment), assessed.analysis.findings.trust.passed()};
+    const std::string trying = "trying loads within their bands";
+    constexpr double of_trying = 6.0;  // s, by the loads' number some more
+    Progress progress(first_day_plan(construct) + std::vector<Stage>{{trying, of_trying}}, false);
+    const auto screws = models::screws_to_make_ready(construct);
+    const auto prepared = models::prepare_bodies(construct, screws, progress.stages());
+    const auto assessed = models::assess(prepared, construct, screws, false, progress.stages());
+    const bool is_trusted = assessed.analysis.findings.trust.passed();
+    models::LoadDoubts doubts;
+    doubts.taken = assessed.assessment.state.standing();
+    if (doubts.taken != models::Standing::not_trusted)
+      doubts = models::doubt_loads(patient, construct, doubts.taken, [&](const models::Construct& other) {
+        progress.begin(trying);
+        return standing_on(prepared, other, screws);
+      });
+    return {draft_findings(construct, assessed.assessment, patient, doubts), is_trusted};
   } catch (const models::ModelError& error) {
     return {draft_without_findings(error.what()), false};
   } catch (const mesh::MeshError& error) {
     return {draft_without_findings(error.what()), false};
   }
+}
+
+IntactFindings find_intact(const models::Construct& construct, const models::Draft& draft) {
+  const models::Aspect aspect = only(construct.plates).aspect;
+  const auto under = [&](models::Activity activity) {
+    return models::intact_strain(construct.bone, aspect, draft.loads.at(static_cast<std::size_t>(activity)).load);
+  };
+  return {under(models::Activity::walk), under(models::Activity::trot),
+          models::check_intact(draft.request.patient, construct.bone, aspect, draft.loads)};
 }
 
 Status run(const NewOptions& options) {
@@ -64,14 +95,13 @@ Status run(const NewOptions& options) {
   refuse_unusable_file(file, options.force);
   try {
     const models::Draft draft = models::make_draft(request.draft);
-    const OwnAnalysis analysis = analyse_draft(read_case_text(file, new_case_text(request, draft)).construct);
+    const OwnAnalysis analysis =
+        analyse_draft(read_case_text(file, new_case_text(request, draft)).construct, draft.request.patient);
     const std::string text = new_case_text(request, draft, analysis.found);
     const CaseFile made = read_case_text(file, text);
     write_file_whole(file, text);
     fmt::print(stderr, "{}", format_problems(file, made.warnings));
-    const auto trot =
-        models::largest_intact_strain(made.construct.bone, only(made.construct.plates).aspect, trot_of(draft));
-    fmt::print("{}", new_case_screen(request, draft, trot, analysis.found, file));
+    fmt::print("{}", new_case_screen(request, draft, find_intact(made.construct, draft), analysis.found, file));
     return analysis.is_trusted ? Status::done : Status::does_not_hold;
   } catch (const models::PatientError& error) {
     return refuse({{options_of(error.subject), error.what()}});

@@ -61,38 +61,76 @@ std::string plate_line(const models::Draft& draft) {
 
 std::string loads_table(const models::Draft& draft) {
   std::string text =
-      "Load      axial N  bending N m  torsion N m  a day  (middle of published ranges; sources in the file)\n";
+      "Load      axial N  bending N m  torsion N m  a day  (middle of their bands; sources in the file)\n";
   for (const auto& gait : draft.loads) {
     const models::LoadCase& load = gait.load;
     text += fmt::format("{} {:>6.0f} {:>12.2f} {:>12.2f} {:>6.0f}\n", pad(load.name, 10),
-                        load.axial_compression.value(),
-                        std::abs((load.axial_compression * load.ball_offset_z).value()) / 1000.0,
+                        load.axial_compression.value(), gait.bending.middle / 1000.0,
                         load.torsion.value() / 1000.0, *load.cycles_per_day);
   }
   return text;
 }
 
-std::string strain_text(const models::IntactStrain& trot) {
-  const models::PublishedRange& range = models::published_trot_strain();
-  const bool inside = trot.principal >= range.low && trot.principal <= range.high;
-  const char* place = inside ? "within" : trot.principal < range.low ? "BELOW" : "ABOVE";
-  return wrapped(
-      fmt::format("The intact bone at the trot: {:.0f} microstrain, {} the published {:.0f} to {:.0f} ({}).{}",
-                  1e6 * trot.principal, place, 1e6 * range.low, 1e6 * range.high, range.source,
-                  inside ? "" : " Sizes or loads may be off: measure the widths and the cortex first."));
+double shown(const models::StrainCheck& check, double value) {
+  return models::is_angle(check.measured.kind) ? value : 1e6 * value;
+}
+
+std::string check_line(const models::StrainCheck& check) {
+  const models::MeasuredStrain& measured = check.measured;
+  const models::Against against = check.against();
+  const char* const place = against == models::Against::inside  ? "inside"
+                            : against == models::Against::below ? "BELOW"
+                                                                : "ABOVE";
+  return wrapped(fmt::format("{}, {}{}: found {:.0f}, published {:.0f} to {:.0f}{}: {}. {}.",
+                             models::name_of(measured.kind), models::name_of(measured.activity),
+                             measured.paw_force && !models::is_angle(measured.kind)
+                                 ? fmt::format(" scaled to {} of the weight", *measured.paw_force)
+                                 : "",
+                             shown(check, check.found), shown(check, measured.low), shown(check, measured.high),
+                             models::is_angle(measured.kind) ? " degrees" : "", place, measured.source),
+                 4);
+}
+
+std::string strain_line(std::string_view gait, const models::IntactStrain& strain) {
+  return fmt::format("{} tension {:.0f} at {:.0f} deg, compression {:.0f} at {:.0f} deg, shear {:.0f}", gait,
+                     1e6 * strain.tension.principal, (strain.tension.to_shaft / models::degree).value(),
+                     1e6 * strain.compression.principal, (strain.compression.to_shaft / models::degree).value(),
+                     1e6 * strain.shear);
+}
+
+// What lies outside comes first.
+std::string strain_text(const NewRequest& request, const IntactFindings& intact) {
+  const models::Patient& patient = request.draft.patient;
+  std::string outside, inside;
+  for (const auto& check : intact.checks)
+    (check.against() == models::Against::inside ? inside : outside) += check_line(check);
+  std::string text;
+  if (!outside.empty())
+    text += wrapped(
+        "THE INTACT BONE IS NOT STRAINED AS MEASURED under these loads. Loads, sizes or the stiffness of bone "
+        "may be off; measure the widths and the cortex first.");
+  text += wrapped(fmt::format("Intact bone, largest principal strains (microstrain, angle to the shaft): {}; {}.",
+                              strain_line("walk", intact.walk), strain_line("trot", intact.trot)));
+  if (intact.checks.empty())
+    text +=
+        wrapped(patient.species == models::Species::cat
+                    ? "No strain of a cat's bone has been published as far as known: nothing to hold it against."
+                    : fmt::format("No strain of a dog's {} has been published as far as known: nothing to hold "
+                                  "it against.",
+                                  models::name_of(patient.bone)));
+  return text + outside + inside;
 }
 
 }  // namespace
 
-std::string new_case_screen(const NewRequest& request, const models::Draft& draft,
-                            const models::IntactStrain& trot, const std::vector<std::string>& found,
-                            const std::string& file) {
+std::string new_case_screen(const NewRequest& request, const models::Draft& draft, const IntactFindings& intact,
+                            const std::vector<std::string>& found, const std::string& file) {
   std::string text;
   for (const auto& paragraph : found) text += wrapped(paragraph);
   text += "\n" + request.name + "\n\n" + sizes_text(request, draft) + "\n" + plate_line(draft) +
           fmt::format("Union expected after {:.0f} to {:.0f} weeks.\n", draft.healing.weeks_from,
                       draft.healing.weeks_to) +
-          "\n" + loads_table(draft) + "\n" + strain_text(trot) + "\n";
+          "\n" + loads_table(draft) + "\n" + strain_text(request, intact) + "\n";
   for (const auto& caution : draft.cautions) text += wrapped("- " + caution);
   text += "\n";
   for (const auto caution : cautions) text += wrapped(std::string(caution));

@@ -2,16 +2,21 @@
 #pragma once
 
 #include "cases/new_case/new_request.h"
-#include "models/patient/intact_strain.h"
+#include "models/patient/measured_strain.h"
 
 #include <string>
 #include <vector>
 
 namespace gapstrain::cases {
 
-// `trot`: of the intact bone; `found`: paragraphs on its own analysis, told first; `file` as written.
-std::string new_case_screen(const NewRequest& request, const models::Draft& draft,
-                            const models::IntactStrain& trot, const std::vector<std::string>& found,
-                            const std::string& file);
+// The intact bone at the walk and the trot, and against what was measured.
+struct IntactFindings {
+  models::IntactStrain walk, trot;
+  std::vector<models::StrainCheck> checks;
+};
+
+// `found`: paragraphs on its own analysis, told first; `file` as written.
+std::string new_case_screen(const NewRequest& request, const models::Draft& draft, const IntactFindings& intact,
+                            const std::vector<std::string>& found, const std::string& file);
 
 }  // namespace gapstrain::cases

@@ -126,7 +126,6 @@ std::string fracture_text(const NewRequest& request, const models::Draft& draft)
 std::string plate_text(const models::StartingPlate& plate) {
   std::string text = "\n" + comment("A generic plate, sizes invented or from memory: enter the one at hand.");
   for (const auto& reason : plate.reasons) text += item(reason);
-  text += item("The face is the tension side as far as muscles let one at it (common practice, no source).");
   text += "[plate]\n";
   text += key("length", in_mm(plate.length)) + key("width", in_mm(plate.width)) +
           key("thickness", in_mm(plate.thickness)) + key("holes", fmt::format("{}", plate.holes)) +
@@ -202,11 +201,17 @@ std::string compressing_screws(const models::StartingPlate& plate) {
   return text;
 }
 
+std::string offset_key(const char* name, models::Length offset) {
+  return offset == 0.0 * models::mm ? "" : key(name, fmt::format("\"{:.3g} mm\"", offset.value()));
+}
+
 std::string load_sections(const models::Draft& draft) {
   std::string text =
-      "\n" + comment(
-                 "Loads of the limb, rough: middles of published ranges. All parts are taken to peak at "
-                 "once. A load beyond them (a jump, a fall) is not among them.");
+      "\n" +
+      comment(
+          "Loads of the limb: middles of published or, where it says so, of assumed bands. All parts are taken "
+          "to peak at once. A load beyond them (a jump, a fall, a stamp) is not among them. Bending holds the "
+          "bow of the bone already: take a bow that you enter off the ball offsets.");
   for (const auto& gait : draft.loads) {
     const auto& said = draft.loads.front().sources;  // with the first load; of the others only what differs
     if (&gait != &draft.loads.front()) text += "\n";
@@ -216,7 +221,7 @@ std::string load_sections(const models::Draft& draft) {
     const models::LoadCase& load = gait.load;
     text += "[[load]]\n" + key("name", quoted(load.name)) +
             key("axial", fmt::format("\"{:.4g} N\"", load.axial_compression.value())) +
-            key("ball_offset_z", fmt::format("\"{:.3g} mm\"", load.ball_offset_z.value())) +
+            offset_key("ball_offset_y", load.ball_offset_y) + offset_key("ball_offset_z", load.ball_offset_z) +
             key("torsion", fmt::format("\"{:.3g} N m\"", load.torsion.value() / 1000.0)) +
             key("cycles_per_day", fmt::format("{:.0f}", *load.cycles_per_day)) +
             key("spread", fmt::format("{:.2f}", load.spread));

@@ -1,5 +1,7 @@
 #include "models/geometry/bone_shape.h"
 
+#include "models/geometry/anatomical_axes.h"
+
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
@@ -12,24 +14,8 @@ namespace {
 
 constexpr double full_turn = 2.0 * std::numbers::pi;
 
-// Of a station's offsets, in construct axes; see the table of directions in the header.
-struct Bow {
-  double y, z;
-};
-
-Bow bow(const BoneStation& station, Aspect aspect) {
-  const double lateral = station.bow_lateral.value(), cranial = station.bow_cranial.value();
-  switch (aspect) {
-    case Aspect::cranial:
-      return {-lateral, cranial};
-    case Aspect::caudal:
-      return {lateral, -cranial};
-    case Aspect::lateral:
-      return {cranial, lateral};
-    case Aspect::medial:
-      break;
-  }
-  return {-cranial, -lateral};
+AcrossShaft bow(const BoneStation& station, Aspect aspect) {
+  return in_construct(station.bow_lateral.value(), station.bow_cranial.value(), aspect);
 }
 
 Length width_along_z(const BoneStation& station, Aspect aspect) {
@@ -80,7 +66,7 @@ BoneShape::BoneShape(const Bone& bone, Aspect plate_aspect)
   for (const BoneStation& station : bone.stations) {
     widest =
         std::max({widest, station.width_mediolateral.value() / 2.0, station.width_craniocaudal.value() / 2.0});
-    const Bow offset = bow(station, plate_aspect);
+    const AcrossShaft offset = bow(station, plate_aspect);
     furthest = std::max(furthest, std::hypot(offset.y, offset.z));
   }
   reach_ = 2.0 * (widest + furthest);

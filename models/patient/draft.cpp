@@ -61,8 +61,8 @@ Fracture make_fracture(const DraftRequest& request, const Bone& bone) {
   if (!request.gap && request.pattern == FracturePattern::comminuted)
     throw PatientError(
         Subject::fracture,
-        "The comminuted zone's length is not given; measure it along the bone, from whole bone to whole "
-        "bone, on the view that shows it longest, and enter it as the gap.");
+        "The comminuted zone's length is not given; measure it along the bone, from whole bone to whole bone, "
+        "on the view that shows it longest, and enter it as the gap.");
   fracture.gap = request.gap ? rounded(*request.gap, 0.01) : (pressed ? 0.5 : 2.0) * mm;
   return fracture;
 }
@@ -83,8 +83,8 @@ void doubt_measure(const char* what, const BoneSize& found, const BoneSize& by_m
   const double ratio = found.value / by_mass.value, spread = by_mass.guess->spread;
   if (std::abs(ratio - 1.0) <= spread) return;
   draft.cautions.push_back(
-      fmt::format("The {} is measured as {:.4g} mm; the body mass suggests {:.3g} mm, within {:.0f} %. Check both "
-                  "(breeds with short bent legs do not follow it).",
+      fmt::format("The {} is measured as {:.4g} mm; the body mass suggests {:.3g} mm, within {:.0f} %. Check "
+                  "both (breeds with short bent legs do not follow it).",
                   what, found.value.value(), by_mass.value.value(), 100.0 * spread));
 }
 
@@ -99,12 +99,12 @@ void caution(Draft& draft) {
       sizes.length.guess || sizes.width_mediolateral.guess || sizes.width_craniocaudal.guess || sizes.cortex.guess;
   if (is_any_guessed)
     cautions.push_back(
-        "Sizes marked ESTIMATE were not measured: no screw or plate may be ordered by them. Breeds with "
-        "short bent legs do not follow them at all.");
+        "Sizes marked ESTIMATE were not measured: no screw or plate may be ordered by them. Breeds with short "
+        "bent legs do not follow them at all.");
   if (is_any_measured && !request.magnification_spread)
     cautions.push_back(
-        "No marker was given: a radiograph shows bones 5 to 20 % too large (from memory), and the "
-        "measured sizes are entered as they are.");
+        "No marker was given: a radiograph shows bones 5 to 20 % too large (from memory), and the measured "
+        "sizes are entered as they are.");
   if (request.magnification_spread)
     cautions.push_back(fmt::format("Measured sizes are corrected by the marker, which leaves {:.1f} % either way.",
                                    100.0 * *request.magnification_spread));
@@ -119,9 +119,24 @@ void caution(Draft& draft) {
   else
     cautions.push_back("The stations have no bow: measure it off the line between the bone's ends.");
   if (request.patient.bone == LongBone::radius)
-    cautions.push_back("The ulna is left out: the radius bears all of the load here.");
-  if (request.patient.species == Species::cat)
+    cautions.push_back(
+        "The ulna is left out: loads are what the radius bears beside a whole one, for they come from its own "
+        "strains. With the ulna broken too they are nearer to the upper ends of their bands, or beyond.");
+  if (request.patient.bone == LongBone::humerus)
+    cautions.push_back(
+        "LOADS WITHOUT A SOURCE: no load or strain of a humerus was found; they are likened to the femur's.");
+  if (request.patient.species == Species::cat) {
     cautions.push_back("Cortical bone is the dog's: no constants of the cat's are at hand.");
+    cautions.push_back(
+        "LOADS WITHOUT A SOURCE: no load or strain of a cat's bones was found; they are the dog's over the "
+        "bone's diameter.");
+  }
+  if (const double pull = more_muscle_force(request.patient.mass); pull > 1.0)
+    cautions.push_back(
+        fmt::format("LOADS MAY BE TOO SMALL in a small patient: {:.2g} times as large, if muscles' leverage "
+                    "goes by weight to the power of 0.25 (Biewener 2005, J Exp Biol 208:1665, abstract); those "
+                    "taken are of dogs of 25 to 30 kg over the bone's diameter. A margin below that is none.",
+                    pull));
   if (!request.fracture_position)
     cautions.push_back("The fracture's place is ASSUMED, the bone's middle: measure it from the proximal end.");
   if (!request.gap)
@@ -157,7 +172,7 @@ Draft make_draft(const DraftRequest& request) {
   draft.sizes = as_written(complete_sizes(request.patient, measured_in_middle(request)));
   draft.bone = make_bone(request, draft.sizes);
   draft.fracture = make_fracture(request, draft.bone);
-  draft.loads = gait_loads(request.patient);
+  draft.loads = gait_loads(request.patient, draft.sizes, usual_aspect(request.patient.bone));
   draft.plate =
       choose_plate(request.patient.bone, draft.bone, draft.fracture, request.treatment, draft.loads.back().load);
   draft.healing = union_under_plate(request.age_in_months.value_or(adult));

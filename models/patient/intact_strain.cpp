@@ -42,22 +42,36 @@ double outer_shear_stress(const TubeSection& tube, double wall) {
   return flow / wall * (1.0 + 0.5 * wall / radius) / (1.0 + std::pow(0.5 * wall / radius, 2));
 }
 
+// Principal strains of uniaxial stress along the shaft with shear: larger, smaller, and the larger one's angle to
+// the shaft.
+struct Mohr {
+  double larger = 0.0, smaller = 0.0, angle = 0.0;
+};
+Mohr mohr(double along, double shear, double contraction) {
+  const double middle = 0.5 * (1.0 - contraction) * along, half = 0.5 * (1.0 + contraction) * along;
+  const double radius = std::hypot(half, 0.5 * shear);
+  return {middle + radius, middle - radius, 0.5 * std::atan2(0.5 * shear, half)};
+}
+
 void look_round(const BoneSection& section, const CorticalBone& bone, const Resultants& load, Length position,
                 IntactStrain& worst) {
   const TubeSection tube = tube_section(section);
-  const double modulus = bone.longitudinal_modulus.value(), contraction = bone.poissons_ratio_lt;
+  const double modulus = bone.longitudinal_modulus.value();
   const double shear =
       std::abs(load.torsion) * outer_shear_stress(tube, section.wall) / bone.shear_modulus_lt.value();
+  worst.shear = std::max(worst.shear, shear);
   for (int i = 0; i < points_around; ++i) {
     const double parameter = 2.0 * pi * i / points_around;
     const Eigen::Vector2d place = section.outer().point(parameter);
     const double along = (load.normal / tube.area + load.bending_y * place.y() / tube.inertia_y -
                           load.bending_z * place.x() / tube.inertia_z) /
                          modulus;
-    const double principal =
-        0.5 * (1.0 - contraction) * std::abs(along) + std::hypot(0.5 * (1.0 + contraction) * along, 0.5 * shear);
-    if (principal <= worst.principal) continue;
-    worst = {principal, along, shear, position, std::atan2(place.x(), place.y()) * radian};
+    const Mohr found = mohr(along, shear, bone.poissons_ratio_lt);
+    const Angle around = std::atan2(place.x(), place.y()) * radian;
+    if (found.larger > worst.tension.principal)
+      worst.tension = {found.larger, along, shear, found.angle * radian, position, around};
+    if (found.smaller < worst.compression.principal)
+      worst.compression = {found.smaller, along, shear, (0.5 * pi - found.angle) * radian, position, around};
   }
 }
 
@@ -87,7 +101,7 @@ TubeSection tube_section(const BoneSection& section) {
   return tube;
 }
 
-IntactStrain largest_intact_strain(const Bone& bone, Aspect plate_aspect, const LoadCase& load) {
+IntactStrain intact_strain(const Bone& bone, Aspect plate_aspect, const LoadCase& load) {
   const BoneShape shape(bone, plate_aspect);
   double width = 0.0;
   for (const BoneStation& station : bone.stations)

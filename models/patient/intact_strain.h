@@ -16,20 +16,26 @@ struct TubeSection {
 };
 TubeSection tube_section(const BoneSection& section);
 
-// On the bone's outer surface, where the principal strain is largest.
+// Strains on the bone's outer surface, where they are largest, each the largest of the shaft.
 struct IntactStrain {
-  double principal = 0.0;     // magnitude
-  double longitudinal = 0.0;  // positive: stretched
-  double shear = 0.0;         // engineering, magnitude
-  Length position;            // along the bone
-  Angle around;               // round the bone from the plate's side towards +y
+  // At one place of it.
+  struct Extreme {
+    double principal = 0.0;     // positive: stretched
+    double longitudinal = 0.0;  // likewise
+    double shear = 0.0;         // engineering, of the shaft's axis and the direction round it; magnitude
+    Angle to_shaft;             // from the shaft to the direction of `principal`, 0 to 90 degrees
+    Length position;            // along the bone
+    Angle around;               // round the bone from the plate's side towards +y
+  };
+  Extreme tension, compression;  // of the largest principal tension, of the largest principal compression
+  double shear = 0.0;            // the largest, as above
 };
 
 // Section theory: N / EA + M c / EI of the load as the analysis applies it, bow and ball offsets included; torsion
-// by Bredt's shear flow, corrected for the wall's thickness as in a round tube (exact there, and for thin walls).
-// Transverse shear is left out: there is none between ball joints. Looked for on the shaft without a bone's width
-// at either end, where sections do not stay plane.
+// by Bredt's shear flow, corrected for the wall's thickness as in a round tube (exact there, and for thin walls);
+// Mohr's circle of both. Transverse shear is left out: there is none between ball joints. Looked for on the shaft
+// without a bone's width at either end, where sections do not stay plane.
 // @pre the bone is checked, at least three widths long, and the load is no four-point bending
-IntactStrain largest_intact_strain(const Bone& bone, Aspect plate_aspect, const LoadCase& load);
+IntactStrain intact_strain(const Bone& bone, Aspect plate_aspect, const LoadCase& load);
 
 }  // namespace gapstrain::models

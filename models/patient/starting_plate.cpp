@@ -55,14 +55,19 @@ const GenericPlate& choose_row(const Site& site, StartingPlate& plate) {
   return *chosen;
 }
 
-// Of a solid section as wide as what holes leave, N / A + M / W and torsion of a strip, 3 T / w t^2, together as
-// von Mises: what a bridged fracture leaves to the plate alone.
+// Of a section without what holes leave out, N / A + M / W flat and on edge, and torsion of a strip, 3 T / w t^2,
+// together as von Mises: what a bridged fracture leaves to the plate alone. The force runs along the line of the
+// balls, which passes the plate at the distances that bend it.
 double nominal_stress(const GenericPlate& row, const Site& site, double width, double thickness,
                       const LoadCase& load) {
   const double net = width - row.hole;
-  const double lever = site.depth + row.standoff + 0.5 * thickness + std::abs(load.ball_offset_z.value());
+  const double flat_lever = site.depth + row.standoff + 0.5 * thickness - load.ball_offset_z.value();
+  const double edge_lever = load.ball_offset_y.value();
   const double force = load.axial_compression.value();
-  const double bending = force / (net * thickness) + 6.0 * force * lever / (net * thickness * thickness);
+  const double edge_modulus = thickness * (std::pow(width, 3) - std::pow(row.hole, 3)) / (6.0 * width);
+  const double bending = force / (net * thickness) +
+                         6.0 * force * std::abs(flat_lever) / (net * thickness * thickness) +
+                         force * std::abs(edge_lever) / edge_modulus;
   const double shear = 3.0 * load.torsion.value() / (width * thickness * thickness);
   return std::hypot(bending, std::sqrt(3.0) * shear);
 }
@@ -223,6 +228,23 @@ void press(const GenericPlate& row, const Fracture& fracture, StartingPlate& pla
   plate.compression_hole = plate.distal.front();
 }
 
+// Why the plate lies where it does, against where bending stretches the bone.
+std::string aspect_reason(LongBone bone) {
+  switch (bone) {
+    case LongBone::radius:
+      return "The face is the one that bending stretches (published, see the loads).";
+    case LongBone::femur:
+      return "The face is lateral, away from the side that is compressed (published, see the loads).";
+    case LongBone::tibia:
+      return "The face is medial, where least muscle covers the bone (common practice, no source); it is NOT the "
+             "side "
+             "that bending stretches, which is cranial or lateral (published, see the loads).";
+    case LongBone::humerus:
+      break;
+  }
+  return "The face is lateral (common practice, no source); which side bending stretches is not known.";
+}
+
 }  // namespace
 
 Aspect usual_aspect(LongBone bone) {
@@ -284,6 +306,7 @@ StartingPlate choose_plate(LongBone name, const Bone& bone, const Fracture& frac
   const double margin = 0.05 * site.length, length = plate.length.value();
   plate.proximal_end = std::clamp(site.fracture - 0.5 * length, margin, site.length - margin - length) * mm;
   choose_screws(row, site, plate);
+  plate.reasons.push_back(aspect_reason(name));
   if (compress) press(row, fracture, plate);
   return plate;
 }

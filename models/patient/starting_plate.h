@@ -36,7 +36,8 @@ struct StartingPlate {
   std::vector<std::string> cautions;  // rules that the bone leaves no room for
 };
 
-// Where plates are put: on the tension side as far as muscles let one (common practice, no source).
+// Where plates are put (common practice, no source). That is the side which bending stretches on the radius and,
+// as far as is known, the femur; not on the tibia; of the humerus nobody knows.
 Aspect usual_aspect(LongBone bone);
 
 // The bone's width is the one at the fracture; an oblique cut is taken to reach furthest on the plate's side.

@@ -1,11 +1,13 @@
 // gapstrain new as a user meets it: what is known of a patient in, a commented case out that reads and runs.
 #include "cases/reader/read_case.h"
+#include "models/preparation/from_scratch.h"
 #include "tests/cases/as_a_user/run_program.h"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 #include <fstream>
 
 namespace fs = std::filesystem;
@@ -51,7 +53,8 @@ TEST_CASE("a case of a patient of whom only the mass is known reads, and says wh
   REQUIRE(construct.loads.size() == 3);
   for (const auto& load : construct.loads) CHECK(load.cycles_per_day);
   CHECK(construct.loads[2].name == "trot");
-  CHECK(construct.loads[2].axial_compression.value() == Approx(1.25 * 1.125 * 18.0 * 9.81).epsilon(1e-3));
+  CHECK(construct.loads[2].axial_compression.value() == Approx(1.7 * 1.125 * 18.0 * 9.81).epsilon(1e-3));
+  CHECK(*construct.loads[1].cycles_per_day == 3000.0);
   REQUIRE(construct.healing);
   CHECK(construct.healing->weeks_from == 22.0);  // an adult's, the longest
   CHECK(construct.steps.empty());
@@ -74,10 +77,40 @@ TEST_CASE("a case of a patient of whom only the mass is known reads, and says wh
     CHECK(has(said, "In hand (strength over demand): "));
     CHECK(has(said, "Rules: All 14 rules of the trade that apply are kept."));
   }
-  for (const char* told : {"ESTIMATE", "craniocaudal view", "microstrain, within", "from memory", "ASSUMED",
-                           "not a medical device", "Next: gapstrain analyse rex.toml"})
+  for (const char* told : {"ESTIMATE", "craniocaudal view", "tension, walk: found", ": inside.", "from memory",
+                           "ASSUMED", "not a medical device", "Next: gapstrain analyse rex.toml"})
     CHECK(has(run.out, told));
   CHECK(std::count(run.out.begin(), run.out.end(), '\n') <= 60);
+}
+
+TEST_CASE("a verdict says first which load without a source it hangs on, and where it turns",
+          "[cases][as-a-user]") {
+  const ScratchFolder scratch;
+  const Run run = run_program(
+      {"new", "--species", "cat", "--bone", "tibia", "--mass", "4 kg", "--out", "cat.toml"}, scratch.path());
+  INFO(run.out << run.err);
+  REQUIRE(run.status == 0);
+  const std::string said = run.out.substr(0, run.out.find("HOLDS: no part"));
+  double turned = 0.0, not_yet = 0.0;
+  REQUIRE(
+      std::sscanf(said.c_str(),
+                  "HOLDS: but this hangs on torsion, for which there is no measurement in cats: at %lf times the "
+                  "value taken it fails (at %lf it still holds",
+                  &turned, &not_yet) == 2);
+  CHECK(not_yet >= 1.0);
+  CHECK(turned > not_yet);
+  // It is so.
+  const auto standing = [&](double factor) {
+    auto construct = cases::read_case(scratch.path() / "cat.toml").construct;
+    for (auto& load : construct.loads) load.torsion = factor * load.torsion;
+    return models::assess_first_day(construct).assessment.state.standing();
+  };
+  CHECK(standing(turned) == models::Standing::fails);
+  CHECK(standing(not_yet) == models::Standing::holds);
+  CHECK(has(run.out, "LOADS WITHOUT A SOURCE"));
+  CHECK(has(run.out, "LOADS MAY BE TOO SMALL"));
+  CHECK(has(run.out, "nothing to hold it against"));
+  CHECK(has(read_file(scratch.path() / "cat.toml"), "no source in cats"));
 }
 
 TEST_CASE("measured sizes are corrected by the marker and not estimated", "[cases][as-a-user]") {

@@ -30,7 +30,8 @@ Fracture fracture(const Bone& bone, double gap, FracturePattern pattern = Fractu
 
 StartingPlate choose(LongBone name, const Bone& bone, const Fracture& fracture, Treatment treatment,
                      double mass = 18.0) {
-  const auto loads = gait_loads({Species::dog, name, mass * kilogram});
+  const Patient patient{Species::dog, name, mass * kilogram};
+  const auto loads = gait_loads(patient, complete_sizes(patient, {}), usual_aspect(name));
   return choose_plate(name, bone, fracture, treatment, loads.back().load);
 }
 
@@ -141,7 +142,7 @@ TEST_CASE("a heavier patient on the same bone gets a stronger plate, then a warn
   const auto plate = [&](double mass) {
     return choose(LongBone::radius, bone, fracture(bone, 2.0), Treatment::bridging, mass);
   };
-  const StartingPlate light = plate(8.0), usual = plate(18.0), heavy = plate(70.0);
+  const StartingPlate light = plate(8.0), usual = plate(14.0), heavy = plate(70.0);
   CHECK(light.thickness < usual.thickness);
   CHECK(light.cautions.empty());
   CHECK(usual.cautions.empty());
