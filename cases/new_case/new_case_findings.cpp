@@ -59,10 +59,10 @@ std::string doubt_sentences(const models::Patient& patient, const models::LoadDo
     hangs_on.push_back(turning_sentence(patient, doubts.taken, doubt));
   for (const auto& doubt : doubts.turning_sides()) hangs_on.push_back(side_sentence(doubts.taken, doubt));
   if (doubts.turns_by_size())
-    hangs_on.push_back(
-        fmt::format("how much more small patients' muscles pull: with all loads {} times as large (leverage by "
-                    "weight to the power of 0.25, Biewener 2005, J Exp Biol 208:1665, abstract) it {}",
-                    three_digits(doubts.small_patient->factor), verb(turned(doubts.taken))));
+    hangs_on.push_back(fmt::format(
+        "how much more the muscles of a patient below 27 kg pull: with all loads {} times as large (leverage by "
+        "weight to the power of 0.25, Biewener 2005, J Exp Biol 208:1665, abstract) it {}",
+        three_digits(doubts.small_patient->factor), verb(turned(doubts.taken))));
   for (const auto& doubt : doubts.parts)
     bands.push_back(fmt::format("{} {} to {}", models::name_of(doubt.part), two_digits(doubt.turning.low),
                                 two_digits(doubt.turning.high)));
@@ -75,8 +75,8 @@ std::string doubt_sentences(const models::Patient& patient, const models::LoadDo
   return fmt::format(
       "It {} over the whole band of each part of the load, one at a time: {} times the value taken{}.{}",
       verb(doubts.taken), fmt::join(bands, ", "),
-      doubts.small_patient
-          ? fmt::format("; and with all loads {} times as large, as small patients' muscles may pull",
+      doubts.small_patient && doubts.taken == models::Standing::holds
+          ? fmt::format("; and with all loads {} times as large, as muscles below 27 kg may pull",
                         three_digits(doubts.small_patient->factor))
           : "",
       unknown);
@@ -86,7 +86,7 @@ std::vector<std::string> draft_findings(const models::Construct& construct, cons
                                         const models::Patient& patient, const models::LoadDoubts& doubts) {
   auto paragraphs = state_sentences(assessment.state);
   if (const std::string doubt = doubt_sentences(patient, doubts); !doubt.empty()) {
-    paragraphs.insert(doubts.is_open() ? paragraphs.begin() : paragraphs.begin() + 1, doubt);
+    paragraphs.insert(doubts.is_open() ? paragraphs.begin() : paragraphs.end(), doubt);
   }
   for (const auto& sentence : assessment_sentences(construct, assessment)) paragraphs.push_back(sentence);
   return paragraphs;

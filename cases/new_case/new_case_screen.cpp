@@ -4,7 +4,9 @@
 #include "cases/text/columns.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace gapstrain::cases {
@@ -81,20 +83,20 @@ std::string check_line(const models::StrainCheck& check) {
   const char* const place = against == models::Against::inside  ? "inside"
                             : against == models::Against::below ? "BELOW"
                                                                 : "ABOVE";
-  return wrapped(fmt::format("{}, {}{}: found {:.0f}, published {:.0f} to {:.0f}{}: {}. {}.",
+  return wrapped(fmt::format("{}, {}{}: found {:.0f}, published {:.0f} to {:.0f}{}: {}",
                              models::name_of(measured.kind), models::name_of(measured.activity),
                              measured.paw_force && !models::is_angle(measured.kind)
                                  ? fmt::format(" scaled to {} of the weight", *measured.paw_force)
                                  : "",
                              shown(check, check.found), shown(check, measured.low), shown(check, measured.high),
-                             models::is_angle(measured.kind) ? " degrees" : "", place, measured.source),
-                 4);
+                             models::is_angle(measured.kind) ? " degrees" : "", place));
 }
 
-std::string strain_line(std::string_view gait, const models::IntactStrain& strain) {
-  return fmt::format("{} tension {:.0f} at {:.0f} deg, compression {:.0f} at {:.0f} deg, shear {:.0f}", gait,
-                     1e6 * strain.tension.principal, (strain.tension.to_shaft / models::degree).value(),
-                     1e6 * strain.compression.principal, (strain.compression.to_shaft / models::degree).value(),
+std::string strain_row(std::string_view gait, const models::IntactStrain& strain) {
+  const auto extreme = [](const models::IntactStrain::Extreme& of) {
+    return fmt::format("{:>6.0f} at {:>2.0f} deg", 1e6 * of.principal, (of.to_shaft / models::degree).value());
+  };
+  return fmt::format("{} {}  {} {:>7.0f}\n", pad(gait, 12), extreme(strain.tension), extreme(strain.compression),
                      1e6 * strain.shear);
 }
 
@@ -102,23 +104,28 @@ std::string strain_line(std::string_view gait, const models::IntactStrain& strai
 std::string strain_text(const NewRequest& request, const IntactFindings& intact) {
   const models::Patient& patient = request.draft.patient;
   std::string outside, inside;
-  for (const auto& check : intact.checks)
+  std::vector<std::string_view> sources;  // each once
+  for (const auto& check : intact.checks) {
     (check.against() == models::Against::inside ? inside : outside) += check_line(check);
+    if (std::find(sources.begin(), sources.end(), check.measured.source) == sources.end())
+      sources.push_back(check.measured.source);
+  }
   std::string text;
   if (!outside.empty())
     text += wrapped(
-        "THE INTACT BONE IS NOT STRAINED AS MEASURED under these loads. Loads, sizes or the stiffness of bone "
-        "may be off; measure the widths and the cortex first.");
-  text += wrapped(fmt::format("Intact bone, largest principal strains (microstrain, angle to the shaft): {}; {}.",
-                              strain_line("walk", intact.walk), strain_line("trot", intact.trot)));
+        "THE INTACT BONE IS NOT STRAINED AS MEASURED under these loads: they, sizes or the stiffness of bone may "
+        "be "
+        "off. Measure the widths and the cortex first.");
+  text += outside +
+          "Intact bone        tension       compression   shear  (largest, microstrain; angle to the shaft)\n" +
+          strain_row("walk", intact.walk) + strain_row("trot", intact.trot) + inside;
   if (intact.checks.empty())
-    text +=
-        wrapped(patient.species == models::Species::cat
-                    ? "No strain of a cat's bone has been published as far as known: nothing to hold it against."
-                    : fmt::format("No strain of a dog's {} has been published as far as known: nothing to hold "
-                                  "it against.",
-                                  models::name_of(patient.bone)));
-  return text + outside + inside;
+    return text +
+           wrapped(patient.species == models::Species::cat
+                       ? "No strain of a cat's bone was found published: nothing to hold it against."
+                       : fmt::format("No strain of a dog's {} was found published: nothing to hold it against.",
+                                     models::name_of(patient.bone)));
+  return text + wrapped(fmt::format("Published: {}.", fmt::join(sources, "; ")));
 }
 
 }  // namespace

@@ -133,9 +133,9 @@ void caution(Draft& draft) {
   }
   if (const double pull = more_muscle_force(request.patient.mass); pull > 1.0)
     cautions.push_back(
-        fmt::format("LOADS MAY BE TOO SMALL in a small patient: {:.2g} times as large, if muscles' leverage "
-                    "goes by weight to the power of 0.25 (Biewener 2005, J Exp Biol 208:1665, abstract); those "
-                    "taken are of dogs of 25 to 30 kg over the bone's diameter. A margin below that is none.",
+        fmt::format("LOADS MAY BE TOO SMALL below 27 kg: {:.2g} times as large, if leverage goes by weight to the "
+                    "power of 0.25 "
+                    "(Biewener 2005, J Exp Biol 208:1665, abstract). A margin below that is none.",
                     pull));
   if (!request.fracture_position)
     cautions.push_back("The fracture's place is ASSUMED, the bone's middle: measure it from the proximal end.");

@@ -47,10 +47,9 @@ LimbLoads humerus_loads() {
   loads.axial = {1.0, 1.7, 3.0, LoadEvidence::none, likeness};
   loads.bending = {5.0, 10.0, 20.0, LoadEvidence::none, likeness};
   loads.torsion = {4.0, 8.0, 16.0, LoadEvidence::none, likeness};
-  const char* const no_side = "no source: likened to the femur";
-  loads.side = {1.0, 0.0, "lateral", LoadEvidence::none, no_side};
-  loads.other_sides = {{0.0, 1.0, "cranial", LoadEvidence::none, no_side},
-                       {0.0, -1.0, "caudal", LoadEvidence::none, no_side}};
+  loads.side = {1.0, 0.0, "lateral", LoadEvidence::none, "no source: likened to the femur"};
+  loads.other_sides = {{0.0, 1.0, "cranial", LoadEvidence::none, "no source"},
+                       {0.0, -1.0, "caudal", LoadEvidence::none, "no source"}};
   return loads;
 }
 
