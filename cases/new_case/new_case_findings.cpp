@@ -66,27 +66,29 @@ std::string doubt_sentences(const models::Patient& patient, const models::LoadDo
   for (const auto& doubt : doubts.parts)
     bands.push_back(fmt::format("{} {} to {}", models::name_of(doubt.part), two_digits(doubt.turning.low),
                                 two_digits(doubt.turning.high)));
+  const bool all_known = doubts.are_all_known();
   const std::string unknown =
-      doubts.are_all_known() ? ""
-                             : " At an end of a band the calculation fails its own checks: it is not known there.";
+      all_known ? "" : " At an end of a band the calculation fails its own checks: it is not known there.";
+  const std::string standing = doubts.taken == models::Standing::holds ? "HOLDS" : "FAILS";
   if (doubts.is_open())
-    return fmt::format("{}: but this hangs on {}.{}", doubts.taken == models::Standing::holds ? "HOLDS" : "FAILS",
-                       fmt::join(hangs_on, "; and on "), unknown);
-  return fmt::format(
-      "It {} over the whole band of each part of the load, one at a time: {} times the value taken{}.{}",
-      verb(doubts.taken), fmt::join(bands, ", "),
-      doubts.small_patient && doubts.taken == models::Standing::holds
-          ? fmt::format("; and with all loads {} times as large, as muscles below 27 kg may pull",
-                        three_digits(doubts.small_patient->factor))
-          : "",
-      unknown);
+    return fmt::format("{}: but this hangs on {}.{}", standing, fmt::join(hangs_on, "; and on "), unknown);
+  const std::string tried =
+      fmt::format("each part of the load, one at a time: {} times the value taken{}", fmt::join(bands, ", "),
+                  doubts.small_patient && doubts.taken == models::Standing::holds
+                      ? fmt::format("; and with all loads {} times as large, as muscles below 27 kg may pull",
+                                    three_digits(doubts.small_patient->factor))
+                      : "");
+  if (!all_known)
+    return fmt::format("{}: as far as is known, tried over the band of {}.{}", standing, tried, unknown);
+  return fmt::format("It {} over the whole band of {}.", verb(doubts.taken), tried);
 }
 
 std::vector<std::string> draft_findings(const models::Construct& construct, const models::Assessment& assessment,
                                         const models::Patient& patient, const models::LoadDoubts& doubts) {
   auto paragraphs = state_sentences(assessment.state);
   if (const std::string doubt = doubt_sentences(patient, doubts); !doubt.empty()) {
-    paragraphs.insert(doubts.is_open() ? paragraphs.begin() : paragraphs.end(), doubt);
+    const bool is_first = doubts.is_open() || !doubts.are_all_known();
+    paragraphs.insert(is_first ? paragraphs.begin() : paragraphs.end(), doubt);
   }
   for (const auto& sentence : assessment_sentences(construct, assessment)) paragraphs.push_back(sentence);
   return paragraphs;

@@ -54,9 +54,7 @@ struct LoadDoubts {
 };
 
 // Of a construct whose loads are all a patient's limb's. Each part by itself, the others at their middle.
-// @param standing_of the construct with other loads; asked twice a part, twice more where it turns, and once
-// a
-//        side
+// `standing_of`: of the construct with other loads; asked twice a part, twice more where it turns, once a side.
 LoadDoubts doubt_loads(const Patient& patient, const Construct& construct, Standing taken,
                        const std::function<Standing(const Construct&)>& standing_of);
 
