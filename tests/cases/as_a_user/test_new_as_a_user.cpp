@@ -182,13 +182,13 @@ TEST_CASE("every bone of small and large patients gets a case that reads without
     const char *species, *mass;
   };
   const ScratchFolder scratch;
-  // In one order and its reverse, so that each bone and each patient has both treatments.
+  // Each bone and each patient once, both treatments: all pairs would take minutes.
   const char* const bones[] = {"humerus", "radius", "femur", "tibia"};
   const Patient patients[] = {{"dog", "3 kg"}, {"dog", "9 kg"}, {"dog", "55 kg"}, {"cat", "4.5 kg"}};
-  for (std::size_t k = 0; k < 8; ++k) {
-    const char* const bone = bones[k < 4 ? k : 7 - k];
-    const Patient& patient = patients[k % 4];
-    const char* const treatment = k < 4 ? "bridging" : "compression";
+  for (std::size_t k = 0; k < 4; ++k) {
+    const char* const bone = bones[k];
+    const Patient& patient = patients[k];
+    const char* const treatment = k % 2 == 0 ? "bridging" : "compression";
     const Run run = run_program({"new", "--species", patient.species, "--bone", bone, "--mass", patient.mass,
                                  "--treatment", treatment, "--out", "case.toml", "--force"},
                                 scratch.path());
