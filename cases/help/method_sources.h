@@ -12,8 +12,8 @@ struct MethodSource {
   bool from_memory = false;    // so the code says: not looked up when it was written
 };
 
-// By layer, from the mesh to the review. Rules of the trade, figures of materials and a patient's loads carry their
-// sources in the outputs beside each figure, and are not among these.
+// By layer, from the mesh to the review. Rules of the trade, figures of materials and a patient's loads carry
+// their sources in the outputs beside each figure, and are not among these.
 const std::vector<MethodSource>& method_sources();
 
 }  // namespace gapstrain::cases
