@@ -1,5 +1,6 @@
 #include "models/assembly/bodies_archive.h"
 
+#include "models/assembly/body_numbers.h"
 #include "models/assembly/construct_archive.h"
 #include "models/assembly/load_setup.h"
 #include "models/assembly/mesh_archive.h"
@@ -9,6 +10,7 @@
 #include <boost/crc.hpp>
 #include <cereal/archives/binary.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <istream>
@@ -76,41 +78,19 @@ struct Header {
   std::uint64_t bytes = 0;
 };
 
+// `move`: bytes from or to a stream.
+template <class Move>
+void each_field(Header& header, const Move& move) {
+  move(header.mark.data(), header.mark.size());
+  move(reinterpret_cast<char*>(&header.version), sizeof header.version);
+  move(reinterpret_cast<char*>(&header.checksum), sizeof header.checksum);
+  move(reinterpret_cast<char*>(&header.bytes), sizeof header.bytes);
+}
+
 std::uint32_t checksum_of(const std::string& bytes) {
   boost::crc_32_type crc;
   crc.process_bytes(bytes.data(), bytes.size());
   return crc.checksum();
-}
-
-// A value behind a pointer to a constant one.
-template <class Archive, class Value>
-void put(Archive& archive, const std::shared_ptr<const Value>& value) {
-  archive(*value);
-}
-template <class Archive, class Value>
-void take(Archive& archive, std::shared_ptr<const Value>& value) {
-  auto read = std::make_shared<Value>();
-  archive(*read);
-  value = std::move(read);
-}
-
-void put_all(cereal::BinaryOutputArchive& archive, const PreparedBodies& prepared) {
-  archive(prepared.construct, prepared.candidates);
-  for (const auto& plate : prepared.plates) {
-    put(archive, plate.mesh.mesh);
-    archive(plate.mesh.along_across, plate.sample);
-  }
-  for (const auto& fragment : prepared.fragments) {
-    put(archive, fragment.mesh);
-    archive(fragment.proximal_edge, fragment.distal_edge);
-  }
-  for (const auto& body : prepared.bodies) {
-    archive(body.name);
-    put(archive, body.ports);
-    put(archive, body.condensed);
-  }
-  archive(prepared.wishes.gap, prepared.wishes.underside, prepared.wishes.clamps);
-  for (const auto& list : prepared.ports.lists()) archive(list.columns());
 }
 
 // Shapes and places follow from the construct, as they did when the bodies were made.
@@ -126,38 +106,57 @@ void set_up(PreparedBodies& prepared) {
   prepared.bodies.resize(body_count(construct));
 }
 
-void take_all(cereal::BinaryInputArchive& archive, PreparedBodies& prepared) {
-  archive(prepared.construct, prepared.candidates);
-  set_up(prepared);
-  for (auto& plate : prepared.plates) {
-    take(archive, plate.mesh.mesh);
-    archive(plate.mesh.along_across, plate.sample);
-  }
-  for (auto& fragment : prepared.fragments) {
-    take(archive, fragment.mesh);
-    archive(fragment.proximal_edge, fragment.distal_edge);
-  }
-  for (auto& body : prepared.bodies) {
-    archive(body.name);
-    take(archive, body.ports);
-    take(archive, body.condensed);
-  }
-  archive(prepared.wishes.gap, prepared.wishes.underside, prepared.wishes.clamps);
-  std::vector<PortList> lists(prepared.bodies.size());
+// A value behind a pointer to a constant one.
+template <class Value>
+void pass(cereal::BinaryOutputArchive& archive, const std::shared_ptr<const Value>& value) {
+  archive(*value);
+}
+template <class Value>
+void pass(cereal::BinaryInputArchive& archive, std::shared_ptr<const Value>& value) {
+  auto read = std::make_shared<Value>();
+  archive(*read);
+  value = std::move(read);
+}
+
+void pass(cereal::BinaryOutputArchive& archive, const PortBook& ports, std::size_t) {
+  for (const auto& list : ports.lists()) archive(list.columns());
+}
+void pass(cereal::BinaryInputArchive& archive, PortBook& ports, std::size_t bodies) {
+  std::vector<PortList> lists(bodies);
   for (auto& list : lists) {
     std::vector<PortColumns> columns;
     archive(columns);
     for (const auto& entry : columns) list.add(entry);
   }
-  prepared.ports = PortBook(std::move(lists));
+  ports = PortBook(std::move(lists));
+}
+
+// One way, for writing (of a constant) and for reading.
+template <class Archive, class Prepared>
+void pass_all(Archive& archive, Prepared& prepared) {
+  archive(prepared.construct, prepared.candidates);
+  if constexpr (Archive::is_loading::value) set_up(prepared);
+  for (auto& plate : prepared.plates) {
+    pass(archive, plate.mesh.mesh);
+    archive(plate.mesh.along_across, plate.sample);
+  }
+  for (auto& fragment : prepared.fragments) {
+    pass(archive, fragment.mesh);
+    archive(fragment.proximal_edge, fragment.distal_edge);
+  }
+  for (auto& body : prepared.bodies) {
+    archive(body.name);
+    pass(archive, body.ports);
+    pass(archive, body.condensed);
+  }
+  archive(prepared.wishes.gap, prepared.wishes.underside, prepared.wishes.clamps);
+  pass(archive, prepared.ports, prepared.bodies.size());
 }
 
 std::string content_of(std::istream& stream) {
   Header header;
-  stream.read(header.mark.data(), header.mark.size());
-  stream.read(reinterpret_cast<char*>(&header.version), sizeof header.version);
-  stream.read(reinterpret_cast<char*>(&header.checksum), sizeof header.checksum);
-  stream.read(reinterpret_cast<char*>(&header.bytes), sizeof header.bytes);
+  each_field(header,
+             [&](char* bytes, std::size_t count) { stream.read(bytes, static_cast<std::streamsize>(count)); });
   if (!stream || std::string_view(header.mark.data(), header.mark.size()) != archive_mark)
     throw ArchiveError("this is no archive of prepared bodies");
   if (header.version != archive_version)
@@ -178,15 +177,17 @@ void write_bodies(std::ostream& stream, const PreparedBodies& prepared) {
   std::ostringstream content;
   {
     cereal::BinaryOutputArchive archive(content);
-    put_all(archive, prepared);
+    pass_all(archive, prepared);
   }
   const std::string bytes = std::move(content).str();
-  const std::uint32_t version = archive_version, checksum = checksum_of(bytes);
-  const std::uint64_t size = bytes.size();
-  stream.write(archive_mark.data(), archive_mark.size());
-  stream.write(reinterpret_cast<const char*>(&version), sizeof version);
-  stream.write(reinterpret_cast<const char*>(&checksum), sizeof checksum);
-  stream.write(reinterpret_cast<const char*>(&size), sizeof size);
+  Header header;
+  std::copy(archive_mark.begin(), archive_mark.end(), header.mark.begin());
+  header.version = archive_version;
+  header.checksum = checksum_of(bytes);
+  header.bytes = bytes.size();
+  each_field(header, [&](const char* field, std::size_t count) {
+    stream.write(field, static_cast<std::streamsize>(count));
+  });
   stream.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
   if (!stream) throw ArchiveError("the archive of bodies cannot be written: the stream fails");
 }
@@ -195,7 +196,7 @@ std::shared_ptr<const PreparedBodies> read_bodies(std::istream& stream, WholeBod
   std::istringstream content(content_of(stream));
   auto prepared = std::make_shared<PreparedBodies>();
   cereal::BinaryInputArchive archive(content);
-  take_all(archive, *prepared);
+  pass_all(archive, *prepared);
   if (bodies == WholeBodies::factored) {
     const auto shells = shells_of(*prepared);
     solver::side_by_side(shells.size(), [&](std::size_t b) {

@@ -37,7 +37,8 @@ void load(Archive& archive, Eigen::Matrix<double, rows, columns, options, most_r
 
 template <class Archive>
 void save(Archive& archive, const Eigen::SparseMatrix<double>& matrix) {
-  const Eigen::SparseMatrix<double> packed = matrix.isCompressed() ? matrix : matrix.pruned(0.0, 0.0);
+  Eigen::SparseMatrix<double> packed = matrix;
+  packed.makeCompressed();
   const std::vector<int> outer(packed.outerIndexPtr(), packed.outerIndexPtr() + packed.outerSize() + 1);
   const std::vector<int> inner(packed.innerIndexPtr(), packed.innerIndexPtr() + packed.nonZeros());
   const std::vector<double> values(packed.valuePtr(), packed.valuePtr() + packed.nonZeros());
