@@ -61,7 +61,6 @@ TEST_CASE("a calculation that is not to be trusted turns no verdict", "[models][
 TEST_CASE("each part of the load is tried by itself, and every side that is left open", "[models][patient]") {
   const Patient patient{Species::dog, LongBone::tibia, 20.0 * kilogram};
   Construct construct;
-  construct.plates.emplace_back();
   construct.plates.front().aspect = Aspect::medial;
   LoadCase load;
   load.axial_compression = 100.0 * newton;
@@ -97,7 +96,6 @@ TEST_CASE("a small patient's loads are tried as large as its muscles may pull", 
   CHECK(more_muscle_force(25.0 * kilogram) == 1.0);
   CHECK(more_muscle_force(50.0 * kilogram) == 1.0);
   Construct construct;
-  construct.plates.emplace_back();
   LoadCase load;
   load.axial_compression = 100.0 * newton;
   load.ball_offset_z = 4.0 * mm;
