@@ -27,6 +27,10 @@ Kind kind_of(Dimension dimension) {
       return Kind::angle;
     case Dimension::mass:
       return Kind::mass;
+    case Dimension::stiffness:
+      return Kind::stiffness;
+    case Dimension::angular_stiffness:
+      return Kind::angular_stiffness;
   }
   return Kind::number;
 }

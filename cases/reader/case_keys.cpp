@@ -1,6 +1,7 @@
 #include "cases/reader/case_keys.h"
 
 #include "cases/reader/case_ranges.h"
+#include "cases/reader/load_keys.h"
 #include "models/parts/estimate.h"
 #include "models/parts/material.h"
 #include "models/parts/screw.h"
@@ -97,7 +98,7 @@ std::vector<Key> bone_keys() {
 
 std::vector<Key> plate_keys() {
   const auto metals = models::metal_names();
-  const std::vector<std::string> aspects{"cranial", "caudal", "medial", "lateral", "anterior", "posterior"};
+  const auto aspects = aspect_names();
   return {
     {"plate", "length", Kind::length, required, "", "end to end", {}, {"5 mm", "600 mm"}},
     {"plate", "width", Kind::length, optional, "", "of a uniform plate; else give [[plate.section]]", {}, plate_width},
@@ -260,41 +261,6 @@ std::vector<Key> fracture_keys() {
     {"fracture.filling", "youngs_modulus", Kind::stress, required, "", "of the isotropic tissue",
      {}, {"100 Pa", "500 GPa"}},
     {"fracture.filling", "poissons_ratio", Kind::number, required, "", "of the isotropic tissue", {}, poissons_ratios},
-  };
-}
-
-std::vector<Key> load_keys() {
-  return {
-    {"load", "name", Kind::text, derived, "\"load\" and its number", "printed on tables and pictures", {}},
-    {"load", "supports", Kind::choice, literal, "ball-joints",
-     "balls beyond both ends, or the proximal end fully held", {"ball-joints", "cantilever"}},
-    {"load", "ball_distance", Kind::length, literal, "0 mm", "of each ball beyond the bone's end",
-     {}, {"0 mm", "500 mm"}},
-    {"load", "ball_offset_y", Kind::length, literal, "0 mm", "of the load line from the end sections' centres",
-     {}, load_offset},
-    {"load", "ball_offset_z", Kind::length, literal, "0 mm", "likewise, towards the plate", {}, load_offset},
-    {"load", "axial", Kind::force, literal, "0 N", "compression along the bone", {}, load_force},
-    {"load", "transverse_y", Kind::force, literal, "0 N", "at the distal end, across the plate; cantilever only",
-     {}, load_force},
-    {"load", "transverse_z", Kind::force, literal, "0 N", "at the distal end, towards the plate; cantilever only",
-     {}, load_force},
-    {"load", "bending_y", Kind::moment, literal, "0 N m", "bends the plate on the flat; positive closes the far cortex",
-     {}, load_moment},
-    {"load", "bending_z", Kind::moment, literal, "0 N m", "bends the plate on its edge", {}, load_moment},
-    {"load", "torsion", Kind::moment, literal, "0 N m", "about the bone, on its distal end", {}, load_moment},
-    {"load", "cycles_per_day", Kind::number, optional, "",
-     "how often a day it is applied; without it a load is no part of the patient's day", {}, {"0.001", "1000000"}},
-    {"load", "spread", Kind::number, literal, "0.25",
-     "standard deviation of its size over the size; the default is a choice of this program, no source", {}, share},
-    {"load", "four_point", Kind::table, optional, "", "four-point bending, in place of all the forces above", {}},
-
-    {"load.four_point", "outer_proximal", Kind::length, required, "", "support, along the bone", {}, bone_place},
-    {"load.four_point", "inner_proximal", Kind::length, required, "", "loading roller", {}, bone_place},
-    {"load.four_point", "inner_distal", Kind::length, required, "", "loading roller", {}, bone_place},
-    {"load.four_point", "outer_distal", Kind::length, required, "", "support", {}, bone_place},
-    {"load.four_point", "force", Kind::force, required, "", "on both inner rollers together", {}, load_force},
-    {"load.four_point", "plane", Kind::choice, literal, "flat", "bends the plate on the flat or on its edge",
-     {"flat", "edge"}},
   };
 }
 

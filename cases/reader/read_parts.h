@@ -31,7 +31,8 @@ models::Contact read_contact(const Section& section);
 models::Fracture read_fracture(const Section& section, const models::Bone& bone);
 std::optional<models::Healing> read_healing(const Section& section);  // absent table: nothing
 models::Stock read_stock(const Section& section);
-std::vector<models::LoadCase> read_loads(const Section& file);
+std::vector<models::LoadCase> read_loads(const Section& file, const models::Plate& plate);
+models::Aspect aspect_named(std::string_view name);  // another word: cranial
 
 // Three bench loads for a case that names none: axial 100 N, bending 1 N m, torsion 1 N m. Their sizes are round
 // numbers.

@@ -98,15 +98,14 @@ std::vector<models::PlateHole> read_row_of_holes(const Section& plate, models::L
   return holes;
 }
 
-models::Aspect read_aspect(const Section& plate) {
-  const std::string aspect = plate.text("aspect").value_or("");
-  if (aspect == "caudal" || aspect == "posterior") return models::Aspect::caudal;
-  if (aspect == "medial") return models::Aspect::medial;
-  if (aspect == "lateral") return models::Aspect::lateral;
+}  // namespace
+
+models::Aspect aspect_named(std::string_view name) {
+  if (name == "caudal" || name == "posterior") return models::Aspect::caudal;
+  if (name == "medial") return models::Aspect::medial;
+  if (name == "lateral") return models::Aspect::lateral;
   return models::Aspect::cranial;
 }
-
-}  // namespace
 
 models::Plate read_plate(const Section& section, const models::Fracture& fracture, Reading& reading) {
   models::Plate plate;
@@ -116,7 +115,7 @@ models::Plate read_plate(const Section& section, const models::Fracture& fractur
   plate.holes =
       section.has("hole") ? read_listed_holes(section) : read_row_of_holes(section, plate.length, reading.places);
   plate.material = read_metal(section);
-  plate.aspect = read_aspect(section);
+  plate.aspect = aspect_named(section.text("aspect").value_or(""));
   plate.proximal_end =
       section.find<models::Length>("proximal_end").value_or(fracture.position - 0.5 * plate.length);
   plate.standoff = section.get<models::Length>("standoff");

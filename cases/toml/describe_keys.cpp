@@ -9,6 +9,9 @@ namespace gapstrain::cases {
 std::string allowed_values(const Key& key) {
   if (const auto dimension = dimension_of(key.kind))
     return fmt::format("{} ({})", with_article(*dimension), units_of(*dimension));
+  if (const auto dimension = dimension_of_components(key.kind))
+    return fmt::format("{} ({}) along each of x, y and z, as a list", with_article(*dimension),
+                       units_of(*dimension));
   switch (key.kind) {
     case Kind::choice:
       return fmt::format("\"{}\"", fmt::join(key.choices, "\", \""));

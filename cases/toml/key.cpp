@@ -33,9 +33,19 @@ std::optional<Dimension> dimension_of(Kind kind) {
       return Dimension::angle;
     case Kind::mass:
       return Dimension::mass;
+    case Kind::stiffness:
+      return Dimension::stiffness;
+    case Kind::angular_stiffness:
+      return Dimension::angular_stiffness;
     default:
       return std::nullopt;
   }
+}
+
+std::optional<Dimension> dimension_of_components(Kind kind) {
+  if (kind == Kind::lengths) return Dimension::length;
+  if (kind == Kind::forces) return Dimension::force;
+  return std::nullopt;
 }
 
 }  // namespace gapstrain::cases

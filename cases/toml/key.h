@@ -23,6 +23,10 @@ enum class Kind {
   moment,
   angle,
   mass,
+  stiffness,
+  angular_stiffness,
+  lengths,  // three, along x, y and z
+  forces,   // likewise
   measure,  // a plain number or a quantity, kept as written: which of them another key says
   values,   // whatever another key takes, several times, kept as written
   table,
@@ -65,5 +69,8 @@ std::string join_path(std::string_view table, std::string_view name);
 
 // The dimension of a quantity's kind; nothing for the other kinds.
 std::optional<Dimension> dimension_of(Kind kind);
+
+// That of each of a vector's three components; nothing for the other kinds.
+std::optional<Dimension> dimension_of_components(Kind kind);
 
 }  // namespace gapstrain::cases

@@ -80,8 +80,10 @@ double bound(std::string_view text) {
 }
 
 std::string allowed(const Key& key) {
-  return fmt::format("allowed {} {}{}{}", dimension_of(key.kind) || key.kind == Kind::number ? "is" : "are",
-                     range_text(key), key.meaning.empty() ? "" : ": ", key.meaning);
+  return fmt::format(
+      "allowed {} {}{}{}",
+      dimension_of(key.kind) || dimension_of_components(key.kind) || key.kind == Kind::number ? "is" : "are",
+      range_text(key), key.meaning.empty() ? "" : ": ", key.meaning);
 }
 
 void check_range(const Value& value, double number, const Key& key) {
@@ -157,6 +159,18 @@ double parse_dimensioned(const Value& value, Dimension dimension, const Key& key
   }
 }
 
+std::vector<double> parse_vector(const Value& value, Dimension dimension, const Key& key) {
+  const std::string example = example_of(dimension);
+  const std::string wanted =
+      fmt::format("{} along each of x, y and z is wanted here, such as [\"{}\", \"{}\", \"{}\"]",
+                  with_article(dimension), example, example, example);
+  const auto* items = std::get_if<std::vector<Value>>(&value.content);
+  if (items == nullptr || items->size() != 3) fail(value, wanted);
+  std::vector<double> components;
+  for (const auto& item : *items) components.push_back(parse_dimensioned(item, dimension, key));
+  return components;
+}
+
 }  // namespace
 
 std::string quote(const Value& value) {
@@ -184,6 +198,7 @@ std::optional<std::string> fault_of_number_of_tables(std::size_t number, const K
 
 ParsedValue parse_value(const Value& value, const Key& key) {
   if (const auto dimension = dimension_of(key.kind)) return parse_dimensioned(value, *dimension, key);
+  if (const auto dimension = dimension_of_components(key.kind)) return parse_vector(value, *dimension, key);
   switch (key.kind) {
     case Kind::choice:
       return parse_choice(value, key.choices);

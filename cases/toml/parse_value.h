@@ -14,7 +14,7 @@ namespace gapstrain::cases {
 
 // Quantities in the units of models/parts/units.h; Kind::measure as a value, Kind::values as several. Nothing yet:
 // the default.
-using ParsedValue = std::variant<std::monostate, double, int, std::string, std::vector<int>,
+using ParsedValue = std::variant<std::monostate, double, int, std::string, std::vector<int>, std::vector<double>,
                                  std::vector<std::string>, Value, std::vector<Value>>;
 
 struct ValueError : std::runtime_error {

@@ -31,7 +31,13 @@ constexpr std::array known_units{Unit{"mm", Dimension::length, 1.0},
                                  Unit{"deg", Dimension::angle, std::numbers::pi / 180.0},
                                  Unit{"rad", Dimension::angle, 1.0},
                                  Unit{"kg", Dimension::mass, 1.0},
-                                 Unit{"g", Dimension::mass, 0.001}};
+                                 Unit{"g", Dimension::mass, 0.001},
+                                 Unit{"N/mm", Dimension::stiffness, 1.0},
+                                 Unit{"N/m", Dimension::stiffness, 0.001},
+                                 Unit{"kN/mm", Dimension::stiffness, 1000.0},
+                                 Unit{"N m/deg", Dimension::angular_stiffness, 180000.0 / std::numbers::pi},
+                                 Unit{"N m/rad", Dimension::angular_stiffness, 1000.0},
+                                 Unit{"N mm/rad", Dimension::angular_stiffness, 1.0}};
 
 // Without blanks at the ends, and with single ones between.
 std::string normalise_blanks(std::string_view text) {
@@ -72,6 +78,10 @@ std::string with_article(Dimension dimension) {
       return "an angle";
     case Dimension::mass:
       return "a mass";
+    case Dimension::stiffness:
+      return "a stiffness";
+    case Dimension::angular_stiffness:
+      return "a stiffness against turning";
   }
   return {};
 }
@@ -97,6 +107,10 @@ std::string example_of(Dimension dimension) {
       return "30 deg";
     case Dimension::mass:
       return "12 kg";
+    case Dimension::stiffness:
+      return "500 N/mm";
+    case Dimension::angular_stiffness:
+      return "0.5 N m/deg";
   }
   return {};
 }

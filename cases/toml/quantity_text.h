@@ -8,7 +8,7 @@
 
 namespace gapstrain::cases {
 
-enum class Dimension { length, force, stress, moment, angle, mass };
+enum class Dimension { length, force, stress, moment, angle, mass, stiffness, angular_stiffness };
 
 struct Unit {
   std::string_view text;

@@ -133,6 +133,10 @@ std::optional<std::string> Section::text(std::string_view key) const { return co
 
 std::optional<int> Section::count(std::string_view key) const { return content<int>(key); }
 
+std::vector<double> Section::components(std::string_view key) const {
+  return content<std::vector<double>>(key).value_or(std::vector<double>{});
+}
+
 std::vector<int> Section::counts(std::string_view key) const {
   return content<std::vector<int>>(key).value_or(std::vector<int>{});
 }

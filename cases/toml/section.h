@@ -7,6 +7,7 @@
 #include "cases/toml/problems.h"
 #include "models/parts/units.h"
 
+#include <array>
 #include <map>
 #include <optional>
 #include <set>
@@ -44,6 +45,9 @@ class Section {
   Quantity get(std::string_view key) const {
     return find<Quantity>(key).value_or(Quantity{});
   }
+  // The three components of a vector; nothing when it is absent or was reported.
+  template <class Quantity>
+  std::optional<std::array<Quantity, 3>> vector(std::string_view key) const;
   std::optional<std::string> text(std::string_view key) const;
   std::optional<int> count(std::string_view key) const;
   std::vector<int> counts(std::string_view key) const;
@@ -69,6 +73,7 @@ class Section {
   template <class Content>
   std::optional<Content> content(std::string_view key) const;
   std::optional<double> number(std::string_view key, std::optional<Dimension> dimension) const;
+  std::vector<double> components(std::string_view key) const;
 
   const Table* table_;
   std::string path_;    // "screw[2]"
@@ -94,6 +99,10 @@ std::optional<Quantity> Section::find(std::string_view key) const {
       return Dimension::angle;
     else if constexpr (std::is_same_v<Quantity, models::Mass>)
       return Dimension::mass;
+    else if constexpr (std::is_same_v<Quantity, models::AxialStiffness>)
+      return Dimension::stiffness;
+    else if constexpr (std::is_same_v<Quantity, models::AngularStiffness>)
+      return Dimension::angular_stiffness;
     else {
       static_assert(std::is_same_v<Quantity, double>, "a quantity of models/parts/units.h or a plain ratio");
       return std::nullopt;
@@ -105,6 +114,14 @@ std::optional<Quantity> Section::find(std::string_view key) const {
     return *value;
   else
     return Quantity::from_value(*value);
+}
+
+template <class Quantity>
+std::optional<std::array<Quantity, 3>> Section::vector(std::string_view key) const {
+  const auto values = components(key);
+  if (values.size() != 3) return std::nullopt;
+  return std::array{Quantity::from_value(values[0]), Quantity::from_value(values[1]),
+                    Quantity::from_value(values[2])};
 }
 
 }  // namespace gapstrain::cases

@@ -152,17 +152,27 @@ std::vector<PlatePort> find_plate_ports(const Plate& plate, const PlateShape& sh
   return found;
 }
 
-LoadPorts find_load_ports(const Construct& construct, const BoneShape& shape, const std::vector<double>& rollers,
+LoadPorts find_load_ports(const Construct& construct, const BoneShape& shape, const PortWishes& wishes,
                           const PortBook& ports) {
   LoadPorts found;
   found.proximal_end = {ports.end(body_of_fragment(construct, 0)), shape.section(0.0).centre};
   found.distal_end = {ports.end(body_of_fragment(construct, construct.fractures.size())),
                       shape.section(shape.length()).centre};
-  for (std::size_t k = 0; k + 3 < rollers.size(); k += 4) {
-    std::array<Ring, 4> rings;
-    for (std::size_t r = 0; r < 4; ++r)
-      rings[r] = {ports.named(fmt::format("section:{}", k + r)), shape.section(rollers[k + r]).centre};
-    found.rollers.push_back(rings);
+  for (const auto& load : construct.loads) {
+    if (load.four_point) {
+      std::array<Ring, 4> rings;
+      const auto places = roller_places(*load.four_point);
+      for (std::size_t r = 0; r < rings.size(); ++r) {
+        const std::size_t k = roller_index(wishes.rollers, places[r]);
+        rings[r] = {ports.roller(k), shape.section(wishes.rollers[k]).centre};
+      }
+      found.rollers.push_back(rings);
+    }
+    auto& surfaces = found.surfaces.emplace_back();
+    for (const auto& force : load.forces) {
+      const auto spot = std::find(wishes.forces.begin(), wishes.forces.end(), spot_of(force));
+      surfaces.push_back(ports.force(static_cast<std::size_t>(spot - wishes.forces.begin())));
+    }
   }
   return found;
 }
@@ -174,7 +184,7 @@ AssembledLoad assemble_load(const LoadSetup& setup, const std::vector<BuiltBody>
   for (const auto& body : bodies)
     load.forces.push_back(Eigen::MatrixXd::Zero(body.condensed->compliance.rows(), 1));
   for (const auto& force : setup.forces)
-    load.forces[force.place.body].middleRows<6>(force.place.column) += force.force;
+    load.forces[force.place.body].middleRows(force.place.column, force.force.size()) += force.force;
   return load;
 }
 
@@ -189,7 +199,7 @@ void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t c
   for (std::size_t p = 0; p < assembly.plates.size(); ++p)
     assembly.plate_ports.push_back(
         find_plate_ports(assembly.construct.plates[p], *assembly.plates[p].shape, ports.ports(body_of_plate(p))));
-  assembly.load_ports = find_load_ports(assembly.construct, *assembly.bone_shape, wishes.rollers, ports);
+  assembly.load_ports = find_load_ports(assembly.construct, *assembly.bone_shape, wishes, ports);
   assembly.on_the_table = assemble_load(hold_proximal_end(assembly.load_ports), assembly.bodies, links);
   for (const auto& setup : set_up_loads(assembly.construct.loads, assembly.load_ports))
     assembly.loads.push_back(assemble_load(setup, assembly.bodies, links));

@@ -23,7 +23,7 @@
 namespace gapstrain::models {
 
 // One more whenever anything below, or in the two headers of archives, is written otherwise.
-constexpr std::uint32_t archive_version = 1;
+constexpr std::uint32_t archive_version = 2;
 
 template <class Archive>
 void serialize(Archive& archive, FractureEdge& edge) {
@@ -102,6 +102,7 @@ void set_up(PreparedBodies& prepared) {
   prepared.wishes.screws =
       plan_screws(construct, prepared.candidates, shapes_of(prepared.plates), *prepared.bone_shape);
   prepared.wishes.rollers = roller_places(construct.loads);
+  prepared.wishes.forces = force_spots(construct.loads);
   prepared.fragments.resize(fragment_count(construct));
   prepared.bodies.resize(body_count(construct));
 }

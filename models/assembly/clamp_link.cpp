@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 namespace gapstrain::models {
 
 namespace {
@@ -16,15 +18,9 @@ constexpr double clamp_stiffness = 200.0;  // N/mm
 // The outer surface where a line leaves the bone for good.
 ClampTip outer_tip(std::size_t body, const std::vector<solver::Shell>& shells, const Eigen::Vector3d& from,
                    const Eigen::Vector3d& direction, const std::string& label) {
-  const solver::Shell& shell = shells[body];
-  const auto places = meet(*shell.mesh, from, direction);
-  if (places.empty() || places.back().along <= 0.0)
-    throw ClampError(fmt::format("the clamp \"{}\" finds no bone of the fragment it is to hold", label));
-  const SurfacePlace& place = places.back();
-  double wall = 0.0;
-  for (std::size_t k = 0; k < place.nodes.size(); ++k)
-    wall += place.weights[k] * shell.mesh->thickness(place.nodes[k]);
-  return {body, solver::point_port(shell, place.nodes, place.weights, 0.5 * wall)};
+  auto port = outer_port(shells[body], from, direction);
+  if (!port) throw ClampError(fmt::format("the clamp \"{}\" finds no bone of the fragment it is to hold", label));
+  return {body, std::move(*port)};
 }
 
 std::array<ClampTip, 2> plate_clamp_tips(const TemporaryHold& clamp, const PlateShape& plate_shape,

@@ -142,11 +142,48 @@ void serialize(Archive& archive, FourPointBending& bending) {
 }
 
 template <class Archive>
+void serialize(Archive& archive, EndSupport& support) {
+  auto& [hold, flexibility] = support;
+  auto& [rows] = flexibility;
+  archive(hold, rows);
+}
+
+template <class Archive>
+void serialize(Archive& archive, EndSupports& supports) {
+  auto& [proximal, distal] = supports;
+  archive(proximal, distal);
+}
+
+template <class Archive>
+void serialize(Archive& archive, Point& point) {
+  auto& [x, y, z] = point;
+  archive(x, y, z);
+}
+
+template <class Archive>
+void serialize(Archive& archive, ForceVector& force) {
+  auto& [x, y, z] = force;
+  archive(x, y, z);
+}
+
+template <class Archive>
+void serialize(Archive& archive, LoadLine& line) {
+  auto& [from, to] = line;
+  archive(from, to);
+}
+
+template <class Archive>
+void serialize(Archive& archive, SurfaceForce& applied) {
+  auto& [position, around, force] = applied;
+  archive(position, around, force);
+}
+
+template <class Archive>
 void serialize(Archive& archive, LoadCase& load) {
-  auto& [name, support, distance, offset_y, offset_z, axial, transverse_y, transverse_z, bending_y, bending_z,
-         torsion, four_point, cycles_per_day, spread] = load;
-  archive(name, support, distance, offset_y, offset_z, axial, transverse_y, transverse_z, bending_y, bending_z,
-          torsion, four_point, cycles_per_day, spread);
+  auto& [name, supports, distance, offset_y, offset_z, line, axial, transverse_y, transverse_z, bending_y,
+         bending_z, torsion, four_point, forces, cycles_per_day, spread] = load;
+  archive(name, supports, distance, offset_y, offset_z, line, axial, transverse_y, transverse_z, bending_y,
+          bending_z, torsion, four_point, forces, cycles_per_day, spread);
 }
 
 template <class Archive>

@@ -19,14 +19,21 @@ struct Ring {
   Eigen::Vector3d centre;
 };
 
+// A port on the bone's surface: three translations of its place.
+struct SurfacePort {
+  PortPlace place;
+  Eigen::Vector3d position;
+};
+
 struct LoadPorts {
   Ring proximal_end, distal_end;
   std::vector<std::array<Ring, 4>> rollers;  // of each four-point load case in order: outer, inner, inner, outer
+  std::vector<std::vector<SurfacePort>> surfaces;  // of each load case, one a force
 };
 
 struct PortForce {
   PortPlace place;
-  Eigen::Matrix<double, 6, 1> force;  // about the port's centre
+  Eigen::VectorXd force;  // (motions of the port), moments about the port's centre
 };
 
 struct LoadSetup {
@@ -45,7 +52,22 @@ LoadSetup hold_proximal_end(const LoadPorts& ports);
 // about z, torsion. All share the first one's supports.
 std::array<LoadSetup, 4> unit_loads(const LoadPorts& ports);
 
-// Places on the bone's axis (x, mm) of all rollers, in the order of LoadPorts::rollers.
+// Places on the bone's axis (x, mm) of one test's rollers: outer, inner, inner, outer.
+std::array<double, 4> roller_places(const FourPointBending& test);
+
+// Of all load cases' rollers, each place once however many stand there, in the order in which they come.
 std::vector<double> roller_places(const std::vector<LoadCase>& loads);
+std::size_t roller_index(const std::vector<double>& places, double x);
+
+// Where on its surface forces act on the bone.
+struct SurfaceSpot {
+  double x = 0.0;       // on the bone's axis, mm
+  double around = 0.0;  // from the plate's side towards +y, rad
+  bool operator==(const SurfaceSpot&) const = default;
+};
+inline SurfaceSpot spot_of(const SurfaceForce& force) { return {force.position.value(), force.around.value()}; }
+
+// Of all load cases' forces, each place once, in the order in which they come.
+std::vector<SurfaceSpot> force_spots(const std::vector<LoadCase>& loads);
 
 }  // namespace gapstrain::models

@@ -1,11 +1,14 @@
 #include "models/assembly/port_book.h"
 
 #include "models/assembly/body_numbers.h"
+#include "models/assembly/surface_place.h"
+#include "models/geometry/fracture_cut.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cassert>
+#include <utility>
 
 namespace gapstrain::models {
 
@@ -14,6 +17,10 @@ namespace {
 std::string gap_name(std::size_t k) { return fmt::format("gap:{}", k); }
 std::string underside_name(std::size_t k) { return fmt::format("underside:{}", k); }
 std::string clamp_name(std::size_t k, std::size_t tip) { return fmt::format("clamp:{}:{}", k, tip); }
+
+// That of the mesh's line round the bone, too.
+std::string roller_name(std::size_t k) { return fmt::format("section:{}", k); }
+std::string force_name(std::size_t k) { return fmt::format("force:{}", k); }
 
 using BodyPorts = std::vector<NamedPort>;
 
@@ -49,9 +56,26 @@ void add_rings(BodyPorts& ports, const solver::Shell& bone, const std::vector<do
   if (is_first || is_last)
     ports.push_back({"end", ring_port(bone, "end", shape.section(is_first ? 0.0 : shape.length()).centre)});
   for (std::size_t k = 0; k < rollers.size(); ++k) {
-    const std::string group = fmt::format("section:{}", k);
+    const std::string group = roller_name(k);
     if (bone.mesh->groups.contains(group))
       ports.push_back({group, ring_port(bone, group, shape.section(rollers[k]).centre)});
+  }
+}
+
+// Square to the bone's axis through its section's centre, out to the surface.
+void add_forces(std::vector<BodyPorts>& bodies, const std::vector<SurfaceSpot>& spots, const Construct& construct,
+                const BoneShape& shape, const std::vector<solver::Shell>& shells) {
+  for (std::size_t k = 0; k < spots.size(); ++k) {
+    const BoneSection section = shape.section(spots[k].x);
+    const Eigen::Vector3d place = section.point(section.outer().at_angle(spots[k].around));
+    std::size_t fragment = 0;
+    for (const auto& fracture : construct.fractures)
+      fragment += CutThroughBone(fracture, shape).is_distal(place) ? 1U : 0U;
+    const std::size_t body = body_of_fragment(construct, fragment);
+    auto port = outer_port(shells[body], section.centre, (place - section.centre).normalized());
+    if (!port)
+      throw NoBoneError(fmt::format("a force at {:.4g} mm along the bone finds no bone to act on", spots[k].x));
+    bodies[body].push_back({force_name(k), std::move(*port)});
   }
 }
 
@@ -84,6 +108,7 @@ std::vector<std::vector<NamedPort>> make_ports(const PortWishes& wishes, const C
   for (std::size_t k = 0; k < wishes.clamps.size(); ++k)
     for (const std::size_t tip : {0U, 1U})
       bodies[wishes.clamps[k][tip].body].push_back({clamp_name(k, tip), wishes.clamps[k][tip].port});
+  add_forces(bodies, wishes.forces, construct, bone_shape, shells);
   return bodies;
 }
 
@@ -107,6 +132,17 @@ PortPlace PortBook::named(const std::string& name) const {
   const auto list = std::find_if(lists_.begin(), lists_.end(), [&](const PortList& one) { return one.has(name); });
   assert(list != lists_.end());
   return {static_cast<std::size_t>(list - lists_.begin()), list->column(name)};
+}
+
+PortPlace PortBook::roller(std::size_t k) const { return named(roller_name(k)); }
+
+SurfacePort PortBook::force(std::size_t k) const {
+  const std::string name = force_name(k);
+  const PortPlace place = named(name);
+  const auto& columns = ports(place.body).columns();
+  const auto port =
+      std::find_if(columns.begin(), columns.end(), [&](const PortColumns& one) { return one.name == name; });
+  return {place, port->centre};
 }
 
 std::array<SpotPlace, 2> PortBook::pair(const std::string& name) const {

@@ -5,11 +5,13 @@
 #include "models/assembly/clamp_link.h"
 #include "models/assembly/contact_spots.h"
 #include "models/assembly/gap_links.h"
+#include "models/assembly/load_setup.h"
 #include "models/assembly/planned_screw.h"
 #include "models/assembly/screw_links.h"
 
 #include <array>
 #include <memory>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -18,10 +20,16 @@ namespace gapstrain::models {
 // Everything that asks for ports.
 struct PortWishes {
   std::vector<PlannedScrew> screws;  // wires among them
-  std::vector<double> rollers;       // x, mm
+  std::vector<double> rollers;       // x, mm, each place once
+  std::vector<SurfaceSpot> forces;   // likewise
   std::vector<GapSpot> gap;
   std::vector<UndersideSpot> underside;
   std::vector<std::array<ClampTip, 2>> clamps;
+};
+
+// A force that finds no bone to act on.
+struct NoBoneError : std::runtime_error {
+  using std::runtime_error::runtime_error;
 };
 
 // The ports of each body, in the order of a PortBook's columns. `shells`: of all bodies by their numbers
@@ -30,6 +38,7 @@ struct NamedPort {
   std::string name;
   solver::Port port;
 };
+// @throw NoBoneError
 std::vector<std::vector<NamedPort>> make_ports(const PortWishes& wishes, const Construct& construct,
                                                const std::vector<std::shared_ptr<const PlateShape>>& plate_shapes,
                                                const BoneShape& bone_shape,
@@ -46,6 +55,8 @@ class PortBook {
 
   PortPlace hole(std::size_t plate, int number) const;
   PortPlace named(const std::string& name) const;  // a name that only one body has
+  PortPlace roller(std::size_t k) const;           // of entry k in the wishes
+  SurfacePort force(std::size_t k) const;          // likewise
   PortPlace end(std::size_t body) const { return {body, ports(body).column("end")}; }
 
   // Of entry number k in the wishes. First and second side: proximal and distal, bone and plate, the tips' order.

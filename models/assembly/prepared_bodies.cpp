@@ -66,13 +66,16 @@ struct Geometry {
   std::vector<TemporaryHold> temporary;
   std::vector<Fracture> fractures;
   std::vector<double> rollers;
+  std::vector<SurfaceSpot> forces;
   MeshDensity mesh;
   bool operator==(const Geometry&) const = default;
 };
 
 Geometry geometry_of(const Construct& construct, const std::vector<Screw>& candidates) {
-  Geometry geometry{construct.bone,      construct.plates,    ratios(construct.bone.cortex),  {},
-                    construct.temporary, construct.fractures, roller_places(construct.loads), construct.mesh};
+  Geometry geometry{
+      construct.bone,      construct.plates,    ratios(construct.bone.cortex),  {},
+      construct.temporary, construct.fractures, roller_places(construct.loads), force_spots(construct.loads),
+      construct.mesh};
   geometry.bone.name = "";
   geometry.bone.cortex = {};
   for (auto& plate : geometry.plates) {

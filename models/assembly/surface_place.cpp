@@ -53,4 +53,15 @@ std::vector<SurfacePlace> meet(const mesh::ShellMesh& mesh, const Eigen::Vector3
   return places;
 }
 
+std::optional<solver::Port> outer_port(const solver::Shell& bone, const Eigen::Vector3d& start,
+                                       const Eigen::Vector3d& direction) {
+  const auto places = meet(*bone.mesh, start, direction);
+  if (places.empty() || places.back().along <= 0.0) return std::nullopt;
+  const SurfacePlace& place = places.back();
+  double wall = 0.0;
+  for (std::size_t k = 0; k < place.nodes.size(); ++k)
+    wall += place.weights[k] * bone.mesh->thickness(place.nodes[k]);
+  return solver::point_port(bone, place.nodes, place.weights, 0.5 * wall);
+}
+
 }  // namespace gapstrain::models

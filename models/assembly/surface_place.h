@@ -2,9 +2,11 @@
 #pragma once
 
 #include "mesh/shell_mesh.h"
+#include "solver/bodies/port.h"
 
 #include <Eigen/Core>
 
+#include <optional>
 #include <vector>
 
 namespace gapstrain::models {
@@ -21,5 +23,10 @@ struct SurfacePlace {
 // quadrilaterals as two triangles. Empty when it misses.
 std::vector<SurfacePlace> meet(const mesh::ShellMesh& mesh, const Eigen::Vector3d& start,
                                const Eigen::Vector3d& direction);
+
+// On the outer surface of a bone's wall where the line leaves it for good: three translations. Nothing when it
+// does not meet the wall beyond `start`.
+std::optional<solver::Port> outer_port(const solver::Shell& bone, const Eigen::Vector3d& start,
+                                       const Eigen::Vector3d& direction);
 
 }  // namespace gapstrain::models

@@ -66,15 +66,6 @@ std::optional<std::size_t> ComparedFigure::best() const {
 }
 
 std::vector<std::string> patient_differences(const Construct& first, const Construct& second) {
-  const auto numbers = [](const LoadCase& load) {
-    return std::tie(load.name, load.support, load.ball_distance, load.ball_offset_y, load.ball_offset_z,
-                    load.axial_compression, load.transverse_y, load.transverse_z, load.bending_y, load.bending_z,
-                    load.torsion, load.four_point, load.cycles_per_day, load.spread);
-  };
-  const auto same_loads = [&] {
-    return std::equal(first.loads.begin(), first.loads.end(), second.loads.begin(), second.loads.end(),
-                      [&](const LoadCase& a, const LoadCase& b) { return numbers(a) == numbers(b); });
-  };
   const auto same_healing = [&] {
     if (!first.healing || !second.healing) return first.healing.has_value() == second.healing.has_value();
     const auto course = [](const Healing& healing) {
@@ -91,7 +82,7 @@ std::vector<std::string> patient_differences(const Construct& first, const Const
   if (first.body_mass != second.body_mass) differences.emplace_back("body mass");
   if (!(first.bone == second.bone)) differences.emplace_back("bone");
   if (cut(only(first.fractures)) != cut(only(second.fractures))) differences.emplace_back("fracture");
-  if (!same_loads()) differences.emplace_back("set of loads");
+  if (first.loads != second.loads) differences.emplace_back("set of loads");
   if (!same_healing()) differences.emplace_back("course of healing");
   return differences;
 }

@@ -30,6 +30,7 @@ void check_together(const Construct& construct, const BoneShape& bone_shape, boo
   check_beside_plate(placed, plate_shape, only(construct.plates), problems);
   if (!is_fracture_sound) return;
   check_screws_and_fracture(placed, taken_out(construct), only(construct.fractures), bone_shape, problems);
+  check_load_places(construct, placed, bone_shape, problems);
   check_clamps_and_fracture(construct, holds_can_be_placed, plate_shape, bone_shape, problems);
 }
 

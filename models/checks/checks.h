@@ -76,12 +76,17 @@ void check_beside_plate(const std::vector<PlacedScrew>& screws, const PlateShape
 // `gone`: labels of what does not hold the fragments in the end.
 void check_screws_and_fracture(const std::vector<PlacedScrew>& screws, const std::set<std::string>& gone,
                                const Fracture& fracture, const BoneShape& shape, ProblemList& problems);
+// Whether there is bone, and room in its mesh, where rollers stand and forces act.
+void check_load_places(const Construct& construct, const std::vector<PlacedScrew>& screws, const BoneShape& shape,
+                       ProblemList& problems);
 void check_clamps_and_fracture(const Construct& construct, const std::vector<bool>& can_be_placed,
                                const PlateShape& plate_shape, const BoneShape& shape, ProblemList& problems);
 
 // "screw[2]" and such, and how sentences name a screw: its label in quotes, or its hole.
 std::string path_of_screw(std::size_t index);
 std::string name_of(const Screw& screw);
+// "load[1]"
+std::string path_of_load(std::size_t index);
 // "temporary[1]", and how sentences name a hold: wire "W1".
 std::string path_of_hold(std::size_t index);
 std::string name_of(const TemporaryHold& hold);

@@ -42,6 +42,11 @@ Eigen::Vector2d Ellipse::point(double parameter) const {
   return {semi_y * std::sin(parameter), semi_z * std::cos(parameter)};
 }
 
+Eigen::Vector2d Ellipse::at_angle(double around) const {
+  const Eigen::Vector2d out(std::sin(around), std::cos(around));
+  return out / std::hypot(out.x() / semi_y, out.y() / semi_z);
+}
+
 Eigen::Vector2d Ellipse::normal(double parameter) const {
   return Eigen::Vector2d(semi_z * std::sin(parameter), semi_y * std::cos(parameter)).normalized();
 }

@@ -10,6 +10,7 @@ struct Ellipse {
   double semi_y = 1.0, semi_z = 1.0;
 
   Eigen::Vector2d point(double parameter) const;
+  Eigen::Vector2d at_angle(double around) const;   // seen from the centre, from +z towards +y
   Eigen::Vector2d normal(double parameter) const;  // unit, outward
   double speed(double parameter) const;            // arc length per parameter
   double curvature(double parameter) const;        // positive

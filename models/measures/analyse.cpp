@@ -169,7 +169,11 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
     for (std::size_t k = 0; k < head_cycles.size(); ++k) entry.screws[k].head_cycle = head_cycles[k];
     entry.bone = measure_bone(assembly, chosen, stress_of_load);
     entry.working_length_effect = measure_working_length_effect(assembly, made, variants, variants_made, load);
-    entry.buckling_factor = measure_buckling(assembly, loaded, from_load);
+    try {
+      entry.buckling_factor = measure_buckling(assembly, loaded, from_load);
+    } catch (const solver::MechanismError& error) {  // free to move, though nothing pushes it that way
+      throw free_to_move(assembly, error, load.name);
+    }
     return std::pair{std::move(entry),
                      make_fields(assembly, chosen, load.name, displacements, stress_of_load, solution)};
   };

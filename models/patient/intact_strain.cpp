@@ -3,6 +3,7 @@
 #include <Eigen/Geometry>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numbers>
 
@@ -17,16 +18,17 @@ struct Resultants {  // of what acts distal of a section, in the section's axes
   double normal = 0.0, bending_y = 0.0, bending_z = 0.0, torsion = 0.0;
 };
 
-// As models/assembly/load_setup applies the load. Between balls the distal one bears nothing sideways: the axial
-// force runs along the line of the balls, and both ends get opposite moments.
+// As models/assembly/load_setup applies the load at the ends. Between balls the distal one bears nothing sideways:
+// the axial force runs along the line of the balls, and both ends get opposite moments.
 Resultants resultants(const BoneShape& shape, const BoneSection& section, const LoadCase& load) {
+  assert(load.supports == ball_joints() || load.supports == cantilever());
+  assert(!load.line && load.forces.empty() && !load.four_point);
   const Eigen::Vector3d offset(load.ball_distance.value(), load.ball_offset_y.value(), load.ball_offset_z.value());
   const Eigen::Vector3d distal = shape.section(shape.length()).centre + offset;
   const Eigen::Vector3d proximal =
       shape.section(0.0).centre + Eigen::Vector3d(-offset.x(), offset.y(), offset.z());
-  const Eigen::Vector3d line = load.support == Support::ball_joints
-                                   ? Eigen::Vector3d((distal - proximal).normalized())
-                                   : Eigen::Vector3d(Eigen::Vector3d::UnitX());
+  const Eigen::Vector3d line = load.supports == ball_joints() ? Eigen::Vector3d((distal - proximal).normalized())
+                                                              : Eigen::Vector3d(Eigen::Vector3d::UnitX());
   const Eigen::Vector3d force = -load.axial_compression.value() * line +
                                 Eigen::Vector3d(0.0, load.transverse_y.value(), load.transverse_z.value());
   const Eigen::Vector3d moment(load.torsion.value(), load.bending_y.value(), load.bending_z.value());

@@ -35,7 +35,8 @@ struct IntactStrain {
 // by Bredt's shear flow, corrected for the wall's thickness as in a round tube (exact there, and for thin walls);
 // Mohr's circle of both. Transverse shear is left out: there is none between ball joints. Looked for on the shaft
 // without a bone's width at either end, where sections do not stay plane.
-// @pre the bone is checked, at least three widths long, and the load is no four-point bending
+// @pre the bone is checked, at least three widths long, and the load acts at its ends alone, between balls or on
+// a cantilever, by no two points
 IntactStrain intact_strain(const Bone& bone, Aspect plate_aspect, const LoadCase& load);
 
 }  // namespace gapstrain::models

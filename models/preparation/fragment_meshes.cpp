@@ -2,6 +2,7 @@
 
 #include "mesh/cut_tube.h"
 #include "mesh/roll_up.h"
+#include "models/geometry/bone_mesh_sizes.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,8 +14,6 @@
 namespace gapstrain::models {
 
 namespace {
-
-constexpr int least_ring_elements = 8;  // round a shaft, as few as the mesher takes
 
 // The tube is meshed closed, as if the fracture had no gap, so that both edges get the same nodes; what lies
 // distal of the cut is then moved by the gap. `closed` coordinates are those of the closed tube.
@@ -88,14 +87,13 @@ std::vector<Fragment> mesh_fragments(const mesh::GmshSession& session, const Con
                                      const BoneShape& shape, const std::vector<PlannedScrew>& screws,
                                      const std::vector<double>& section_lines) {
   const ClosedTube closed(construct, shape);
-  const double refinement = construct.mesh.refinement;
   mesh::UnrolledTube tube;
   tube.perimeter = shape.perimeter();
   tube.length = closed.length();
   tube.cut = [&](double u) { return closed.cut(u); };
-  tube.size_max = tube.perimeter / (24.0 * refinement);
-  tube.size_cut = tube.perimeter / (36.0 * refinement);
-  tube.ring_elements = std::max(least_ring_elements, 4 * static_cast<int>(std::lround(4.0 * refinement)));
+  tube.size_max = bone_edge(shape, construct.mesh);
+  tube.size_cut = cut_edge(shape, construct.mesh);
+  tube.ring_elements = ring_elements(construct.mesh);
   for (const auto& planned : screws) {
     const auto& bone = *planned.placement.bone;
     if (!planned.near_spot.empty())

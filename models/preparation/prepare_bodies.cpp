@@ -107,6 +107,7 @@ std::shared_ptr<const PreparedBodies> prepare_bodies(const Construct& construct,
   const auto shapes = shapes_of(prepared->plates);
   prepared->wishes.screws = plan_screws(construct, candidates, shapes, *prepared->bone_shape);
   prepared->wishes.rollers = roller_places(construct.loads);
+  prepared->wishes.forces = force_spots(construct.loads);
   mesh_all(*prepared, stage);
 
   const mesh::BesideMeshing no_meshing_meanwhile;

@@ -12,7 +12,7 @@ namespace gapstrain::models {
 
 // Meshes one body after another, factors side by side. `progress` may be empty.
 // @pre check() reports no error for the construct with any of the candidates.
-// @throw TooLargeError, mesh::MeshError, solver::NotElasticError, ClampError
+// @throw TooLargeError, mesh::MeshError, solver::NotElasticError, ClampError, NoBoneError
 std::shared_ptr<const PreparedBodies> prepare_bodies(const Construct& construct,
                                                      const std::vector<Screw>& candidates,
                                                      const std::function<void(const std::string&)>& progress = {});

@@ -39,6 +39,18 @@ bool is_beside_end(const Assembly& assembly, double x) {
   return x < width(0.0) || x > shape.length() - width(shape.length());
 }
 
+// A force on a point of a shell bends it without bound there; what it does to the wall has died out two decay
+// lengths of a cylinder's edge bending off, 2 sqrt(r t) / (3 (1 - nu^2))^(1/4).
+bool is_under_force(const Assembly& assembly, const Eigen::Vector3d& place, double wall) {
+  for (const auto& load : assembly.load_ports.surfaces)
+    for (const auto& force : load) {
+      const BoneSection section = assembly.bone_shape->section_through(force.position);
+      const double radius = std::max(section.semi_y, section.semi_z);
+      if ((place - force.position).norm() < 2.0 * std::sqrt(radius * wall) / 1.28) return true;
+    }
+  return false;
+}
+
 }  // namespace
 
 BoneFindings measure_bone(const Assembly& assembly, const std::vector<int>& chosen,
@@ -49,7 +61,9 @@ BoneFindings measure_bone(const Assembly& assembly, const std::vector<int>& chos
     const solver::Shell& shell = assembly.bodies[b].body->shell();
     const Eigen::Matrix3d compliance = shell.material.plane_stress.inverse();
     for (Eigen::Index node = 0; node < shell.mesh->nodes.rows(); ++node) {
-      if (is_beside_end(assembly, shell.mesh->nodes(node, 0))) continue;
+      if (is_beside_end(assembly, shell.mesh->nodes(node, 0)) ||
+          is_under_force(assembly, shell.mesh->nodes.row(node).transpose(), shell.mesh->thickness(node)))
+        continue;
       double& peak =
           is_beside_screw(assembly, chosen, shell.mesh->nodes.row(node).transpose(), shell.mesh->thickness(node))
               ? findings.peak_strain_at_screws

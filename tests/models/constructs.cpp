@@ -66,7 +66,7 @@ Construct plated_tube(const TubeSizes& sizes) {
   axial.axial_compression = 100.0 * newton;
   bending.ball_distance = 4.0 * mm;
   bending.bending_y = 1000.0 * newton_mm;
-  torsion.support = Support::cantilever;
+  torsion.supports = cantilever();
   torsion.torsion = 1000.0 * newton_mm;
   construct.loads = {axial, bending, torsion};
   return construct;
@@ -133,7 +133,7 @@ Construct random_construct(unsigned seed) {
   combined.ball_offset_y = between(-2.0, 2.0) * mm;
   combined.axial_compression = between(50.0, 200.0) * newton;
   combined.bending_z = between(-900.0, 900.0) * newton_mm;
-  torsion.support = Support::cantilever;
+  torsion.supports = cantilever();
   torsion.torsion = between(200.0, 1500.0) * newton_mm;
   torsion.transverse_z = between(-9.0, 9.0) * newton;
   construct.loads = {combined, torsion};

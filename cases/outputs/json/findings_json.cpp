@@ -11,6 +11,7 @@
 #include "cases/outputs/json/state_json.h"
 #include "cases/outputs/sentences/face_name.h"
 #include "cases/text/text_hash.h"
+#include "models/words/load_words.h"
 
 #include <fmt/format.h>
 
@@ -127,8 +128,12 @@ Json variant(const models::WorkingLengthVariant& variant) {
   return json;
 }
 
-Json load(const models::LoadFindings& load) {
+Json load(const models::LoadFindings& load, const models::LoadCase* applied) {
   Json json{{"load", load.load}};
+  if (applied != nullptr) {
+    json["acts"] = models::acting_parts(*applied);
+    json["supports"] = models::supports_text(*applied);
+  }
   put(json, "buckling_factor", load.buckling_factor);
   put(json, "plate_clearance_mm", load.plate_clearance);
   json["plate_pressure_n"] = load.plate_pressure.value();
@@ -200,7 +205,8 @@ void add_figures(Json& json, const models::Construct& of, const models::Findings
                        {"torsion_n_mm_per_rad", stiffness.torsion.value()}};
   json["compression"] = compression_json(findings.compression);
   json["loads"] = Json::array();
-  for (const auto& entry : findings.loads) json["loads"].push_back(load(entry));
+  for (std::size_t l = 0; l < findings.loads.size(); ++l)
+    json["loads"].push_back(load(findings.loads[l], l < of.loads.size() ? &of.loads[l] : nullptr));
   json["margins"] = margins_json(of, assessment.margins);
   json["margins_left_out"] = assessment.margins_left_out;
   json["review"] = review_json(assessment.review);

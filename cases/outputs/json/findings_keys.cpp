@@ -239,6 +239,8 @@ std::vector<FindingsKey> findings_keys() {
   append(keys, "compression.prebend.most_even.", of_prebend_point);
   append(keys, "compression.prebend.curve[].", of_prebend_point);
   keys.push_back({"loads[].load", "name of the load case"});
+  keys.push_back({"loads[].acts[]", "its parts that are not zero, by their keys in the case file"});
+  keys.push_back({"loads[].supports", "what holds the bone's ends, or the rollers"});
   keys.push_back(
       {"loads[].buckling_factor", "factor on the load at which the construct buckles; left out when it cannot"});
   keys.push_back({"loads[].plate_clearance_mm",

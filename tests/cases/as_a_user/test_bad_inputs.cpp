@@ -20,11 +20,9 @@ struct Catalogue {
   std::string file, command;
 };
 
-const std::vector<Catalogue> catalogues{{"quantities.txt", analyse},
-                                        {"structure.txt", analyse},
-                                        {"toml.txt", analyse},
-                                        {"studies.txt", sweep},
-                                        {"commands.txt", ""}};
+const std::vector<Catalogue> catalogues{{"quantities.txt", analyse}, {"structure.txt", analyse},
+                                        {"toml.txt", analyse},       {"studies.txt", sweep},
+                                        {"commands.txt", ""},        {"loads.txt", analyse}};
 
 void refuses(const BadInput& input, const Answer& answer) {
   CHECK(answer.status == 2);
@@ -65,6 +63,8 @@ TEST_CASE("a text that is no TOML, or too much of it, is refused", "[cases][as-a
 TEST_CASE("a study with a fault is refused before its first row", "[cases][as-a-user]") {
   check_messages(catalogues[3]);
 }
+
+TEST_CASE("a case whose loads cannot act so is refused", "[cases][as-a-user]") { check_messages(catalogues[5]); }
 
 TEST_CASE("a command line that cannot be carried out is refused before any work", "[cases][as-a-user]") {
   for (const auto& input : read_catalogue(catalogues[4].file, catalogues[4].command)) {

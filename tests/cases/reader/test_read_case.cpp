@@ -61,7 +61,7 @@ TEST_CASE("the bench tube is read as it stands in the file", "[cases][reader]") 
   CHECK(construct.loads[0].axial_compression.value() == Approx(100.0));
   CHECK(construct.loads[0].ball_distance.value() == Approx(4.0));
   CHECK(construct.loads[1].bending_y.value() == Approx(1000.0));
-  CHECK(construct.loads[2].support == models::Support::cantilever);
+  CHECK(construct.loads[2].supports == models::cantilever());
   CHECK(construct.loads[2].torsion.value() == Approx(1000.0));
   CHECK_FALSE(only(construct.fractures).tissue.has_value());
 }

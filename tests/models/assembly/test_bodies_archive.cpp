@@ -37,14 +37,24 @@ Outcome outcome_on(const std::shared_ptr<const PreparedBodies>& prepared) {
   return ConstructSolver(assembly, peak).solve(chosen);
 }
 
-// Pressed by screws and a clamp, with a wire, rollers and tissue: everything that asks for ports.
+// Pressed by screws and a clamp, with a wire, rollers, forces on the surface and tissue: everything that asks for
+// ports; and a load with everything that it may have.
 Construct everything() {
   Construct construct = tests::pressed_tube();
   construct.mesh.refinement = 0.4;
   LoadCase four_point;
   four_point.name = "four-point";
   four_point.four_point = {8.0 * mm, 22.0 * mm, 138.0 * mm, 152.0 * mm, 60.0 * newton, false};
+  four_point.forces = {{26.0 * mm, 1.9 * radian, {3.0 * newton, -5.0 * newton, 2.0 * newton}}};
   construct.loads.push_back(four_point);
+  LoadCase ends;
+  ends.name = "ends";
+  ends.supports.proximal = {EndHold::elastic, flexibility_of({{150.0 * (newton / mm)}, {}})};
+  ends.supports.distal.hold = EndHold::guided;
+  ends.line = LoadLine{{-3.0 * mm, 1.0 * mm, 2.0 * mm}, {161.0 * mm, 4.0 * mm, 3.0 * mm}};
+  ends.axial_compression = 30.0 * newton;
+  ends.forces = {{140.0 * mm, 3.1 * radian, {-7.0 * newton, 1.0 * newton, 4.0 * newton}}};
+  construct.loads.push_back(ends);
   TemporaryHold wire, clamp;
   wire.label = "W";
   wire.hole = 9;
@@ -77,6 +87,7 @@ TEST_CASE("bodies read back give the same answers to the last bit", "[models][as
 
   const auto links_only = read(bytes);
   for (const auto& body : links_only->bodies) CHECK(body.body == nullptr);
+  CHECK(links_only->construct.loads == construct.loads);
   CHECK(have_same_bodies(links_only->construct, links_only->candidates, construct, construct.screws));
   CHECK(tests::same_bits(outcome_on(links_only), outcome_on(prepared)));
 

@@ -114,7 +114,7 @@ TEST_CASE("an oblique cut under axial load slips when the tangent of its angle p
           "[models][contact]") {
   models::Construct construct = tube_halves();
   construct.loads.resize(1);
-  construct.loads[0].support = models::Support::cantilever;
+  construct.loads[0].supports = models::cantilever();
   construct.loads[0].ball_distance = 0.0 * models::mm;
   constexpr double angle = 25.0;
   only(construct.fractures).obliquity = angle * models::degree;

@@ -127,7 +127,7 @@ TEST_CASE("loads, contact, tissue, forces, labels and moduli by one factor leave
   CHECK(shares_bodies([](Construct& c) { c.body_mass = 12.0 * kilogram; }));
   CHECK(shares_bodies([](Construct& c) { c.loads[0].axial_compression *= 2.0; }));
   CHECK(shares_bodies([](Construct& c) { c.loads[0].ball_distance *= 2.0; }));
-  CHECK(shares_bodies([](Construct& c) { c.loads[2].support = Support::ball_joints; }));
+  CHECK(shares_bodies([](Construct& c) { c.loads[2].supports = ball_joints(); }));
   CHECK(shares_bodies([](Construct& c) { c.loads[3].four_point->total *= 2.0; }));
   CHECK(shares_bodies([](Construct& c) { c.loads.erase(c.loads.begin()); }));
   CHECK(shares_bodies([](Construct& c) { c.contact.friction = FrictionLaw::stick; }));

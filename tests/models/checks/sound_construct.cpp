@@ -46,7 +46,7 @@ Construct sound_construct() {
   ends.bending_y = 700.0 * newton_mm;
   LoadCase four_point;
   four_point.name = "four-point";
-  four_point.four_point = {10.0 * mm, 50.0 * mm, 110.0 * mm, 155.0 * mm, 90.0 * newton, false};
+  four_point.four_point = {10.0 * mm, 27.0 * mm, 104.0 * mm, 155.0 * mm, 90.0 * newton, false};
   construct.loads = {ends, four_point};
   return construct;
 }

@@ -53,7 +53,7 @@ TEST_CASE("pure bending stretches one side as much as it presses the other, alon
           "[models][patient]") {
   const double modulus = 17300.0, inertia = pi / 64.0 * (std::pow(14.0, 4) - std::pow(9.0, 4));
   LoadCase load;
-  load.support = Support::cantilever;
+  load.supports = cantilever();
   load.bending_z = 1500.0 * newton_mm;  // -y is stretched
   const IntactStrain found = intact_strain(round_bone(150.0, 14.0, 2.5), Aspect::medial, load);
   const double expected = 1500.0 * 7.0 / (modulus * inertia);

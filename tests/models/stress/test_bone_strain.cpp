@@ -31,7 +31,7 @@ Construct long_tube(const LoadCase& load, double refinement) {
   sizes.length = tube_length;
   Construct construct = tests::plated_tube(sizes);
   construct.loads = {load};
-  construct.loads[0].support = Support::cantilever;
+  construct.loads[0].supports = cantilever();
   construct.mesh.refinement = refinement;
   return construct;
 }
@@ -134,6 +134,22 @@ TEST_CASE("strain beside a screw is told apart, beside an end it is left out", "
     // Beside the screw, but the other way round the bone.
     CHECK(spike({near.x(), middle, 0.0}, inside) == std::pair{true, false});
   }
+}
+
+TEST_CASE("strain of the wall under a force on it is left out", "[models][findings][bone]") {
+  Construct construct = tube_at_half_mesh();
+  construct.loads[0].forces = {{130.0 * mm, 180.0 * degree, {0.0 * newton, 0.0 * newton, 20.0 * newton}}};
+  BoneFields fields(construct);
+  const int under = fields.node_next_to(1, {130.0, 0.0, -5.75}),
+            opposite = fields.node_next_to(1, {130.0, 0.0, 5.75});
+  fields.stress[1].top(under, 0) = 170.0;
+  CHECK(fields.measured().peak_strain == 0.0);
+  fields.stress[1].top(opposite, 0) = 17.0;
+  CHECK(fields.measured().peak_strain == Approx(0.001).epsilon(1e-9));
+  construct.loads[0].forces.clear();
+  BoneFields without(construct);
+  without.stress[1].top(without.node_next_to(1, {130.0, 0.0, -5.75}), 0) = 170.0;
+  CHECK(without.measured().peak_strain == Approx(0.01).epsilon(1e-9));
 }
 
 }  // namespace gapstrain
