@@ -49,7 +49,7 @@ std::string supports_text(const LoadCase& load) {
   const auto side = [&](BoneEnd end) {
     return fmt::format("{} {}", name_of(end), name_of(load.supports.at(end).hold));
   };
-  const std::string ends = side(BoneEnd::proximal) + ", " + side(BoneEnd::distal);
+  std::string ends = side(BoneEnd::proximal) + ", " + side(BoneEnd::distal);
   if (!load.line) return ends;
   return fmt::format("{}; load line from {} to {}", ends, text_of(load.line->from), text_of(load.line->to));
 }

@@ -169,7 +169,11 @@ Construct sample_construct() {
   construct.name = "Sample";
   construct.bone.cortex = find_cortex("human-femur").value();
   only(construct.plates).material = find_metal("stainless-steel-cold-worked").value();
-  for (const int number : {0, 1, 2}) construct.loads.emplace_back().name = fmt::format("load {}", number);
+  for (const int number : {0, 1, 2}) {
+    LoadCase& load = construct.loads.emplace_back();
+    load.name = fmt::format("load {}", number);
+    load.axial_compression = (90.0 + number) * newton;
+  }
   for (const int hole : {1, 4}) {
     Screw screw;
     screw.label = fmt::format("S{}", hole);

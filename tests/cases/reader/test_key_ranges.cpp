@@ -12,11 +12,15 @@ using namespace gapstrain::cases;
 namespace {
 
 bool needs_range(const Key& key) {
-  return dimension_of(key.kind) || key.kind == Kind::number || key.kind == Kind::count ||
-         key.kind == Kind::counts || key.kind == Kind::tables;
+  return dimension_of(key.kind) || dimension_of_components(key.kind) || key.kind == Kind::number ||
+         key.kind == Kind::count || key.kind == Kind::counts || key.kind == Kind::tables;
 }
 
-Value text(const std::string& content) { return {{}, content}; }
+// As a value of that key, three times where it is a vector's.
+Value text(const std::string& content, const Key& key) {
+  const Value value{{}, content};
+  return dimension_of(key.kind) ? value : Value{{}, std::vector<Value>{value, value, value}};
+}
 
 }  // namespace
 
@@ -26,11 +30,11 @@ TEST_CASE("every quantity, number, count and list of tables has a range whose en
     for (const Key& key : table->keys()) {
       INFO(join_path(key.table, key.name));
       CHECK(needs_range(key) == has_range(key));
-      if (!dimension_of(key.kind)) continue;
+      if (!dimension_of(key.kind) && !dimension_of_components(key.kind)) continue;
       for (const auto end : {key.range.least, key.range.most})
-        CHECK_NOTHROW(parse_value(text(std::string(end)), key));
+        CHECK_NOTHROW(parse_value(text(std::string(end), key), key));
       CHECK_THROWS_AS(
-          parse_value(text("1e300" + std::string(key.range.most.substr(key.range.most.find(' ')))), key),
+          parse_value(text("1e300" + std::string(key.range.most.substr(key.range.most.find(' '))), key), key),
           ValueError);
     }
 }
