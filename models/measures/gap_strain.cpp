@@ -1,5 +1,8 @@
 #include "models/measures/gap_strain.h"
 
+#include <Eigen/Cholesky>
+#include <Eigen/Geometry>
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -9,12 +12,20 @@ namespace gapstrain::models {
 
 namespace {
 
-Eigen::MatrixX3d edge_motion(const BuiltBody& body, std::size_t number_of_probe,
-                             const Eigen::VectorXd& port_forces, const Eigen::VectorXd& amplitudes) {
+// Of an edge's nodes, and the turn of the rigid motion that is nearest to theirs.
+struct EdgeMotion {
+  Eigen::MatrixX3d shifts;
+  Eigen::Vector3d turn;
+};
+
+EdgeMotion edge_motion(const BuiltBody& body, std::size_t number_of_probe, const Eigen::VectorXd& port_forces,
+                       const Eigen::VectorXd& amplitudes) {
   const solver::Probe& probe = body.condensed->probes[number_of_probe];
   const Eigen::VectorXd stacked = probe.of_port_forces * port_forces + probe.of_rigid * amplitudes;
-  return Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, 3, Eigen::RowMajor>>(stacked.data(),
-                                                                                     stacked.size() / 3, 3);
+  const Eigen::Matrix<double, 6, 6> normal = probe.of_rigid.transpose() * probe.of_rigid;
+  return {Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, 3, Eigen::RowMajor>>(stacked.data(),
+                                                                                      stacked.size() / 3, 3),
+          body.condensed->turn * normal.ldlt().solve(probe.of_rigid.transpose() * stacked)};
 }
 
 // The gap at a place of the edge as the steps left it, and whether its faces touch, before the load or under it.
@@ -114,7 +125,15 @@ Eigen::MatrixX3d edge_motions(const Assembly& assembly, const std::vector<Eigen:
                        amplitudes.segment<6>(6 * static_cast<Eigen::Index>(body)));
   };
   assert(assembly.fragments.size() == 2);  // one fracture
-  return motion_of(1, proximal_edge_probe()) - motion_of(0, distal_edge_probe(assembly.fragments[0]));
+  const EdgeMotion distal = motion_of(1, proximal_edge_probe());
+  const EdgeMotion proximal = motion_of(0, distal_edge_probe(assembly.fragments[0]));
+  Eigen::MatrixX3d motions = distal.shifts - proximal.shifts;
+  // Seen by somebody who turns with both edges: else a turn of the whole construct would count as shear of its
+  // gap.
+  const Eigen::Vector3d turn = 0.5 * (distal.turn + proximal.turn);
+  const Eigen::Vector3d across(only(assembly.construct.fractures).gap.value(), 0.0, 0.0);
+  motions.rowwise() -= turn.cross(across).transpose();
+  return motions;
 }
 
 Eigen::MatrixX3d edge_motions(const Assembly& assembly, const ConstructState& state) {

@@ -7,7 +7,8 @@
 namespace gapstrain::models {
 
 // Motion of the fracture edge at mid-cortex, distal against proximal, at the nodes in the order of
-// Fragment::edge. (nodes x 3)
+// Fragment::edge, seen by somebody who turns with both edges by the mean of their turns: the same wherever the
+// construct is held. (nodes x 3)
 Eigen::MatrixX3d edge_motions(const Assembly& assembly, const std::vector<Eigen::MatrixXd>& port_forces,
                               const Eigen::VectorXd& amplitudes);
 Eigen::MatrixX3d edge_motions(const Assembly& assembly, const ConstructState& state);
