@@ -186,11 +186,34 @@ void check_screws_and_fracture(const std::vector<PlacedScrew>& screws, const std
   check_fragment("distal", distal, problems);
 }
 
+namespace {
+
+// A fracture clamp presses square to the cut, along a line through its middle that has to come out of the bone.
+void check_clamp_across(const TemporaryHold& clamp, const std::string& where, const Fracture& fracture,
+                        const BoneShape& shape, ProblemList& problems) {
+  const double x = fracture.position.value();
+  const BoneSection section = shape.section(x);
+  const double half = std::max(section.semi_y, section.semi_z), room = std::min(x, shape.length() - x);
+  if (half < room * std::tan(fracture.obliquity.value())) return;
+  problems.error(
+      where + ".kind",
+      fmt::format("The {} would press square to the cut, whose obliquity is {:.3g} degrees: that line leaves "
+                  "the bone beyond its end, and the tips find nothing to hold. A cut of {:.2g} degrees or "
+                  "more can be clamped; press a transverse one with a compression screw or a lag screw, "
+                  "and hold it with a plate clamp or a wire.",
+                  name_of(clamp), in_degrees(fracture.obliquity),
+                  std::ceil(in_degrees(std::atan2(half, room) * radian))));
+}
+
+}  // namespace
+
 void check_clamps_and_fracture(const Construct& construct, const std::vector<bool>& can_be_placed,
                                const PlateShape& plate_shape, const BoneShape& shape, ProblemList& problems) {
   const CutPlane cut(only(construct.fractures), shape);
   for (std::size_t i = 0; i < construct.temporary.size(); ++i) {
     const TemporaryHold& hold = construct.temporary[i];
+    if (hold.kind == HoldKind::fracture_clamp)
+      check_clamp_across(hold, path_of_hold(i), only(construct.fractures), shape, problems);
     if (hold.kind != HoldKind::plate_clamp || !can_be_placed[i]) continue;
     const double x = plate_shape.x_at(hold.along.value());
     const Eigen::Vector2d near(0.0, x), far(0.5 * shape.perimeter(), x);

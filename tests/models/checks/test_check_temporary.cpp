@@ -42,6 +42,14 @@ TEST_CASE("nothing is wrong with sound wires and clamps", "[models][parts]") {
   for (const auto& problem : check(held())) FAIL_CHECK(problem.where << ": " << problem.message);
 }
 
+TEST_CASE("a fracture clamp needs a cut that is oblique enough", "[models][parts]") {
+  // By hand: the bone's outer half-width over the way to its nearer end.
+  check_hold_error("temporary[2].kind", "obliquity is 0 degrees: that line leaves the bone beyond its end",
+                   [](Construct& c) { only(c.fractures).obliquity = 0.0 * degree; });
+  check_hold_error("temporary[2].kind", "press a transverse one with a compression screw",
+                   [](Construct& c) { only(c.fractures).obliquity = 2.0 * degree; });
+}
+
 TEST_CASE("a wire passes a hole of its own", "[models][parts]") {
   check_hold_error("temporary[0].diameter", "above 0 mm",
                    [](Construct& c) { c.temporary[0].diameter = not_a_number * mm; });
@@ -83,6 +91,9 @@ TEST_CASE("a wire and a screw must not meet in the bone", "[models][parts]") {
     c.steps[3].tighten = {"S3"};
     only(c.fractures).position = 85.0 * mm;
     only(c.fractures).obliquity = 0.0 * degree;
+    c.temporary.pop_back();  // the fracture clamp, which a transverse cut gives nothing to hold
+    c.steps[0].place.pop_back();
+    c.steps[0].remove.pop_back();
   });
 }
 
