@@ -2,7 +2,6 @@
 
 #include "models/assembly/body_numbers.h"
 #include "models/assembly/construct_archive.h"
-#include "models/assembly/load_setup.h"
 #include "models/assembly/mesh_archive.h"
 #include "solver/host/side_by_side.h"
 
@@ -93,20 +92,6 @@ std::uint32_t checksum_of(const std::string& bytes) {
   return crc.checksum();
 }
 
-// Shapes and places follow from the construct, as they did when the bodies were made.
-void set_up(PreparedBodies& prepared) {
-  const Construct& construct = prepared.construct;
-  prepared.bone_shape = std::make_shared<const BoneShape>(construct.bone, only(construct.plates).aspect);
-  for (const Plate& plate : construct.plates)
-    prepared.plates.push_back({std::make_shared<const PlateShape>(plate, *prepared.bone_shape), {}, {}});
-  prepared.wishes.screws =
-      plan_screws(construct, prepared.candidates, shapes_of(prepared.plates), *prepared.bone_shape);
-  prepared.wishes.rollers = roller_places(construct.loads);
-  prepared.wishes.forces = force_spots(construct.loads);
-  prepared.fragments.resize(fragment_count(construct));
-  prepared.bodies.resize(body_count(construct));
-}
-
 // A value behind a pointer to a constant one.
 template <class Value>
 void pass(cereal::BinaryOutputArchive& archive, const std::shared_ptr<const Value>& value) {
@@ -136,7 +121,8 @@ void pass(cereal::BinaryInputArchive& archive, PortBook& ports, std::size_t bodi
 template <class Archive, class Prepared>
 void pass_all(Archive& archive, Prepared& prepared) {
   archive(prepared.construct, prepared.candidates);
-  if constexpr (Archive::is_loading::value) set_up(prepared);
+  // Shapes and places follow from the construct, as they did when the bodies were made.
+  if constexpr (Archive::is_loading::value) prepared = lay_out(prepared.construct, prepared.candidates);
   for (auto& plate : prepared.plates) {
     pass(archive, plate.mesh.mesh);
     archive(plate.mesh.along_across, plate.sample);

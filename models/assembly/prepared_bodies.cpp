@@ -121,6 +121,21 @@ std::vector<PlannedScrew> plan_screws(const Construct& construct, const std::vec
   return planned;
 }
 
+PreparedBodies lay_out(const Construct& construct, const std::vector<Screw>& candidates) {
+  PreparedBodies laid;
+  laid.construct = construct;
+  laid.candidates = candidates;
+  laid.bone_shape = std::make_shared<const BoneShape>(construct.bone, only(construct.plates).aspect);
+  for (const Plate& plate : construct.plates)
+    laid.plates.push_back({std::make_shared<const PlateShape>(plate, *laid.bone_shape), {}, {}});
+  laid.wishes.screws = plan_screws(construct, candidates, shapes_of(laid.plates), *laid.bone_shape);
+  laid.wishes.rollers = roller_places(construct.loads);
+  laid.wishes.forces = force_spots(construct.loads);
+  laid.fragments.resize(fragment_count(construct));
+  laid.bodies.resize(body_count(construct));
+  return laid;
+}
+
 std::vector<Shell> shells_of(const PreparedBodies& prepared) {
   std::vector<Shell> shells;
   for (std::size_t p = 0; p < prepared.plates.size(); ++p)

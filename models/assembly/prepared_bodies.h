@@ -66,6 +66,10 @@ std::vector<PlannedScrew> plan_screws(const Construct& construct, const std::vec
                                       const std::vector<std::shared_ptr<const PlateShape>>& plate_shapes,
                                       const BoneShape& bone_shape);
 
+// What follows from a construct before anything is meshed: shapes, places of screws and rollers, room for all
+// bodies.
+PreparedBodies lay_out(const Construct& construct, const std::vector<Screw>& candidates);
+
 // Before they are factored, by number. @pre meshes are there
 std::vector<solver::Shell> shells_of(const PreparedBodies& prepared);
 

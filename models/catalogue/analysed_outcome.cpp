@@ -8,18 +8,12 @@ namespace gapstrain::models {
 
 namespace {
 
-const Screw* screw_of(const Construct& construct, ScrewId id) {
-  const auto found = std::find_if(construct.screws.begin(), construct.screws.end(),
-                                  [&](const Screw& screw) { return screw.id == id; });
-  return found == construct.screws.end() ? nullptr : &*found;
-}
-
 void add_screw(const ScrewFindings& findings, const Construct& construct, LoadOutcome& out) {
   out.screw_pull = std::max(out.screw_pull, findings.axial);
   if (findings.factor_to_yield)
     out.screw_to_yield =
         std::min(out.screw_to_yield.value_or(*findings.factor_to_yield), *findings.factor_to_yield);
-  const Screw* screw = screw_of(construct, findings.screw);
+  const Screw* screw = find_screw(construct.screws, findings.screw);
   if (screw == nullptr) return;
   for (const auto& cut : findings.stations)
     out.screw_stress = std::max(out.screw_stress, core_stress(cut, screw->size) * mpa);

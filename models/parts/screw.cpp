@@ -61,4 +61,10 @@ bool are_numbered(const std::vector<Screw>& screws) {
   return ids.size() == screws.size() && !ids.contains(ScrewId::none);
 }
 
+const Screw* find_screw(const std::vector<Screw>& screws, ScrewId id) {
+  const auto found =
+      std::find_if(screws.begin(), screws.end(), [&](const Screw& screw) { return screw.id == id; });
+  return id == ScrewId::none || found == screws.end() ? nullptr : &*found;
+}
+
 }  // namespace gapstrain::models

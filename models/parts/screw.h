@@ -68,6 +68,9 @@ void number_screws(std::vector<Screw>& screws);
 // Whether each has an id of its own.
 bool are_numbered(const std::vector<Screw>& screws);
 
+// None for an id that no screw has, as ScrewId::none.
+const Screw* find_screw(const std::vector<Screw>& screws, ScrewId id);
+
 std::optional<ScrewSize> find_screw_size(std::string_view designation);
 std::vector<std::string> screw_size_designations();
 

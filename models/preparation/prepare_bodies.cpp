@@ -1,7 +1,6 @@
 #include "models/preparation/prepare_bodies.h"
 
 #include "models/assembly/body_numbers.h"
-#include "models/assembly/load_setup.h"
 #include "models/preparation/fragment_meshes.h"
 #include "models/preparation/memory_need.h"
 #include "models/preparation/plate_mesh.h"
@@ -98,25 +97,16 @@ std::shared_ptr<const PreparedBodies> prepare_bodies(const Construct& construct,
     if (progress) progress(text);
   };
   require_memory(construct, candidates.size());
-  auto prepared = std::make_shared<PreparedBodies>();
-  prepared->construct = construct;
-  prepared->candidates = candidates;
-  prepared->bone_shape = std::make_shared<const BoneShape>(construct.bone, only(construct.plates).aspect);
-  for (const Plate& plate : construct.plates)
-    prepared->plates.push_back({std::make_shared<const PlateShape>(plate, *prepared->bone_shape), {}, {}});
-  const auto shapes = shapes_of(prepared->plates);
-  prepared->wishes.screws = plan_screws(construct, candidates, shapes, *prepared->bone_shape);
-  prepared->wishes.rollers = roller_places(construct.loads);
-  prepared->wishes.forces = force_spots(construct.loads);
+  auto prepared = std::make_shared<PreparedBodies>(lay_out(construct, candidates));
   mesh_all(*prepared, stage);
 
   const mesh::BesideMeshing no_meshing_meanwhile;
   stage("factoring the bodies");
   const std::vector<Shell> shells = shells_of(*prepared);
   find_spots(*prepared, shells);
-  const auto ports = make_ports(prepared->wishes, construct, shapes, *prepared->bone_shape, shells);
+  const auto ports =
+      make_ports(prepared->wishes, construct, shapes_of(prepared->plates), *prepared->bone_shape, shells);
   prepared->ports = PortBook(ports);
-  prepared->bodies.resize(shells.size());
   solver::side_by_side(shells.size(), [&](std::size_t b) {
     prepared->bodies[b] =
         build(name_of_body(construct, b), shells[b], ports[b], probes_of(*prepared, shells[b], b));

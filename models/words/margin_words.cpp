@@ -14,13 +14,6 @@ namespace {
 
 constexpr std::string_view shell_reads_high = "a shell reads up to 13 % high at a thick plate's rims";
 
-const Screw* screw_of(const Construct& construct, const Margin& margin) {
-  if (margin.screw == ScrewId::none) return nullptr;
-  const auto found = std::find_if(construct.screws.begin(), construct.screws.end(),
-                                  [&](const Screw& screw) { return screw.id == margin.screw; });
-  return found == construct.screws.end() ? nullptr : &*found;
-}
-
 // "the plate", "S4 (hole 4)"
 std::string subject_of(const Screw* screw) {
   if (screw == nullptr) return "the plate";
@@ -155,7 +148,7 @@ std::string fatigue_assumptions(const Construct& construct, bool of_screw) {
 }  // namespace
 
 std::string margin_sentence(const Construct& construct, const Margin& margin) {
-  return std::visit(Sentence{construct, margin, screw_of(construct, margin)}, margin.basis);
+  return std::visit(Sentence{construct, margin, find_screw(construct.screws, margin.screw)}, margin.basis);
 }
 
 std::string margin_assumptions(const Construct& construct, const Margin& margin) {
