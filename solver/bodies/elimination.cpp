@@ -43,19 +43,33 @@ void Elimination::find_free_motions() {
   const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> spectrum(stiffness);
   const Eigen::VectorXd& values = spectrum.eigenvalues();  // rising
   vectors_ = spectrum.eigenvectors();
-  const double pull = hands_ ? hands_->stiffness : 0.0;
-  const double limit = free_share * std::max(values(values.size() - 1), pull);
+  const double limit = free_share * std::max(values(values.size() - 1), hands_ ? hands_->stiffness : 0.0);
   Eigen::Index free_count = 0;
   while (free_count < values.size() && values(free_count) <= limit) ++free_count;
   free_ = vectors_.leftCols(free_count);
   inverse_values_ = Eigen::VectorXd::Zero(values.size());
-  for (Eigen::Index k = 0; k < values.size(); ++k)
-    inverse_values_(k) = k >= free_count ? 1.0 / values(k) : hands_ ? 1.0 / pull : 0.0;
+  for (Eigen::Index k = free_count; k < values.size(); ++k) inverse_values_(k) = 1.0 / values(k);
+  if (hands_) take_hold();
+}
+
+// Firm springs on all free motions, soft ones along what is soft.
+void Elimination::take_hold() {
+  const Eigen::Index count = free_.cols();
+  if (!hands_->soft) {
+    grip_ = hands_->stiffness * Eigen::MatrixXd::Identity(count, count);
+  } else {
+    const Eigen::MatrixXd soft = hands_->soft->transpose() * free_;
+    grip_ = hands_->firm * Eigen::MatrixXd::Identity(count, count) -
+            (hands_->firm - hands_->stiffness) * soft.transpose() * soft;
+  }
+  grip_factor_.compute(grip_);
 }
 
 Eigen::MatrixXd Elimination::hold(const Eigen::MatrixXd& rigid_load) const {
   if (vectors_.size() == 0) return held_.solve(rigid_load);
-  return vectors_ * inverse_values_.asDiagonal() * (vectors_.transpose() * rigid_load);
+  Eigen::MatrixXd held = vectors_ * inverse_values_.asDiagonal() * (vectors_.transpose() * rigid_load);
+  if (hands_ && free_.cols() > 0) held += free_ * grip_factor_.solve(free_.transpose() * rigid_load);
+  return held;
 }
 
 Elimination::Answer Elimination::solve(const Eigen::MatrixXd& right, const Eigen::MatrixXd& rigid_load) const {
@@ -67,9 +81,28 @@ Elimination::Answer Elimination::solve(const Eigen::MatrixXd& right, const Eigen
   return answer;
 }
 
+Eigen::MatrixXd Elimination::springs() const {
+  const Eigen::Index motions = factor_->motions();
+  if (!hands_ || free_.cols() == 0) return Eigen::MatrixXd::Zero(motions, motions);
+  return free_ * grip_ * free_.transpose();
+}
+
 Eigen::VectorXd Elimination::pull(const Eigen::VectorXd& amplitudes) const {
   if (!hands_) return Eigen::VectorXd::Zero(amplitudes.size());
-  return hands_->stiffness * (free_ * (free_.transpose() * (hands_->at - amplitudes)));
+  return free_ * (grip_ * (free_.transpose() * (hands_->at - amplitudes)));
+}
+
+Eigen::VectorXd Elimination::soft_pull(const Eigen::VectorXd& amplitudes) const {
+  const Eigen::VectorXd all = pull(amplitudes);
+  if (!hands_ || !hands_->soft) return all;
+  return *hands_->soft * (hands_->soft->transpose() * all);
+}
+
+void Elimination::give_way(const Eigen::VectorXd& amplitudes) {
+  if (!hands_->soft)
+    hands_->at = amplitudes;
+  else
+    hands_->at += *hands_->soft * (hands_->soft->transpose() * (amplitudes - hands_->at));
 }
 
 Elimination::Columns Elimination::columns(const Eigen::MatrixXd& coupling, const Eigen::MatrixXd& rigid) const {

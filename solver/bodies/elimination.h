@@ -11,12 +11,15 @@
 
 namespace gapstrain::solver {
 
-// Weak springs on those rigid motions that no link resists, as a hand holds a part until something else does.
-// They pull towards the amplitudes `at` with `stiffness` and leave every resisted motion alone. Turns count as the
-// way of a point 50 mm off.
+// Springs on those rigid motions that no link resists, as a hand holds a part until something else does. They pull
+// towards the amplitudes `at` and leave every resisted motion alone. Hands give way to what is `soft`, and hold
+// the rest of a part firmly.
 struct Hands {
-  double stiffness = 0.01;  // N/mm
+  double stiffness = 0.01;  // N/mm, of what is soft
   Eigen::VectorXd at;       // (6 bodies)
+  std::optional<Eigen::MatrixXd> soft =
+      std::nullopt;      // amplitudes (6 bodies x count), orthonormal; none: all is soft
+  double firm = 1000.0;  // N/mm, of the rest: about what a forceps on a bone gives (ours, no source)
 };
 
 class Elimination {
@@ -40,10 +43,16 @@ class Elimination {
   // S s - D a = right, D^T s + H (a - at) = rigid_load, H the hands'. @pre no free motion, or hands.
   Answer solve(const Eigen::MatrixXd& right, const Eigen::MatrixXd& rigid_load) const;
 
-  void move_hands(const Eigen::VectorXd& at) { hands_->at = at; }
+  // Where hands that give way to these amplitudes then are: there, but where they are firm.
+  void give_way(const Eigen::VectorXd& amplitudes);
 
-  // What the hands pull with at these amplitudes: resultants on the bodies (6 bodies), N.
+  // Of the hands on rigid amplitudes (6 bodies x 6 bodies), N/mm.
+  Eigen::MatrixXd springs() const;
+
+  // What the hands pull with at these amplitudes: resultants on the bodies (6 bodies), N; all of it, and what of
+  // it is soft.
   Eigen::VectorXd pull(const Eigen::VectorXd& amplitudes) const;
+  Eigen::VectorXd soft_pull(const Eigen::VectorXd& amplitudes) const;
 
   // For further rows c, coupled to these by S_sc (k x c) and with D_c (c x 6 bodies), `own` = S_cc: the compliance
   // that they see, own - S_cs s + D_c a of unit forces on them. Split in two so that blocks can be had one by one.
@@ -57,6 +66,7 @@ class Elimination {
 
  private:
   void find_free_motions();
+  void take_hold();
   Eigen::MatrixXd hold(const Eigen::MatrixXd& rigid_load) const;  // (A + H)^-1
 
   std::unique_ptr<const RowFactor> own_;
@@ -65,6 +75,8 @@ class Elimination {
   Eigen::MatrixXd vectors_;           // of A, when it may not
   Eigen::VectorXd inverse_values_;
   Eigen::MatrixXd free_;
+  Eigen::MatrixXd grip_;  // of the hands on the free motions
+  Eigen::LLT<Eigen::MatrixXd> grip_factor_;
   std::optional<Hands> hands_;
 };
 

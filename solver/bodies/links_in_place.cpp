@@ -23,8 +23,8 @@ LinksInPlace::LinksInPlace(const System& system, Rows rows, const System::LoadAl
   alone_ = elimination_.solve(right_(rows_), rigid_load_);
 }
 
-void LinksInPlace::move_hands(const Eigen::VectorXd& at) {
-  elimination_.move_hands(at);
+void LinksInPlace::let_hands_give_way(const Eigen::VectorXd& amplitudes) {
+  elimination_.give_way(amplitudes);
   alone_ = elimination_.solve(right_(rows_), rigid_load_);
 }
 

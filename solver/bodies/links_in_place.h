@@ -21,11 +21,12 @@ class LinksInPlace {
 
   const Rows& rows() const { return rows_; }
 
-  void move_hands(const Eigen::VectorXd& at);
+  void let_hands_give_way(const Eigen::VectorXd& amplitudes);
 
   bool is_free() const { return elimination_.free_motions().cols() > 0; }
   const Eigen::MatrixXd& free_motions() const { return elimination_.free_motions(); }
   Eigen::VectorXd pull(const Eigen::VectorXd& amplitudes) const { return elimination_.pull(amplitudes); }
+  Eigen::VectorXd soft_pull(const Eigen::VectorXd& amplitudes) const { return elimination_.soft_pull(amplitudes); }
 
   // Misfits of further rows while nothing pushes on them.
   Eigen::VectorXd misfit(const Rows& rows) const;

@@ -49,7 +49,8 @@ Eigen::VectorXd carried_on(const System& system, const std::vector<ContactPair>&
 
 }  // namespace
 
-// Hands give way to contact: they take up the place that contact found, until they pull no more.
+// Hands give way to contact where they are soft: they take up the place that contact found, until they pull no
+// more.
 PressedForces find_forces(const System& system, const std::vector<ContactPair>& pairs, const Setting& setting,
                           const System::LoadAlone& load, const RowFactor* factor) {
   constexpr int most_rounds = 30;
@@ -70,8 +71,8 @@ PressedForces find_forces(const System& system, const std::vector<ContactPair>& 
     found = contact.find(closed);
     closed = found.closed;
     if (!links.is_free() || std::find(closed.begin(), closed.end(), 1) == closed.end()) return found;
-    if (found.pull.norm() <= negligible * found.forces.cwiseAbs().maxCoeff()) break;
-    links.move_hands(found.amplitudes);
+    if (links.soft_pull(found.amplitudes).norm() <= negligible * found.forces.cwiseAbs().maxCoeff()) break;
+    links.let_hands_give_way(found.amplitudes);
   }
   found.free_motions = still_free(system, pairs, links.rows(), found);
   return found;

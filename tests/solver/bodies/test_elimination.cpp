@@ -97,7 +97,7 @@ TEST_CASE("hands are weak springs on the free motions and on nothing else", "[so
       return rows.whole().fullPivLu().solve(right);
     };
     for (const VectorXd& place : {VectorXd(rows.place), VectorXd(-3.1 * rows.place.reverse())}) {
-      links.move_hands(place);
+      links.give_way(place);
       const auto answer = links.solve(rows.right, rows.rigid_load);
       const MatrixXd dense = expected(place);
       CHECK(difference(answer.forces, dense.topRows(first_count)) < 1e-10);
@@ -108,6 +108,38 @@ TEST_CASE("hands are weak springs on the free motions and on nothing else", "[so
       CHECK((rows.rigid.transpose() * answer.forces.col(1) - pull - rows.rigid_load.col(1)).norm() < 1e-11);
     }
   }
+}
+
+TEST_CASE("hands give way to what is soft and hold the rest firmly", "[solver][elimination]") {
+  const CondensedRows rows(2);
+  solver::Hands hands{hold, rows.place};
+  hands.soft = MatrixXd::Identity(free_count, free_count).middleCols(6, 2);
+  hands.firm = 50.0;
+  solver::Elimination links(rows.flexibility, rows.rigid, hands);
+  const MatrixXd& free = links.free_motions();
+  REQUIRE(free.cols() == 4);
+  // Springs on the free motions alone: soft ones along two amplitudes of the second body.
+  const MatrixXd soft = free.transpose() * *hands.soft;
+  const MatrixXd springs =
+      free * (50.0 * MatrixXd::Identity(4, 4) - (50.0 - hold) * soft * soft.transpose()) * free.transpose();
+  MatrixXd whole(first_count + free_count, first_count + free_count);
+  whole << rows.flexibility, -rows.rigid, rows.rigid.transpose(), springs;
+  VectorXd right(first_count + free_count);
+  right << rows.right.col(0), rows.rigid_load.col(0) + springs * rows.place;
+  const VectorXd dense = whole.fullPivLu().solve(right);
+  const auto answer = links.solve(rows.right, rows.rigid_load);
+  CHECK(difference(answer.forces.col(0), dense.head(first_count)) < 1e-9);
+  CHECK(difference(answer.amplitudes.col(0), dense.tail(free_count)) < 1e-9);
+  CHECK((links.pull(dense.tail(free_count)) - springs * (rows.place - dense.tail(free_count))).norm() < 1e-9);
+
+  const VectorXd moved = VectorXd::LinSpaced(free_count, 0.3, 4.0);
+  links.give_way(moved);
+  VectorXd at = rows.place;
+  at.segment(6, 2) = moved.segment(6, 2);
+  CHECK((links.pull(moved) - springs * (at - moved)).norm() < 1e-9);
+  VectorXd firm_pull = links.soft_pull(moved);
+  firm_pull.segment(6, 2).setZero();
+  CHECK(firm_pull.isZero(1e-12));
 }
 
 TEST_CASE("further rows see the Schur complement of those in place", "[solver][elimination]") {
