@@ -24,4 +24,4 @@ esac
 cmake -S . -B "$build" -G Ninja -DGAPSTRAIN_TESTS=ON "${options[@]}" >/dev/null
 cmake --build "$build" --parallel "$(nproc)" --target "${targets[@]}"
 # No test is that slow: past the time limit it hangs, and says in which case.
-ctest --test-dir "$build" --output-on-failure --parallel "$(nproc)" --timeout 1500 "${select[@]}"
+ctest --test-dir "$build" --output-on-failure --parallel "$(nproc)" --timeout 2400 "${select[@]}"

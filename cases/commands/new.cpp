@@ -37,16 +37,6 @@ std::string usual_file(const NewRequest& request) {
   return stem + ".toml";
 }
 
-// On bodies that are there. No answer is none to trust.
-models::Standing standing_on(const std::shared_ptr<const models::PreparedBodies>& prepared,
-                             const models::Construct& construct, const std::vector<models::Screw>& screws) {
-  try {
-    return models::assess(prepared, construct, screws, false).assessment.state.standing();
-  } catch (const models::ModelError&) {
-    return models::Standing::not_trusted;
-  }
-}
-
 struct OwnAnalysis {
   std::vector<std::string> found;  // paragraphs
   bool is_trusted = false;
@@ -68,7 +58,7 @@ OwnAnalysis analyse_draft(const models::Construct& construct, const models::Pati
     if (doubts.taken != models::Standing::not_trusted)
       doubts = models::doubt_loads(patient, construct, doubts.taken, [&](const models::Construct& other) {
         progress.begin(trying);
-        return standing_on(prepared, other, screws);
+        return models::standing_of(prepared, other, screws);
       });
     return {draft_findings(construct, assessed.assessment, patient, doubts), is_trusted};
   } catch (const models::ModelError& error) {

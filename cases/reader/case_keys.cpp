@@ -28,6 +28,9 @@ std::vector<Key> file_keys() {
     {"", "estimated", Kind::texts, optional, "",
      "what of the case was estimated, not measured, by key: said in every output, and no screw is offered to order by it; "
      "take out what has been measured since", models::estimate_keys()},
+    {"", "metals", Kind::choice, literal, "elastic",
+     "elastic whatever the stress, or plates and screws that bend for good beyond their yield strength",
+     {"elastic", "elastic_plastic"}},
     {"", "bone", Kind::table, required, "", "the shaft the plate lies on", {}},
     {"", "plate", Kind::table, required, "", "the bone plate", {}},
     {"", "screw", Kind::tables, required, "", "the screws; without [[step]] in the order of insertion",

@@ -43,6 +43,7 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   construct.temporary = read_temporary(file);
   construct.steps = read_steps(file, construct.screws, reading);
   construct.contact = read_contact(file.section("contact"));
+  if (file.text("metals") == "elastic_plastic") construct.metal_law = models::MetalLaw::elastic_plastic;
   construct.loads = file.has("load") ? read_loads(file, only(construct.plates)) : bench_loads();
   construct.layouts = read_layouts(file.section("layouts"), construct.screws);
   construct.healing = read_healing(file.section("healing"));

@@ -213,6 +213,12 @@ void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t c
   note_alone(assembly.on_the_table);
   for (auto& load : assembly.loads) note_alone(load);
   for (auto& load : assembly.stiffness_loads) note_alone(load);
+  if (assembly.construct.metal_law == MetalLaw::elastic) return;
+  for (std::size_t k = 0; k < assembly.screws.size(); ++k)
+    add_screw_sections(assembly.screws[k], static_cast<int>(k), *assembly.system, assembly.yields);
+  for (std::size_t p = 0; p < assembly.plates.size(); ++p)
+    add_plate_sections(assembly.construct.plates[p], *assembly.plates[p].shape, assembly.plate_ports[p], p,
+                       body_of_plate(p), *assembly.system, assembly.yields);
 }
 
 // Spots of the cut's faces nearest to an angle: both halves of the wall, and either side when it is half-way.

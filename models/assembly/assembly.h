@@ -6,6 +6,7 @@
 #include "models/assembly/load_setup.h"
 #include "models/assembly/prepared_bodies.h"
 #include "models/assembly/screw_links.h"
+#include "models/assembly/yield_sections.h"
 #include "models/geometry/bone_shape.h"
 #include "models/geometry/plate_shape.h"
 #include "models/parts/construct.h"
@@ -95,6 +96,7 @@ struct Assembly {
   AssembledLoad on_the_table;                    // nothing but the proximal end held: while the construct is made
   std::vector<AssembledLoad> loads;              // the construct's
   std::array<AssembledLoad, 4> stiffness_loads;  // unit_loads, in that order
+  YieldSections yields;                          // none while metals are to stay elastic
 };
 
 // Links the bodies for all `candidates` (those of construct.screws among them, in any order).

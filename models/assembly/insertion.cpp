@@ -3,8 +3,11 @@
 #include "models/assembly/first_state.h"
 #include "models/parts/tightening.h"
 
+#include <Eigen/QR>
+
 #include <algorithm>
 #include <cassert>
+#include <map>
 #include <utility>
 
 namespace gapstrain::models {
@@ -20,11 +23,22 @@ void remove(std::vector<Value>& values, const Value& value) {
 }
 
 // Where pairs that are apart are sideways: the place from which they will have slipped once they meet.
-void note_meeting(const Assembly& assembly, ConstructState& state, const Eigen::VectorXd& deformations) {
+void note_meeting(const Assembly& assembly, ConstructState& state) {
+  const Eigen::VectorXd deformations = deformations_with_bends(assembly, state);
   for (std::size_t pair = 0; pair < assembly.pairs.size(); ++pair)
     if (state.pressed.closed[pair] == 0)
       state.met.row(static_cast<Eigen::Index>(pair)) =
           deformations.segment<2>(assembly.system->first_row(assembly.pairs[pair].tangent)).transpose();
+}
+
+// What is in place under these forces, from its setting and what has yielded so far.
+void press_on(const Assembly& assembly, const solver::PortLoads& loads, ConstructState& state) {
+  auto found = solver::press_yielding(*assembly.system, assembly.pairs, assembly.yields.sections, state.setting,
+                                      loads, state.yielded);
+  state.pressed = std::move(found.pressed);
+  state.yielded = std::move(found.yielded);
+  state.yield_residual = found.residual;
+  state.elastic = std::move(found.elastic);
 }
 
 class Making {
@@ -37,11 +51,14 @@ class Making {
     setting.friction = friction_coefficients(assembly, procedure.friction);
     setting.hands.at = Eigen::VectorXd::Zero(assembly.system->rigid().cols());
     deformations_ = Eigen::VectorXd::Zero(assembly.system->rows());
+    state_.yielded = solver::Yielded::none(assembly.yields.sections.size());
     state_.met = Eigen::MatrixX2d::Zero(static_cast<Eigen::Index>(assembly.pairs.size()), 2);
   }
 
   StepState carry_out(const ProcedureStep& step) {
     state_.setting.driven.clear();
+    pulled_.clear();
+    worst_ = {};
     if (step.tissue) fill(*step.tissue);
     for (const int hold : step.place) place(hold);
     for (const int screw : step.insert) insert(screw);
@@ -51,6 +68,7 @@ class Making {
     // Things are taken out of the construct as the rest of the step left it.
     if (!step.remove.empty()) {
       state_.setting.driven.clear();
+      pulled_.clear();
       for (const auto& part : step.remove) take_out(part);
       drive_loose_screws();
       solve();
@@ -94,6 +112,7 @@ class Making {
     const Hold& hold = assembly_.holds[static_cast<std::size_t>(index)];
     add(hold.links);
     relax(hold.links);
+    if (!hold.wire) pull(hold.links[0], hold.ends[1] - hold.ends[0]);
     if (!hold.wire)
       state_.setting.driven.push_back({assembly_.system->first_row(hold.links[0]), hold.hold.force.value()});
     state_.holds.push_back(index);
@@ -102,6 +121,11 @@ class Making {
   void insert(int index) {
     add(candidate(index).links);
     relax(candidate(index).links);
+    for (std::size_t k = 0; k < assembly_.yields.places.size(); ++k)
+      if (assembly_.yields.places[k].screw == index) {  // another one, if it was in before
+        state_.yielded.flow(static_cast<Eigen::Index>(k)) = 0.0;
+        state_.yielded.deformed.col(static_cast<Eigen::Index>(k)).setZero();
+      }
     state_.screws.push_back(index);
   }
 
@@ -112,9 +136,33 @@ class Making {
     relax({screw.head});
     const Eigen::Index first = assembly_.system->first_row(screw.head);
     state_.setting.initial(first + seat_along) += screw.planned.placement.slide;
+    pull(screw.head, screw.model.seat.col(seat_axis));
+    if (screw.planned.placement.slide != 0.0) pull(screw.head, screw.model.seat.col(seat_along));
     const Force force = tightened_force(screw.planned.screw, engaged_thread(screw));
     state_.setting.driven.push_back({first + seat_axis, force.value()});
     state_.tightened.push_back(index);
+  }
+
+  // Hands let the parts that a link joins go along a line, as far as nothing else holds them.
+  void pull(int link, const Eigen::Vector3d& along) {
+    for (const auto& end : assembly_.system->links()[static_cast<std::size_t>(link)].ends)
+      pulled_[end.body].push_back(along);
+  }
+
+  // Amplitudes begin with a body's shifts along the axes (solver/bodies/floating_factor).
+  Eigen::MatrixXd soft_motions() const {
+    Eigen::MatrixXd soft(assembly_.system->rigid().cols(), 0);
+    for (const auto& [body, lines] : pulled_) {
+      Eigen::Matrix3Xd all(3, static_cast<Eigen::Index>(lines.size()));
+      for (std::size_t k = 0; k < lines.size(); ++k) all.col(static_cast<Eigen::Index>(k)) = lines[k].normalized();
+      const Eigen::ColPivHouseholderQR<Eigen::Matrix3Xd> factor(all);
+      const Eigen::Matrix3d axes = factor.householderQ();
+      const Eigen::Index before = soft.cols();
+      soft.conservativeResize(Eigen::NoChange, before + factor.rank());
+      soft.rightCols(factor.rank()).setZero();
+      soft.block(static_cast<Eigen::Index>(6 * body), before, 3, factor.rank()) = axes.leftCols(factor.rank());
+    }
+    return soft;
   }
 
   // A ball head that is not tight passes nothing on.
@@ -138,14 +186,38 @@ class Making {
     remove(state_.tightened, part.index);
   }
 
+  // All motions but these.
+  static Eigen::MatrixXd complement(const Eigen::MatrixXd& motions) {
+    const Eigen::Index count = motions.rows(), held = motions.cols();
+    const Eigen::MatrixXd all = Eigen::HouseholderQR<Eigen::MatrixXd>(motions).householderQ();
+    return all.rightCols(count - held);
+  }
+
+  // Hands hold firmly until the step is done, and then let go of what touches by now and is held by that.
   void solve() {
+    state_.setting.hands.soft = soft_motions();
+    settle();
+    const auto& closed = state_.pressed.closed;
+    const double largest = state_.pressed.forces.cwiseAbs().maxCoeff();
+    if (std::find(closed.begin(), closed.end(), 1) == closed.end() || state_.pressed.pull.norm() <= 1e-9 * largest)
+      return;
+    state_.setting.hands.soft = complement(state_.pressed.free_motions);
+    settle();
+  }
+
+  void settle() {
     const solver::System& system = *assembly_.system;
-    state_.pressed = solver::press(system, assembly_.pairs, state_.setting, system.no_loads(1));
+    press_on(assembly_, system.no_loads(1), state_);
+    // A step is judged by the worst of what it went through.
+    const auto keep_worst = [](double& now, double& worst) { now = worst = now <= worst ? worst : now; };
+    keep_worst(state_.pressed.complementarity, worst_.complementarity);
+    keep_worst(state_.pressed.friction_residual, worst_.friction);
+    keep_worst(state_.yield_residual, worst_.yield);
     solver::Setting& setting = state_.setting;
     setting.initial = state_.pressed.initial;
     setting.closed = state_.pressed.closed;
     deformations_ = system.deformations(state_.pressed.solution);
-    note_meeting(assembly_, state_, deformations_);
+    note_meeting(assembly_, state_);
     for (std::size_t b = 0; b < assembly_.bodies.size(); ++b)
       setting.hands.at.segment<6>(static_cast<Eigen::Index>(6 * b)) = state_.pressed.solution.amplitudes[b].col(0);
   }
@@ -153,6 +225,10 @@ class Making {
   const Assembly& assembly_;
   StepState state_;
   Eigen::VectorXd deformations_;
+  struct {
+    double complementarity = 0.0, friction = 0.0, yield = 0.0;
+  } worst_;
+  std::map<std::size_t, std::vector<Eigen::Vector3d>> pulled_;  // a body's lines along which this step pulls it
 };
 
 // Force or moment on any port, N or N mm.
@@ -179,8 +255,20 @@ std::vector<StepState> carry_out(const Assembly& assembly, const Procedure& proc
   return states;
 }
 
+// A section's deformation is in the links' initial ones, with the other sign (yield_sections.h).
+Eigen::VectorXd deformations_with_bends(const Assembly& assembly, const ConstructState& state) {
+  Eigen::VectorXd deformations = assembly.system->deformations(state.pressed.solution);
+  for (std::size_t k = 0; k < assembly.yields.places.size(); ++k) {
+    const auto bent = state.yielded.deformed.col(static_cast<Eigen::Index>(k));
+    if (assembly.yields.places[k].screw || bent.isZero(0.0)) continue;
+    const solver::YieldSection& section = assembly.yields.sections[k];
+    deformations(section.rows) -= section.of_forces.transpose() * bent;
+  }
+  return deformations;
+}
+
 Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state) {
-  const Eigen::VectorXd deformations = assembly.system->deformations(state.pressed.solution);
+  const Eigen::VectorXd deformations = deformations_with_bends(assembly, state);
   Eigen::VectorXd all = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(assembly.pairs.size()));
   for (std::size_t pair = 0; pair < assembly.pairs.size(); ++pair) {
     if (state.pressed.closed[pair] == 0) continue;
@@ -201,16 +289,18 @@ ConstructState apply_load(const Assembly& assembly, const ConstructState& state,
   loaded.setting = state.setting;
   loaded.setting.initial = state.pressed.initial;
   loaded.setting.closed = state.pressed.closed;
+  loaded.setting.hands.soft.reset();
   loaded.met = state.met;
+  loaded.yielded = state.yielded;
   std::vector<int>& links = loaded.setting.links;
   for (const int support : assembly.on_the_table.supports) remove(links, support);
   // Supports take the construct as it lies: they would turn it otherwise.
   const Eigen::VectorXd deformations = system.deformations(state.pressed.solution);
   for (const Eigen::Index row : system.rows_of(load.supports)) loaded.setting.initial(row) = deformations(row);
   links.insert(links.end(), load.supports.begin(), load.supports.end());
-  loaded.pressed = solver::press(system, assembly.pairs, loaded.setting, load.forces);
+  press_on(assembly, load.forces, loaded);
   if (pulls_at_hands(loaded.pressed, load)) throw solver::MechanismError(loaded.pressed.pull);
-  note_meeting(assembly, loaded, system.deformations(loaded.pressed.solution));
+  note_meeting(assembly, loaded);
   return loaded;
 }
 

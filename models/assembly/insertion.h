@@ -4,7 +4,9 @@
 
 #include "models/assembly/assembly.h"
 #include "models/assembly/procedure.h"
+#include "solver/bodies/yielding.h"
 
+#include <optional>
 #include <vector>
 
 namespace gapstrain::models {
@@ -13,6 +15,11 @@ namespace gapstrain::models {
 struct ConstructState {
   solver::Setting setting;
   solver::PressedState pressed;
+  solver::Yielded yielded;      // of Assembly::yields
+  double yield_residual = 0.0;  // solver/bodies/yielding.h
+  // Under a load that makes sections flow: what would be in place had they not. Strength over demand, and cycles
+  // that come again and again, are judged by it: unloading is elastic.
+  std::optional<solver::PressedState> elastic;
   Eigen::MatrixX2d met;  // of each pair: its sides' place sideways when they were last apart, mm
 };
 
@@ -22,6 +29,13 @@ struct StepState : ConstructState {
   std::vector<int> tightened;  // those of them that are tight
   std::vector<int> holds;      // in, as positions in assembly.holds
 };
+
+inline const solver::PressedState& demanded(const ConstructState& state) {
+  return state.elastic ? *state.elastic : state.pressed;
+}
+
+// B^T q of all rows with what has bent for good in plates: how surfaces lie against each other.
+Eigen::VectorXd deformations_with_bends(const Assembly& assembly, const ConstructState& state);
 
 // Of the cortices that a screw's thread holds in, along the screw.
 Length engaged_thread(const CandidateScrew& screw);

@@ -44,4 +44,16 @@ AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, 
   return assessed;
 }
 
+Standing standing_of(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
+                     const std::vector<Screw>& screws) {
+  try {
+    const Findings findings = analyse(assemble(prepared, construct, screws), {}, Extent::verdict).findings;
+    Assessment first_day;
+    first_day.margins = collect_margins(construct, findings).margins;
+    return state_of(construct, findings, first_day).standing();
+  } catch (const ModelError&) {
+    return Standing::not_trusted;
+  }
+}
+
 }  // namespace gapstrain::models

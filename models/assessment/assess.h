@@ -38,4 +38,9 @@ struct AssessedConstruct {
 AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
                          const std::vector<Screw>& screws, bool with_race, const Progress& progress = {});
 
+// What is known of it on the first day, without all that a verdict does not rest on. A construct that has no
+// answer is not to be trusted.
+Standing standing_of(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
+                     const std::vector<Screw>& screws);
+
 }  // namespace gapstrain::models

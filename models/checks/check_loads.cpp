@@ -201,18 +201,18 @@ void check_four_point(const LoadCase& load, const std::string& where, const Cons
                                "force on both inner rollers together.",
                                load.name));
 
-  struct Roller {
+  struct NamedRoller {
     const char *key, *name;
     Length place;
   };
-  const std::array<Roller, 4> rollers{{{".outer_proximal", "outer proximal", test.outer_proximal},
-                                       {".inner_proximal", "inner proximal", test.inner_proximal},
-                                       {".inner_distal", "inner distal", test.inner_distal},
-                                       {".outer_distal", "outer distal", test.outer_distal}}};
+  const std::array<NamedRoller, 4> rollers{{{".outer_proximal", "outer proximal", test.outer_proximal},
+                                            {".inner_proximal", "inner proximal", test.inner_proximal},
+                                            {".inner_distal", "inner distal", test.inner_distal},
+                                            {".outer_distal", "outer distal", test.outer_distal}}};
   const Fracture& fracture = only(construct.fractures);
   if (!(construct.bone.length > 0.0 * mm)) return;  // reported of the bone
   for (std::size_t i = 0; i < rollers.size(); ++i) {
-    const Roller& roller = rollers[i];
+    const NamedRoller& roller = rollers[i];
     if (!problems.within(table + roller.key, fmt::format("The {} roller's place along the bone", roller.name),
                          roller.place, 0.0 * mm, construct.bone.length))
       return;

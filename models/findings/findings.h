@@ -199,6 +199,15 @@ struct WorkingLengthVariant {
   double stiffness = 0.0;  // load / motion of the loaded end along the load
 };
 
+// A part that stays bent, at its worst section.
+struct BentPart {
+  ScrewId screw = ScrewId::none;  // none: the plate
+  std::string label;
+  Length along;    // of the section: on the plate, or along the screw from where its axis leaves the plate
+  Angle turn;      // bent and twisted for good since it was new
+  Length stretch;  // likewise, along the bar
+};
+
 struct LoadFindings {
   std::string load;
   GapFindings gap;
@@ -215,6 +224,7 @@ struct LoadFindings {
   Force plate_pressure;                   // of the plate's underside on the bone, in all
   std::vector<WorkingLengthVariant> working_length_effect;
   std::optional<double> buckling_factor;  // smallest positive; absent when the load cannot buckle the construct
+  std::vector<BentPart> bent;             // once the load has acted, by steps and load together
 };
 
 // A ball-headed screw, or a clamp, at the end of a step.
@@ -235,7 +245,8 @@ struct StepFindings {
   std::vector<HeldForce> held;
   Stress plate_peak;                   // locked in: largest von Mises stress over rims and a sample
   std::optional<double> friction_use;  // of the plate on the bone, the worse fragment's; nothing untouched
-  bool by_hand = false;  // a part is still free: until a link holds it, it stays where the hand holds it
+  bool by_hand = false;        // a part is still free: until a link holds it, it stays where the hand holds it
+  std::vector<BentPart> bent;  // since before the first step
 };
 
 // An earlier step that keeps a later one from pressing, and what the other order gives.
@@ -262,15 +273,17 @@ struct PrebendFindings {
 };
 
 enum class LimitKind {
-  pull_out,       // axial force of a tightened screw over what its thread bears
-  core_yield,     // the same over what its core bears
-  bent_by_steps,  // times a shaft is strained to its yield by the steps alone
-  bent_by_load,   // the same under a load
-  preload_lost,   // axial force of a tightened screw that no longer pulls
-  gap_gapes,      // opening of what the steps pressed together
-  plate_slips,    // on a fragment
-  slot_used_up,   // travel asked of a compression screw, over what its slot leaves
-  hold_left_in    // a wire or clamp, after the last step
+  pull_out,             // axial force of a tightened screw over what its thread bears
+  core_yield,           // the same over what its core bears
+  over_yield_by_steps,  // times a shaft is strained to its yield by the steps alone, metals taken as elastic
+  over_yield_by_load,   // the same under a load
+  bent_by_steps,        // how far a part stays bent by the steps alone
+  bent_by_load,         // how much more by a load
+  preload_lost,         // axial force of a tightened screw that no longer pulls
+  gap_gapes,            // opening of what the steps pressed together
+  plate_slips,          // on a fragment
+  slot_used_up,         // travel asked of a compression screw, over what its slot leaves
+  hold_left_in          // a wire or clamp, after the last step
 };
 
 // A limit that was passed while a construct is made or under a load. Words are made of it by

@@ -4,6 +4,7 @@
 #include "models/measures/compression.h"
 #include "models/measures/solve.h"
 #include "models/measures/stiffness.h"
+#include "solver/bodies/yielding.h"
 
 #include <algorithm>
 #include <utility>
@@ -38,19 +39,22 @@ Outcome ConstructSolver::solve(const std::vector<int>& chosen) {
   const auto screw = [&](int index) -> const CandidateScrew& {
     return assembly_.screws[static_cast<std::size_t>(index)];
   };
+  bool may_rest = true;
   // The plain case, without the names that steps need.
   if (rests_without_screws_ && std::none_of(chosen.begin(), chosen.end(),
                                             [&](int index) { return is_tightened(screw(index).planned.screw); })) {
     std::vector<std::vector<int>> links;
     if (only(assembly_.construct.fractures).tissue) links.push_back(assembly_.tissues[0].links);
     for (const int index : chosen) links.push_back(screw(index).links);
-    return solve_at_rest(chosen, links);
+    if (auto outcome = solve_at_rest(chosen, links)) return std::move(*outcome);
+    may_rest = false;
   }
   Construct construct = assembly_.construct;
   construct.screws.clear();
   for (const int index : chosen) construct.screws.push_back(screw(index).planned.screw);
   const Procedure procedure = procedure_of(construct, chosen);
-  if (stays_at_rest(assembly_, procedure)) return solve_at_rest(chosen, links_at_the_end(assembly_, procedure));
+  if (may_rest && stays_at_rest(assembly_, procedure))
+    if (auto outcome = solve_at_rest(chosen, links_at_the_end(assembly_, procedure))) return std::move(*outcome);
   return solve_in_steps(chosen, procedure);
 }
 
@@ -99,8 +103,8 @@ StiffnessFindings ConstructSolver::stiffness_at_rest() {
   return stiffness_of(work);
 }
 
-Outcome ConstructSolver::solve_at_rest(const std::vector<int>& chosen,
-                                       const std::vector<std::vector<int>>& links) {
+std::optional<Outcome> ConstructSolver::solve_at_rest(const std::vector<int>& chosen,
+                                                      const std::vector<std::vector<int>>& links) {
   const solver::System& system = *assembly_.system;
   const auto pairs = static_cast<Eigen::Index>(assembly_.pairs.size());
   build_up(links);
@@ -130,9 +134,10 @@ Outcome ConstructSolver::solve_at_rest(const std::vector<int>& chosen,
     let_go(before);
     if (pulls_at_hands(pressed, load))
       throw free_to_move(assembly_, solver::MechanismError(pressed.pull), load.name);
+    if (solver::would_flow(assembly_.yields.sections, pressed.forces)) return std::nullopt;
     loaded.push_back(carried_state(assembly_, std::move(pressed), load.forces));
   }
-  Outcome outcome = read(chosen, made, loaded);
+  Outcome outcome = read(chosen, made, loaded, loaded);
   outcome.stiffness = stiffness;
   return outcome;
 }
@@ -149,24 +154,33 @@ Outcome ConstructSolver::solve_in_steps(const std::vector<int>& chosen, const Pr
     const auto peaks = peak_.find({solution.port_forces[only_plate_body], solution.amplitudes[only_plate_body]});
     made.plate_peak = std::max(made.plate_peak, peaks.front().von_mises * mpa);
   }
-  std::vector<CarriedState> loaded;
-  for (const auto& load : assembly_.loads)
-    loaded.push_back(carried_state(
-        assembly_, static_cast<solver::PressedForces&&>(solve_load(assembly_, state, load).pressed), load.forces));
-  Outcome outcome = read(chosen, made, loaded);
+  double made_residual = 0.0;
+  for (const auto& step : states) made_residual = std::max(made_residual, step.yield_residual);
+  std::vector<CarriedState> loaded, demands;
+  for (const auto& load : assembly_.loads) {
+    const ConstructState under = solve_load(assembly_, state, load);
+    const auto carried = [&](const solver::PressedForces& forces) {
+      CarriedState carries = carried_state(assembly_, forces, load.forces);
+      carries.yield_residual = std::max(made_residual, under.yield_residual);
+      return carries;
+    };
+    loaded.push_back(carried(under.pressed));
+    demands.push_back(under.elastic ? carried(*under.elastic) : loaded.back());
+  }
+  Outcome outcome = read(chosen, made, loaded, demands);
   outcome.stiffness = measure_stiffness(assembly_, state);
   return outcome;
 }
 
 Outcome ConstructSolver::read(const std::vector<int>& chosen, const MadeConstruct& made,
-                              const std::vector<CarriedState>& loaded) {
+                              const std::vector<CarriedState>& loaded, const std::vector<CarriedState>& demands) {
   std::vector<const Screw*> screws;
   for (const int index : chosen)
     screws.push_back(&assembly_.screws[static_cast<std::size_t>(index)].planned.screw);
   Outcome outcome;
   outcome.figures = measure_figures(assembly_.construct, screws, fracture_);
-  outcome.loads = read_outcomes(assembly_, peak_, chosen, made.state, loaded);
-  outcome.margins = margins_.measure(chosen, made, loaded, outcome.loads);
+  outcome.loads = read_outcomes(assembly_, peak_, chosen, made.state, loaded, demands);
+  outcome.margins = margins_.measure(chosen, made, demands, outcome.loads);
   outcome.broken_rules = review_.broken(chosen);
   outcome.doubts = doubts_about(assembly_, loaded);
   return outcome;

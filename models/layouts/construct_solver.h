@@ -25,14 +25,16 @@ class ConstructSolver {
   Outcome solve(const std::vector<int>& chosen);
 
  private:
-  Outcome solve_at_rest(const std::vector<int>& chosen, const std::vector<std::vector<int>>& links);
+  // Nothing where a load makes sections flow.
+  std::optional<Outcome> solve_at_rest(const std::vector<int>& chosen, const std::vector<std::vector<int>>& links);
   Outcome solve_in_steps(const std::vector<int>& chosen, const Procedure& procedure);
   StiffnessFindings stiffness_at_rest();
   void build_up(const std::vector<std::vector<int>>& links);
   void hold(const std::vector<int>& links);
   void let_go(Eigen::Index kept);  // of all rows but the first ones
   // What is read off the states of one choice of screws; stiffness is left out.
-  Outcome read(const std::vector<int>& chosen, const MadeConstruct& made, const std::vector<CarriedState>& loaded);
+  Outcome read(const std::vector<int>& chosen, const MadeConstruct& made, const std::vector<CarriedState>& loaded,
+               const std::vector<CarriedState>& demands);
 
   const Assembly& assembly_;
   const PeakStress& peak_;

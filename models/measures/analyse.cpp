@@ -1,5 +1,6 @@
 #include "models/measures/analyse.h"
 
+#include "models/measures/bent_parts.h"
 #include "models/measures/buckling.h"
 #include "models/measures/compression.h"
 #include "models/measures/face_pressure.h"
@@ -55,9 +56,10 @@ Construct as_made(const Assembly& assembly, const StepState& made) {
 }
 
 CompressionFindings measure_compression(const Assembly& assembly, const Procedure& procedure,
-                                        const std::vector<StepState>& states) {
+                                        const std::vector<StepState>& states, Extent extent) {
   CompressionFindings findings;
   findings.steps = measure_steps(assembly, procedure, states);
+  if (extent == Extent::verdict) return findings;
   const bool is_tight = std::any_of(states.begin(), states.end(), [](const StepState& state) {
     return !state.tightened.empty() || !state.holds.empty();
   });
@@ -98,12 +100,13 @@ std::vector<std::string> warnings_of(const Construct& construct) {
 
 }  // namespace
 
-Analysis analyse(const Assembly& assembly, const Progress& progress) {
+Analysis analyse(const Assembly& assembly, const Progress& progress, Extent extent) {
   const auto stage = [&](const std::string& text) {
     if (progress) progress(text);
   };
   const Construct& construct = assembly.construct;
-  const auto variants = variants_on(assembly);
+  const bool is_whole = extent == Extent::whole;
+  const auto variants = is_whole ? variants_on(assembly) : std::vector<ScrewVariant>{};
   stage("carrying out the steps");
   const Procedure procedure = procedure_of(construct, chosen_screws(assembly, construct.screws));
   const auto steps = carry_out(assembly, procedure);
@@ -116,8 +119,8 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
   findings.construct = construct.name;
   findings.figures = measure_figures(construct);
   findings.remarks = warnings_of(construct);
-  findings.compression = measure_compression(assembly, procedure, steps);
-  for (std::size_t k = 0; k < steps.size(); ++k)
+  findings.compression = measure_compression(assembly, procedure, steps, extent);
+  for (std::size_t k = 0; is_whole && k < steps.size(); ++k)
     analysis.fields.steps.push_back(
         make_step_fields(assembly, procedure.steps[k], steps[k], findings.compression.steps[k].text));
 
@@ -126,14 +129,21 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
   const auto variants_made = make_variants(assembly, variants);
   SolvedLoads solved;
   for (const auto& load : assembly.loads) solved.states.push_back(solve_load(assembly, made, load));
-  std::vector<solver::Solution> solutions;
-  for (const auto& state : solved.states) solutions.push_back(state.pressed.solution);
+  std::vector<solver::Solution> solutions, demands;
+  for (const auto& state : solved.states) {
+    solutions.push_back(state.pressed.solution);
+    demands.push_back(demanded(state).solution);
+  }
   solved.displacements = recover_displacements(assembly, solutions);
+  const bool yields = std::any_of(solved.states.begin(), solved.states.end(),
+                                  [](const ConstructState& state) { return state.elastic.has_value(); });
   const auto at_rest = recover_displacements(assembly, {made.pressed.solution});
   const std::size_t bodies = assembly.bodies.size();
+  // Stress is what the loads ask for: of metals that do not yield under them.
+  const auto asked = yields ? recover_displacements(assembly, demands) : solved.displacements;
   std::vector<std::vector<BodyStress>> stress;  // a body, a load
   for (std::size_t b = 0; b < bodies; ++b)
-    stress.push_back(read_stress(assembly.bodies[b].body->shell(), solved.displacements[b]));
+    stress.push_back(read_stress(assembly.bodies[b].body->shell(), asked[b]));
   const BodyStress plate_at_rest =
       read_stress(assembly.bodies[only_plate_body].body->shell(), at_rest[only_plate_body]).front();
 
@@ -141,7 +151,7 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
   const auto measure = [&](std::size_t l) {
     const AssembledLoad& load = assembly.loads[l];
     const ConstructState& loaded = solved.states[l];
-    const solver::Solution& solution = loaded.pressed.solution;
+    const solver::Solution& solution = demands[l];
     std::vector<Eigen::VectorXd> displacements, from_load;
     std::vector<const BodyStress*> stress_of_load;
     for (std::size_t b = 0; b < bodies; ++b) {
@@ -168,14 +178,18 @@ Analysis analyse(const Assembly& assembly, const Progress& progress) {
     const auto head_cycles = measure_head_cycles(assembly, chosen, made.pressed.solution, solution);
     for (std::size_t k = 0; k < head_cycles.size(); ++k) entry.screws[k].head_cycle = head_cycles[k];
     entry.bone = measure_bone(assembly, chosen, stress_of_load);
-    entry.working_length_effect = measure_working_length_effect(assembly, made, variants, variants_made, load);
+    if (is_whole)
+      entry.working_length_effect = measure_working_length_effect(assembly, made, variants, variants_made, load);
+    entry.bent = bent_parts(assembly, made.screws, loaded.yielded);
     try {
       entry.buckling_factor = measure_buckling(assembly, loaded, from_load);
     } catch (const solver::MechanismError& error) {  // free to move, though nothing pushes it that way
       throw free_to_move(assembly, error, load.name);
     }
-    return std::pair{std::move(entry),
-                     make_fields(assembly, chosen, load.name, displacements, stress_of_load, solution)};
+    auto fields =
+        is_whole ? make_fields(assembly, chosen, load.name, displacements, stress_of_load, loaded.pressed.solution)
+                 : decltype(analysis.fields.loads)::value_type{};
+    return std::pair{std::move(entry), std::move(fields)};
   };
   findings.loads.resize(assembly.loads.size());
   analysis.fields.loads.resize(assembly.loads.size());

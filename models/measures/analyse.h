@@ -20,9 +20,14 @@ struct Analysis {
 // Called with a short description before each stage of the work.
 using Progress = std::function<void(const std::string& stage)>;
 
+enum class Extent {
+  whole,
+  verdict  // what margins and trust rest on: no fields, and nothing that compares with another construct or order
+};
+
 // Of the assembly's construct. Its screws may have been exchanged for others of the assembly's candidates; a
 // working-length variant whose screws are not among these is said to be unavailable.
 // @throw ModelError, mesh::MeshError
-Analysis analyse(const Assembly& assembly, const Progress& progress = {});
+Analysis analyse(const Assembly& assembly, const Progress& progress = {}, Extent extent = Extent::whole);
 
 }  // namespace gapstrain::models

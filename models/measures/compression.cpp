@@ -1,5 +1,6 @@
 #include "models/measures/compression.h"
 
+#include "models/measures/bent_parts.h"
 #include "models/measures/face_pressure.h"
 #include "models/measures/gap_strain.h"
 #include "models/measures/solve.h"
@@ -57,6 +58,7 @@ std::vector<StepFindings> measure_steps(const Assembly& assembly, const Procedur
     findings.plate_peak = sampled_peak(assembly, state.pressed.solution) * mpa;
     findings.friction_use = measure_underside(assembly, state).friction_use;
     findings.by_hand = state.pressed.free_motions.cols() > 0;
+    findings.bent = bent_parts(assembly, state.screws, state.yielded);
     all.push_back(std::move(findings));
   }
   return all;

@@ -82,8 +82,7 @@ UndersideFindings measure_underside(const Assembly& assembly, const ConstructSta
 
 Length underside_slip(const Assembly& assembly, const ConstructState& from, const ConstructState& to,
                       std::size_t fragment) {
-  const Eigen::VectorXd moved =
-      assembly.system->deformations(to.pressed.solution) - assembly.system->deformations(from.pressed.solution);
+  const Eigen::VectorXd moved = deformations_with_bends(assembly, to) - deformations_with_bends(assembly, from);
   double largest = 0.0;
   for (std::size_t k = 0; k < assembly.underside.size(); ++k) {
     const std::size_t pair = assembly.face.size() + k;

@@ -1,5 +1,6 @@
 #include "models/measures/limits.h"
 
+#include "models/measures/bent_parts.h"
 #include "models/measures/compression.h"
 #include "models/measures/face_pressure.h"
 #include "models/measures/screw_forces.h"
@@ -7,7 +8,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
+#include <utility>
 
 namespace gapstrain::models {
 
@@ -37,13 +40,15 @@ Limits overloaded_screws(const Assembly& assembly, const StepState& made,
   return limits;
 }
 
-PassedLimit bent(LimitKind kind, const ScrewFindings& screw, const std::optional<std::string>& load,
-                 double factor) {
+PassedLimit over_yield(LimitKind kind, const ScrewFindings& screw, const std::optional<std::string>& load,
+                       double factor) {
   return {kind, screw.screw, screw.label, load, 1.0 / factor, 1.0, FigureUnit::ratio, 1.0 / factor};
 }
 
-// Shafts that the steps alone, or a load, bend or stretch past their yield; each screw once, at its worst.
-Limits bent_screws(const Assembly& assembly, const StepState& made, const std::vector<LoadFindings>& loads) {
+// Shafts that the steps alone, or a load, strain past their yield while metals are taken as elastic; each screw
+// once, at its worst.
+Limits overstrained_screws(const Assembly& assembly, const StepState& made,
+                           const std::vector<LoadFindings>& loads) {
   Limits limits;
   const auto at_rest = measure_screws(assembly, made.screws, made.pressed.solution);
   for (const auto& screw : at_rest) {
@@ -51,7 +56,7 @@ Limits bent_screws(const Assembly& assembly, const StepState& made, const std::v
       return assembly.screws[static_cast<std::size_t>(index)].planned.screw.label == screw.label;
     });
     if (is_ball && screw.factor_to_yield.value_or(2.0) < 1.0)
-      limits.push_back(bent(LimitKind::bent_by_steps, screw, std::nullopt, *screw.factor_to_yield));
+      limits.push_back(over_yield(LimitKind::over_yield_by_steps, screw, std::nullopt, *screw.factor_to_yield));
   }
   for (std::size_t k = 0; k < made.screws.size(); ++k) {
     if (at_rest[k].factor_to_yield.value_or(2.0) < 1.0) continue;
@@ -63,8 +68,32 @@ Limits bent_screws(const Assembly& assembly, const StepState& made, const std::v
           factor = *screw.factor_to_yield;
           worst = &load;
         }
-    if (worst != nullptr) limits.push_back(bent(LimitKind::bent_by_load, at_rest[k], worst->load, factor));
+    if (worst != nullptr)
+      limits.push_back(over_yield(LimitKind::over_yield_by_load, at_rest[k], worst->load, factor));
   }
+  return limits;
+}
+
+// Parts that stay bent: by the steps, and by the load that bends each most beyond that.
+Limits bent_for_good(const Assembly& assembly, const StepState& made, const std::vector<ConstructState>& loaded,
+                     const std::vector<LoadFindings>& loads) {
+  Limits limits;
+  const auto add = [&](LimitKind kind, const BentPart& part, const std::optional<std::string>& load) {
+    limits.push_back({kind, part.screw, part.label, load, in_degrees(part.turn), in_degrees(turn_worth_saying),
+                      FigureUnit::angle});
+  };
+  for (const auto& part : bent_parts(assembly, made.screws, made.yielded))
+    add(LimitKind::bent_by_steps, part, std::nullopt);
+  std::map<std::pair<ScrewId, std::string>, std::pair<BentPart, std::string>> worst;
+  for (std::size_t l = 0; l < loaded.size(); ++l) {
+    solver::Yielded more = loaded[l].yielded;
+    more.deformed -= made.yielded.deformed;
+    for (const auto& part : bent_parts(assembly, made.screws, more)) {
+      const auto [entry, is_new] = worst.try_emplace({part.screw, part.label}, part, loads[l].load);
+      if (!is_new && entry->second.first.turn < part.turn) entry->second = {part, loads[l].load};
+    }
+  }
+  for (const auto& [key, part] : worst) add(LimitKind::bent_by_load, part.first, part.second);
   return limits;
 }
 
@@ -142,7 +171,9 @@ std::vector<PassedLimit> find_limits(const Assembly& assembly, const StepState& 
                                      const std::vector<LoadFindings>& loads) {
   Limits all;
   for (const auto& limits :
-       {overloaded_screws(assembly, made, loaded, loads), bent_screws(assembly, made, loads),
+       {overloaded_screws(assembly, made, loaded, loads),
+        assembly.yields.sections.empty() ? overstrained_screws(assembly, made, loads)
+                                         : bent_for_good(assembly, made, loaded, loads),
         lost_preloads(assembly, made, loaded, loads), gaping(loads), slipping(assembly, made, loaded, loads),
         used_slots(assembly, made), left_in(assembly, made)})
     all.insert(all.end(), limits.begin(), limits.end());

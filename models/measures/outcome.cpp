@@ -84,9 +84,10 @@ CarriedState carried_state(const Assembly& assembly, solver::PressedForces press
 
 std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStress& peak,
                                        const std::vector<int>& chosen, const CarriedState& made,
-                                       const std::vector<CarriedState>& loaded) {
+                                       const std::vector<CarriedState>& loaded,
+                                       const std::vector<CarriedState>& demands) {
   const Metal& metal = only(assembly.construct.plates).material;
-  const auto peaks = peak.find(on_plate(assembly, loaded), on_plate(assembly, {made}), metal);
+  const auto peaks = peak.find(on_plate(assembly, demands), on_plate(assembly, {made}), metal);
   const auto& yield = metal.yield_strength;
 
   std::vector<LoadOutcome> outcomes(loaded.size());
@@ -97,7 +98,7 @@ std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStres
     out.plate_cycle = peaks[k].cycle;
     if (yield && peaks[k].von_mises > 0.0) out.plate_to_yield = yield->value() / peaks[k].von_mises;
     read_gap(assembly, made, loaded[k], out);
-    read_screws(assembly, chosen, loaded[k], out);
+    read_screws(assembly, chosen, demands[k], out);
     read_contact(assembly, loaded[k], out);
     const auto& before = made.pressed;
     const auto& after = loaded[k].pressed;
@@ -107,7 +108,7 @@ std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStres
 }
 
 std::vector<std::string> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded) {
-  double balance = 0.0, contact = 0.0, friction = 0.0, turn = 0.0;
+  double balance = 0.0, contact = 0.0, friction = 0.0, yield = 0.0, turn = 0.0;
   bool is_finite = true;
   for (const auto& state : loaded) {
     double largest = 1e-300;
@@ -123,15 +124,17 @@ std::vector<std::string> doubts_about(const Assembly& assembly, const std::vecto
     }
     contact = std::max(contact, state.pressed.complementarity);
     friction = std::max(friction, state.pressed.friction_residual);
+    if (!(state.yield_residual <= yield)) yield = state.yield_residual;
   }
   if (!is_finite) return {"a figure is not finite"};
   std::vector<std::string> doubts;
   const auto hold = [&](const char* what, double value, double limit) {
-    if (value > limit) doubts.push_back(fmt::format("{} is {:.3g}, above {:.3g}", what, value, limit));
+    if (!(value <= limit)) doubts.push_back(fmt::format("{} is {:.3g}, above {:.3g}", what, value, limit));
   };
   hold("force balance", balance, balance_limit);
   hold("tension or penetration of contact", contact, contact_limit);
   hold("violation of the friction law", friction, friction_law_limit);
+  hold("violation of the yield law", yield, yield_law_limit);
   hold("turn of a part (rad)", turn, turn_limit);
   return doubts;
 }

@@ -49,17 +49,20 @@ struct CarriedState {
   solver::PressedForces pressed;
   std::vector<Eigen::MatrixXd> port_forces;
   Eigen::MatrixX3d edge_motions;
+  double yield_residual = 0.0;  // solver/bodies/yielding.h
 };
 CarriedState carried_state(const Assembly& assembly, solver::PressedForces pressed,
                            const solver::PortLoads& loads);
 
-// One entry a load. `chosen`: screws in place.
+// One entry a load. `chosen`: screws in place; `demands`: the loaded states as strength is held against them
+// (`demanded`), the loaded ones themselves where nothing flows.
 // @pre as many states as loads.
 std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStress& peak,
                                        const std::vector<int>& chosen, const CarriedState& made,
-                                       const std::vector<CarriedState>& loaded);
+                                       const std::vector<CarriedState>& loaded,
+                                       const std::vector<CarriedState>& demands);
 
-// What the states fail of: balance, contact, friction, finite figures, small turns.
+// What the states fail of: balance, contact, friction, yield, finite figures, small turns.
 std::vector<std::string> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded);
 
 }  // namespace gapstrain::models

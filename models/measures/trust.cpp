@@ -1,5 +1,6 @@
 #include "models/measures/trust.h"
 
+#include "models/measures/gap_strain.h"
 #include "models/measures/mesh_error.h"
 
 #include <algorithm>
@@ -30,6 +31,32 @@ double largest_rotation(const std::vector<Eigen::MatrixXd>& displacements) {
   return largest;
 }
 
+// By how much more than what drives it a fragment moves along the bone in a step: slides of the screws that are
+// tightened in it, the gap where a lag screw or a clamp closes it, and the plate's prebend, which tightening
+// flattens.
+double undriven_travel(const Assembly& assembly, const std::vector<StepState>& steps) {
+  const double prebend = std::abs(only(assembly.construct.plates).prebend.value());
+  double worst = 0.0, before = 0.0, opening = only(assembly.construct.fractures).gap.value();
+  std::size_t tight = 0, holds = 0;
+  for (const auto& step : steps) {
+    const double place = edge_motions(assembly, step).col(0).mean();
+    double driven = prebend;
+    for (std::size_t k = std::min(tight, step.tightened.size()); k < step.tightened.size(); ++k) {
+      const CandidateScrew& screw = assembly.screws[static_cast<std::size_t>(step.tightened[k])];
+      driven += screw.planned.screw.kind == ScrewKind::lag ? opening : std::abs(screw.planned.placement.slide);
+    }
+    // What is taken out lets go of what it held.
+    if (step.holds.size() > holds) driven += opening;
+    if (step.holds.size() >= holds && step.tightened.size() >= tight)
+      worst = worse(worst, std::abs(place - before) - driven);
+    opening += std::abs(place - before);
+    before = place;
+    tight = step.tightened.size();
+    holds = step.holds.size();
+  }
+  return worst;
+}
+
 Check check_at_most(const std::string& name, double value, double limit, const std::string& meaning) {
   return {name, value, limit, std::isfinite(value) && value <= limit, meaning};
 }
@@ -42,18 +69,20 @@ bool Trust::passed() const {
 
 Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& steps, const SolvedLoads& solved,
                     const std::vector<LoadFindings>& loads) {
-  double residual = 0.0, unbalanced = 0.0, energy = 0.0, over_yield = 0.0, contact = 0.0, friction = 0.0;
-  const auto look_at_contact = [&](const solver::PressedState& state) {
-    contact = worse(contact, state.complementarity);
-    friction = worse(friction, state.friction_residual);
+  double residual = 0.0, unbalanced = 0.0, energy = 0.0, over_yield = 0.0, contact = 0.0, friction = 0.0,
+         yield = 0.0;
+  const auto look_at = [&](const ConstructState& state) {
+    contact = worse(contact, state.pressed.complementarity);
+    friction = worse(friction, state.pressed.friction_residual);
+    yield = worse(yield, state.yield_residual);
   };
-  for (const auto& step : steps) look_at_contact(step.pressed);
+  for (const auto& step : steps) look_at(step);
   std::optional<double> buckling;
   Trust trust;
   for (std::size_t l = 0; l < loads.size(); ++l) {
     const AssembledLoad& load = assembly.loads[l];
     const solver::Solution& solution = solved.states[l].pressed.solution;
-    look_at_contact(solved.states[l].pressed);
+    look_at(solved.states[l]);
     const auto column = static_cast<Eigen::Index>(l);
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
       const auto& body = assembly.bodies[b];
@@ -65,7 +94,8 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
     const auto balance = solver::energy_balance(*assembly.system, solution, load.forces);
     energy = worse(
         energy, std::abs(balance.stored(0) - balance.supplied(0)) / std::max(std::abs(balance.stored(0)), tiny));
-    over_yield = worse(over_yield, loads[l].plate.share_over_yield);
+    // Where metals yield, motions follow what they bear.
+    if (assembly.yields.sections.empty()) over_yield = worse(over_yield, loads[l].plate.share_over_yield);
     if (const auto& factor = loads[l].buckling_factor)
       buckling = buckling ? -worse(-*buckling, -*factor) : *factor;
   }
@@ -85,6 +115,10 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
                     "surfaces that touch press, and surfaces that press touch"),
       check_at_most("contact: friction law, relative", friction, friction_law_limit,
                     "surfaces that touch slide only where friction is used up, and against it"),
+      check_at_most("travel of a fragment beyond what a step moves (mm)", undriven_travel(assembly, steps), 0.25,
+                    "no step of the operation moves a fragment further than its screws and clamps do"),
+      check_at_most("yield: strength of sections, relative", yield, yield_law_limit,
+                    "no section of a screw or plate bears more than its metal does"),
       check_at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
                     "the mesh is fine enough where the plate is hottest")};
   if (buckling)

@@ -17,6 +17,7 @@ struct SolvedLoads {
 // What passes at most, of findings and of outcomes alike.
 inline constexpr double balance_limit = 1e-8;       // relative: forces of each body
 inline constexpr double contact_limit = 1e-8;       // relative: tension or penetration
+inline constexpr double yield_law_limit = 1e-4;     // share by which a section bears more than its strength
 inline constexpr double friction_law_limit = 1e-5;  // relative: violation of the friction law
 inline constexpr double turn_limit = 0.1;           // rad: turns small enough for a small-displacement calculation
 

@@ -74,7 +74,7 @@ Brief brief(const Assembly& assembly, const ConstructState& made, const Assemble
   const ConstructState loaded = solve_load(assembly, made, load);
   const GapFindings gap = measure_gap(assembly, made, loaded);
   Brief result;
-  result.peak_stress = sampled_peak(assembly, loaded.pressed.solution);
+  result.peak_stress = sampled_peak(assembly, demanded(loaded).solution);
   if (gap.axial_strain)
     result.gap_strain = std::max(std::abs(gap.axial_strain->min), std::abs(gap.axial_strain->max));
   result.gap_motion = gap.largest_motion.value();

@@ -37,6 +37,7 @@ struct Construct {
   std::vector<TemporaryHold> temporary;
   std::vector<Step> steps;  // empty: every screw is inserted and tightened in the order of `screws`
   Contact contact;
+  MetalLaw metal_law = MetalLaw::elastic;                      // of plates and screws
   std::vector<Fracture> fractures = std::vector<Fracture>(1);  // by rising position: one fragment more than these
   std::vector<LoadCase> loads;
   MeshDensity mesh;

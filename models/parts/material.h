@@ -18,6 +18,11 @@ struct FatigueStrength {
   bool operator==(const FatigueStrength&) const = default;
 };
 
+enum class MetalLaw {
+  elastic,         // whatever the stress: a bound
+  elastic_plastic  // sections bend for good beyond their yield strength
+};
+
 // Isotropic metal of plates and screws.
 struct Metal {
   std::string name;

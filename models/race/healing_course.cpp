@@ -38,9 +38,10 @@ class GapUnderLoads {
     for (std::size_t l = 0; l < loads_.size(); ++l) {
       const ConstructState loaded = solve_load(gap_.assembly, filled, loads_[l]);
       spots.push_back(measure_spots(gap_, loaded, stages));
-      moment.plate_forces.col(static_cast<Eigen::Index>(l)) = loaded.pressed.solution.port_forces[only_plate_body];
+      moment.plate_forces.col(static_cast<Eigen::Index>(l)) =
+          demanded(loaded).solution.port_forces[only_plate_body];
       moment.head_cycles.push_back(
-          measure_head_cycles(gap_.assembly, gap_.screws, gap_.made.pressed.solution, loaded.pressed.solution));
+          measure_head_cycles(gap_.assembly, gap_.screws, gap_.made.pressed.solution, demanded(loaded).solution));
     }
     moment.worst = most_strained(spots);
     return moment;

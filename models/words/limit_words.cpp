@@ -21,13 +21,18 @@ std::string limit_sentence(const PassedLimit& limit) {
                          limit.times,
                          limit.kind == LimitKind::pull_out ? "what pulls its thread out of the bone"
                                                            : "what makes its core yield");
-    case LimitKind::bent_by_steps:
+    case LimitKind::over_yield_by_steps:
       return fmt::format(
           "{}'s shaft is strained to {:.2g} times its yield by the steps alone: it would bend for good and press "
-          "less "
-          "than this calculation says.",
+          "less than this calculation with elastic metals says.",
           limit.label, limit.times);
+    case LimitKind::bent_by_steps:
+      return fmt::format("{} yields while the construct is made: it stays bent by {:.2g} degrees.", limit.label,
+                         limit.value);
     case LimitKind::bent_by_load:
+      return fmt::format("{} yields under \"{}\": it stays bent by {:.2g} degrees more.", limit.label, load,
+                         limit.value);
+    case LimitKind::over_yield_by_load:
       return fmt::format("{}'s shaft is strained to {:.2g} times its yield under \"{}\".", limit.label,
                          limit.times, load);
     case LimitKind::preload_lost:

@@ -93,7 +93,7 @@ Eigen::VectorXd Elimination::pull(const Eigen::VectorXd& amplitudes) const {
 }
 
 Eigen::VectorXd Elimination::soft_pull(const Eigen::VectorXd& amplitudes) const {
-  const Eigen::VectorXd all = pull(amplitudes);
+  Eigen::VectorXd all = pull(amplitudes);
   if (!hands_ || !hands_->soft) return all;
   return *hands_->soft * (hands_->soft->transpose() * all);
 }

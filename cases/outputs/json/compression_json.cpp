@@ -21,6 +21,7 @@ Json step(const models::StepFindings& step) {
     put(entry, "of_yield", held.of_yield);
     json["held"].push_back(entry);
   }
+  json["bent"] = bent_json(step.bent);
   json["face"] = face_json(step.face);
   return json;
 }
@@ -63,6 +64,16 @@ Json face_json(const models::FaceFindings& face) {
                               {"pressure_mpa", point.pressure.value()},
                               {"opening_mm", point.opening.value()},
                               {"slip_mm", point.slip.value()}});
+  return json;
+}
+
+Json bent_json(const std::vector<models::BentPart>& parts) {
+  Json json = Json::array();
+  for (const auto& part : parts)
+    json.push_back({{"label", part.label},
+                    {"along_mm", part.along.value()},
+                    {"turn_deg", models::in_degrees(part.turn)},
+                    {"stretch_mm", part.stretch.value()}});
   return json;
 }
 

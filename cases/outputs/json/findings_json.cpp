@@ -146,6 +146,7 @@ Json load(const models::LoadFindings& load, const models::LoadCase* applied) {
   json["screws"] = Json::array();
   for (const auto& entry : load.screws) json["screws"].push_back(screw(entry));
   json["bone"] = bone(load.bone);
+  json["bent"] = bent_json(load.bent);
   json["working_length_effect"] = Json::array();
   for (const auto& entry : load.working_length_effect) json["working_length_effect"].push_back(variant(entry));
   return json;

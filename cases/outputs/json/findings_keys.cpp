@@ -109,6 +109,13 @@ const Keys of_face{
     {"points[].slip_mm", "sideways, since the faces met there; 0 where they do not touch"},
 };
 
+const Keys of_bent{
+    {"label", "screw, or the plate, that stays bent"},
+    {"along_mm", "of its worst section: on the plate, or along the screw from where its axis leaves the plate"},
+    {"turn_deg", "bent and twisted for good there since it was new"},
+    {"stretch_mm", "stretched for good there"},
+};
+
 const Keys of_step{
     {"text", "what was done"},
     {"by_hand", "a part is still free and stays where the hand holds it"},
@@ -137,12 +144,11 @@ const Keys of_prebend_point{
 const Keys of_compression{
     {"limits[]", "plain sentences on limits that were passed, worst first"},
     {"passed_limits[].kind",
-     "the same as values: pull_out, core_yield, bent_by_steps, bent_by_load, preload_lost, gap_gapes, "
-     "plate_slips, "
-     "slot_used_up, hold_left_in"},
+     "the same as values: pull_out, core_yield, over_yield_by_steps, over_yield_by_load, bent_by_steps, "
+     "bent_by_load, preload_lost, gap_gapes, plate_slips, slot_used_up, hold_left_in"},
     {"passed_limits[].label", "of the screw or hold; left out elsewhere"},
     {"passed_limits[].load", "left out when the steps pass it"},
-    {"passed_limits[].value", "axial force, share of yield, opening, slip, or travel asked"},
+    {"passed_limits[].value", "axial force, share of yield, angle, opening, slip, or travel asked"},
     {"passed_limits[].limit", "what it is held against"},
     {"passed_limits[].unit", "of both; empty: a ratio"},
     {"passed_limits[].touching", "gap_gapes: share of the face that still touches"},
@@ -234,6 +240,7 @@ std::vector<FindingsKey> findings_keys() {
   Keys keys = of_top;
   append(keys, "compression.", of_compression);
   append(keys, "compression.steps[].", of_step);
+  append(keys, "compression.steps[].bent[].", of_bent);
   append(keys, "compression.steps[].face.", of_face);
   append(keys, "compression.prebend.sufficient.", of_prebend_point);
   append(keys, "compression.prebend.most_even.", of_prebend_point);
@@ -267,6 +274,7 @@ std::vector<FindingsKey> findings_keys() {
   append(keys, "loads[].screws[].", of_screw);
   append(keys, "loads[].screws[].head_cycle.", of_cycle);
   append(keys, "loads[].bone.", of_bone);
+  append(keys, "loads[].bent[].", of_bent);
   append(keys, "loads[].working_length_effect[].", of_variant);
   append(keys, "", assessment_keys());
   return keys;

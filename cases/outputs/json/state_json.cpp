@@ -14,6 +14,10 @@ const char* limit_key(models::LimitKind kind) {
       return "pull_out";
     case models::LimitKind::core_yield:
       return "core_yield";
+    case models::LimitKind::over_yield_by_steps:
+      return "over_yield_by_steps";
+    case models::LimitKind::over_yield_by_load:
+      return "over_yield_by_load";
     case models::LimitKind::bent_by_steps:
       return "bent_by_steps";
     case models::LimitKind::bent_by_load:

@@ -47,13 +47,17 @@ std::string gap_strain_csv(const models::Findings& findings) {
 std::string steps_csv(const models::Findings& findings) {
   std::string table;
   add_row(table, "number", "step", "force_n", "friction_n", "near_mpa", "far_mpa", "peak_mpa", "touching",
-          "largest_slip_mm", "travel_mm", "travel_in_all_mm", "plate_peak_mpa", "friction_use", "by_hand");
+          "largest_slip_mm", "travel_mm", "travel_in_all_mm", "plate_peak_mpa", "friction_use", "by_hand", "bent",
+          "bent_deg");
   int number = 0;
   for (const auto& step : findings.compression.steps) {
     const auto& face = step.face;
+    const auto worst = std::max_element(step.bent.begin(), step.bent.end(),
+                                        [](const auto& one, const auto& other) { return one.turn < other.turn; });
     add_row(table, ++number, step.text, face.force, face.friction, face.near, face.far, face.peak, face.touching,
             face.largest_slip, step.travel, step.travel_in_all, step.plate_peak, step.friction_use,
-            step.by_hand ? "yes" : "no");
+            step.by_hand ? "yes" : "no", worst == step.bent.end() ? "" : worst->label,
+            worst == step.bent.end() ? 0.0 : models::in_degrees(worst->turn));
   }
   return table;
 }

@@ -34,6 +34,7 @@ StepFindings step(const std::string& text, double size) {
   if (size > 0.0) step.face = face(size);
   step.travel = -0.61 * size * mm;
   step.travel_in_all = -0.83 * size * mm;
+  step.bent = {{ScrewId{4}, "S4", 2.3 * mm, 3.1 * size * degree, 0.02 * mm}};
   step.held = {{"S4", 531.0 * size * newton, 0.41 * size, 0.33 * size}, {"C1", 217.0 * newton, {}, {}}};
   step.plate_peak = 61.0 * size * mpa;
   step.friction_use = 0.72 * size;
@@ -114,6 +115,7 @@ LoadFindings sample_load(int number) {
                                 {false, "the next hole lies over the gap", Length{}, 0.0, 0.0, 0.0, 0.0}};
   load.buckling_factor = 31.7 / size;
   load.plate_clearance = 0.83 * mm;
+  load.bent = {{ScrewId::none, "plate", 41.0 * mm, 1.7 * degree, 0.01 * mm}};
   return load;
 }
 

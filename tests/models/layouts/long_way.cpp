@@ -59,7 +59,7 @@ Outcome long_way(const Assembly& assembly, const std::vector<int>& chosen) {
   std::vector<double> work;
   for (const auto& load : assembly.loads) {
     const ConstructState loaded = solve_load(assembly, made, load);
-    const auto& solution = loaded.pressed.solution;
+    const auto& solution = demanded(loaded).solution;
     const auto displacements = recover_displacements(assembly, {solution});
     const auto stress =
         read_stress(assembly.bodies[only_plate_body].body->shell(), displacements[only_plate_body]);

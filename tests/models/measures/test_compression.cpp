@@ -91,6 +91,44 @@ TEST_CASE("a pressed construct passes its checks, and friction lies between its 
   }
 }
 
+// Nothing holds the proximal fragment to the plate yet, and the plate rubs on both: hands hold what is loose.
+TEST_CASE("a step moves a fragment by no more than its slide, and what rubs takes energy away",
+          "[models][steps]") {
+  for (const int refined : {0, 1}) {
+    Construct construct = pressed_tube();
+    construct.mesh.refinement = refined == 0 ? 0.5 : 0.7;
+    const std::string presses = construct.screws[3].label;
+    Step first;
+    first.insert = first.tighten = {presses};
+    construct.steps = {first};
+    const auto assembly = assemble(construct, construct.screws);
+    const auto steps = carry_out(assembly, procedure_of(construct, chosen_screws(assembly, construct.screws)));
+    const auto findings =
+        measure_steps(assembly, procedure_of(construct, chosen_screws(assembly, construct.screws)), steps);
+    INFO(construct.mesh.refinement);
+    CHECK(std::abs(findings[0].travel.value()) < construct.screws[3].slide->value() + 0.02);
+    int slid = 0;
+    Eigen::VectorXd before = Eigen::VectorXd::Zero(assembly.system->rows());
+    for (std::size_t k = 0; k < steps.size(); ++k) {
+      INFO(findings[k].text);
+      if (k > 0) CHECK(std::abs(findings[k].travel.value()) < 0.25);
+      const auto& pressed = steps[k].pressed;
+      const Eigen::VectorXd now = assembly.system->deformations(pressed.solution);
+      for (std::size_t pair = 0; pair < assembly.pairs.size(); ++pair) {
+        if (pressed.rubs[pair] == 0 || pressed.slides[pair] == 0) continue;
+        const Eigen::Index row = assembly.system->first_row(assembly.pairs[pair].tangent);
+        const Eigen::Vector2d traction = pressed.traction.row(static_cast<Eigen::Index>(pair)).transpose();
+        // Of what rubbed before as well: a pair that meets in this step has come sideways without rubbing.
+        if (k == 0 || steps[k - 1].pressed.closed[pair] == 0) continue;
+        ++slid;
+        CHECK(traction.dot(now.segment<2>(row) - before.segment<2>(row)) < 1e-6);
+      }
+      before = now;
+    }
+    CHECK(slid > 0);
+  }
+}
+
 TEST_CASE("each limit passed is a value, and a sentence of it", "[models][steps]") {
   Construct construct = pressed_tube();
   construct.loads.resize(1);

@@ -30,6 +30,8 @@ const std::string residual = "residual", balance = "force balance", energy = "en
                   rotation = "largest rotation (rad)", over_yield = "share of the plate over its yield strength",
                   contact = "contact: tension or penetration, relative",
                   friction = "contact: friction law, relative",
+                  travel = "travel of a fragment beyond what a step moves (mm)",
+                  yield_law = "yield: strength of sections, relative",
                   mesh_error = "mesh error of the peak stress, estimated", buckling = "load factor to buckling";
 
 // Axial load and torsion of a tube on a mesh that is just fine enough for its own check.
@@ -142,6 +144,18 @@ std::vector<Fault> faults() {
           {"friction is beyond its limit under a load",
            [](SolvedConstruct& w) { w.solved.states[1].pressed.friction_residual = 1.1e-5; },
            {friction}},
+          {"a fragment wanders off in a step that does not move it",
+           [](SolvedConstruct& w) {
+             w.steps[1].pressed.amplitudes(
+                 6 * static_cast<Eigen::Index>(body_of_fragment(w.assembly.construct, 1))) += 0.3;
+           },
+           {travel}},
+          {"a section bears more than its metal after a step",
+           [](SolvedConstruct& w) { w.steps[1].yield_residual = 1.1e-4; },
+           {yield_law}},
+          {"a section bears more than its metal under a load",
+           [](SolvedConstruct& w) { w.solved.states[1].yield_residual = 1.1e-4; },
+           {yield_law}},
           {"stress leaps from cell to cell where the plate is hottest",
            [](SolvedConstruct& w) { w.solved.displacements[only_plate_body](6 * hottest(w, 1), 1) += 5e-3; },
            {residual, mesh_error}},
@@ -185,6 +199,10 @@ std::vector<Fault> missing_numbers() {
       {"of a load's friction",
        [](SolvedConstruct& w) { w.solved.states[1].pressed.friction_residual = missing; },
        {friction}},
+      {"of a step's travel",
+       [](SolvedConstruct& w) { w.steps[1].pressed.amplitudes.setConstant(missing); },
+       {travel}},
+      {"of a load's yield", [](SolvedConstruct& w) { w.solved.states[1].yield_residual = missing; }, {yield_law}},
       {"of the peak stress",
        [](SolvedConstruct& w) { w.loads[1].plate.peak.von_mises = missing * mpa; },
        {mesh_error}},
@@ -263,6 +281,37 @@ TEST_CASE("a load a thousand times as large is not trusted for what the model ca
     INFO(name);
     CHECK(check_named(trust, name).passed);
   }
+}
+
+TEST_CASE("a verdict by itself is that of the whole assessment", "[models][findings][trust]") {
+  Construct construct = sound_tube();
+  construct.metal_law = MetalLaw::elastic_plastic;  // what is over its yield strength is trusted, and fails
+  const auto prepared = prepare_bodies(construct, construct.screws);
+  std::vector<Standing> seen;
+  for (const double factor : {1.0, 6.0, 10.0, 300.0}) {
+    construct.loads[0].axial_compression = factor * 100.0 * newton;
+    const Standing alone = standing_of(prepared, construct, construct.screws);
+    CHECK(alone == assess(prepared, construct, construct.screws, false).assessment.state.standing());
+    seen.push_back(alone);
+    UNSCOPED_INFO(factor << ": " << static_cast<int>(alone));
+  }
+  CHECK(seen.front() == Standing::holds);
+  CHECK(std::find(seen.begin(), seen.end(), Standing::fails) != seen.end());
+  CHECK(seen.back() == Standing::not_trusted);
+}
+
+TEST_CASE("a plate that yields is trusted where metals may, and not where they are taken as elastic",
+          "[models][findings][trust]") {
+  Construct construct = sound_tube();
+  construct.loads.resize(1);
+  construct.loads[0].axial_compression = 900.0 * newton;
+  only(construct.fractures).gap = 5.0 * mm;
+  const auto over = [&](MetalLaw law) {
+    construct.metal_law = law;
+    return check_named(analyse(assemble(construct, construct.screws)).findings.trust, over_yield);
+  };
+  CHECK_FALSE(over(MetalLaw::elastic).passed);
+  CHECK(over(MetalLaw::elastic_plastic).passed);
 }
 
 TEST_CASE("a mesh too coarse for the plate's hottest place is not trusted", "[models][findings][trust]") {
