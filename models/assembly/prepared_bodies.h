@@ -45,9 +45,10 @@ struct PreparedBodies {
 };
 
 // Which of a fragment's probes reads the motion of an edge at mid-cortex, (3 x nodes): one an edge that it has,
-// the proximal one first.
-inline std::size_t proximal_edge_probe() { return 0; }
-inline std::size_t distal_edge_probe(const Fragment& fragment) { return fragment.proximal_edge ? 1 : 0; }
+// the proximal one first. `edge`: &Fragment::proximal_edge or &Fragment::distal_edge. @pre the fragment has it
+inline std::size_t edge_probe(const Fragment& fragment, std::optional<FractureEdge> Fragment::*edge) {
+  return edge == &Fragment::distal_edge && fragment.proximal_edge ? 1 : 0;
+}
 
 // Whether two constructs with their candidates differ in nothing that their bodies depend on. Moduli of a body may
 // all be larger or smaller by one factor; loads, contact, tissue, steps and forces of all kinds are free.

@@ -119,14 +119,14 @@ PerrenWindows perren_windows(const std::vector<GapPoint>& edge) {
 
 Eigen::MatrixX3d edge_motions(const Assembly& assembly, const std::vector<Eigen::MatrixXd>& port_forces,
                               const Eigen::VectorXd& amplitudes) {
-  const auto motion_of = [&](std::size_t fragment, std::size_t probe) {
+  const auto motion_of = [&](std::size_t fragment, std::optional<FractureEdge> Fragment::*edge) {
     const std::size_t body = body_of_fragment(assembly.construct, fragment);
-    return edge_motion(assembly.bodies[body], probe, port_forces[body],
+    return edge_motion(assembly.bodies[body], edge_probe(assembly.fragments[fragment], edge), port_forces[body],
                        amplitudes.segment<6>(6 * static_cast<Eigen::Index>(body)));
   };
   assert(assembly.fragments.size() == 2);  // one fracture
-  const EdgeMotion distal = motion_of(1, proximal_edge_probe());
-  const EdgeMotion proximal = motion_of(0, distal_edge_probe(assembly.fragments[0]));
+  const EdgeMotion distal = motion_of(1, &Fragment::proximal_edge);
+  const EdgeMotion proximal = motion_of(0, &Fragment::distal_edge);
   Eigen::MatrixX3d motions = distal.shifts - proximal.shifts;
   // Seen by somebody who turns with both edges: else a turn of the whole construct would count as shear of its
   // gap.

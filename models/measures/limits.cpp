@@ -25,11 +25,11 @@ constexpr double friction_used_up = 0.9;    // share of the limit from which on 
 Limits overloaded_screws(const Assembly& assembly, const StepState& made,
                          const std::vector<ConstructState>& loaded, const std::vector<LoadFindings>& loads) {
   Limits limits;
-  std::set<std::string> said;
+  std::set<std::pair<ScrewId, std::string>> said;  // clamps have their labels alone
   const auto look = [&](const ConstructState& state, const std::optional<std::string>& load) {
     for (const auto& held : measure_held(assembly, made, state)) {
       const double of_pull_out = held.of_pull_out.value_or(0.0), of_yield = held.of_yield.value_or(0.0);
-      if ((of_pull_out <= 1.0 && of_yield <= 1.0) || !said.insert(held.label).second) continue;
+      if ((of_pull_out <= 1.0 && of_yield <= 1.0) || !said.insert({held.screw, held.label}).second) continue;
       const double times = std::max(of_pull_out, of_yield), axial = held.axial.value();
       limits.push_back({of_pull_out >= of_yield ? LimitKind::pull_out : LimitKind::core_yield, held.screw,
                         held.label, load, axial, axial / times, FigureUnit::force, times});
@@ -53,7 +53,7 @@ Limits overstrained_screws(const Assembly& assembly, const StepState& made,
   const auto at_rest = measure_screws(assembly, made.screws, made.pressed.solution);
   for (const auto& screw : at_rest) {
     const bool is_ball = std::any_of(made.tightened.begin(), made.tightened.end(), [&](int index) {
-      return assembly.screws[static_cast<std::size_t>(index)].planned.screw.label == screw.label;
+      return assembly.screws[static_cast<std::size_t>(index)].planned.screw.id == screw.screw;
     });
     if (is_ball && screw.factor_to_yield.value_or(2.0) < 1.0)
       limits.push_back(over_yield(LimitKind::over_yield_by_steps, screw, std::nullopt, *screw.factor_to_yield));
@@ -64,7 +64,7 @@ Limits overstrained_screws(const Assembly& assembly, const StepState& made,
     double factor = 1.0;
     for (const auto& load : loads)
       for (const auto& screw : load.screws)
-        if (screw.label == at_rest[k].label && screw.factor_to_yield.value_or(2.0) < factor) {
+        if (screw.screw == at_rest[k].screw && screw.factor_to_yield.value_or(2.0) < factor) {
           factor = *screw.factor_to_yield;
           worst = &load;
         }
@@ -100,10 +100,10 @@ Limits bent_for_good(const Assembly& assembly, const StepState& made, const std:
 Limits lost_preloads(const Assembly& assembly, const StepState& made, const std::vector<ConstructState>& loaded,
                      const std::vector<LoadFindings>& loads) {
   Limits limits;
-  std::set<std::string> said;
+  std::set<ScrewId> said;  // clamps have no pull-out
   for (std::size_t l = 0; l < loaded.size(); ++l)
     for (const auto& held : measure_held(assembly, made, loaded[l]))
-      if (held.of_pull_out && held.axial <= 0.0 * newton && said.insert(held.label).second)
+      if (held.of_pull_out && held.axial <= 0.0 * newton && said.insert(held.screw).second)
         limits.push_back({LimitKind::preload_lost, held.screw, held.label, loads[l].load, held.axial.value(), 0.0,
                           FigureUnit::force});
   return limits;

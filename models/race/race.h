@@ -48,8 +48,8 @@ struct InputWeight {
 
 // How it ends for an implant, over the samples.
 struct RaceOutcome {
-  std::vector<Band> damage;  // at the end of each of Race::weeks (Palmgren 1924, Miner 1945: 1 is failure)
-  Band life_factor;          // 1 / damage when union is due: how many times over it bears what healing asks
+  std::vector<Band> damage;          // at the end of each of Race::weeks (Palmgren 1924, Miner 1945: 1 is failure)
+  Band life_factor;                  // 1 / damage when union is due: how many times over it lasts until then
   double breaks_before_union = 0.0;  // share of the samples
   double breaks_in_five_years = 0.0;
   // When damage reaches 1; nothing for a percentile beyond five years.

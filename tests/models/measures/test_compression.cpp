@@ -1,12 +1,14 @@
 // Compression with friction: prebend, limits, and what is handed from step to step.
 #include "models/measures/compression.h"
 #include "models/measures/face_pressure.h"
+#include "models/measures/limits.h"
 #include "models/measures/prebend.h"
 #include "models/measures/solve.h"
 #include "models/preparation/from_scratch.h"
 #include "models/preparation/prepare_bodies.h"
 #include "models/words/limit_words.h"
 #include "tests/models/measures/compression_constructs.h"
+#include "tests/models/measures/solved_construct.h"
 
 #include <catch2/catch.hpp>
 
@@ -197,6 +199,23 @@ TEST_CASE("taking a locked-in screw out frees what it held, and tissue grows fre
   CHECK(after.stiffness.axial.value() > before.stiffness.axial.value());
   // Callus carries nothing until there is load.
   CHECK(after.compression.steps.back().face.force.value() == 0.0);
+}
+
+TEST_CASE("a limit is the screw's own that passes it, whatever labels say", "[models][steps]") {
+  Construct construct = tests::plated_tube();
+  construct.mesh.refinement = 0.5;
+  for (auto& screw : construct.screws) screw.label = "S";
+  auto whole = tests::solve_and_measure(construct);
+  const auto limits = [&] {
+    return find_limits(whole.assembly, whole.steps.back(), whole.solved.states, whole.loads);
+  };
+  REQUIRE(limits().empty());
+  whole.loads[1].screws[2].factor_to_yield = 0.5;
+  const auto passed = limits();
+  REQUIRE(passed.size() == 1);
+  CHECK(passed[0].kind == LimitKind::over_yield_by_load);
+  CHECK(passed[0].screw == construct.screws[2].id);
+  CHECK(passed[0].load == construct.loads[1].name);
 }
 
 }  // namespace gapstrain
