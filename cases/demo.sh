@@ -5,7 +5,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 bash cases/install_packages.sh
 cmake -S . -B .build/release -G Ninja -DCMAKE_BUILD_TYPE=Release -DGAPSTRAIN_TESTS=OFF >/dev/null
-echo "Building: some 45 steps, four to five minutes on two idle cores"
+echo "Building: some 50 steps, four to five minutes on two idle cores"
 cmake --build .build/release --parallel "$(nproc)" --target gapstrain
 .build/release/cases/gapstrain analyse cases/examples/comminuted_radius.toml --out .build/demo
 
