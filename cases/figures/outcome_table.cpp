@@ -2,6 +2,7 @@
 
 #include "cases/text/csv_cell.h"
 #include "models/catalogue/outcome_figures.h"
+#include "models/words/state_words.h"
 
 #include <fmt/format.h>
 
@@ -46,7 +47,9 @@ std::string outcome_row(const std::vector<std::string>& inputs, const models::Ou
   for (const auto& figure : models::load_figures()) add(row, models::figure(outcome, figure.name));
   for (const auto& load : outcome.loads)
     for (const auto& figure : models::load_figures()) add(row, figure.read(load));
-  return row + ',' + csv_cell(fmt::format("{}", fmt::join(outcome.doubts, "; "))) + '\n';
+  std::vector<std::string> reasons;
+  for (const auto& doubt : outcome.doubts) reasons.push_back(models::check_text(doubt));
+  return row + ',' + csv_cell(fmt::format("{}", fmt::join(reasons, "; "))) + '\n';
 }
 
 std::string failed_row(const std::vector<std::string>& inputs, std::size_t loads, const std::string& reason) {

@@ -2,8 +2,6 @@
 
 #include "models/assembly/prepared_bodies.h"
 
-#include <fmt/format.h>
-
 #include <utility>
 
 namespace gapstrain::models {
@@ -19,7 +17,7 @@ void race_against_healing(const std::shared_ptr<const PreparedBodies>& prepared,
     assessment.race = run_race(*assessment.history, construct);
   } catch (const ModelError& error) {  // of a load larger than those entered: the rest stands
     assessment.history.reset();
-    assessment.no_race = fmt::format("The race of bone against plate cannot be followed: {}", error.what());
+    assessment.no_race = NoRace{NoRace::Reason::without_an_answer, {}, error.what()};
   }
 }
 
@@ -39,7 +37,7 @@ AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, 
   if (with_race)
     race_against_healing(prepared, construct, progress, assessment);
   else
-    assessment.no_race = "The race of bone against plate is not run here; gapstrain analyse runs it.";
+    assessment.no_race = NoRace{NoRace::Reason::not_asked};
   assessment.state = state_of(construct, findings, assessment);
   return assessed;
 }

@@ -10,19 +10,18 @@
 
 #include <memory>
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace gapstrain::models {
 
 struct Assessment {
-  std::vector<Margin> margins;                // worst first
-  std::vector<std::string> margins_left_out;  // why some have none
-  std::vector<RuleFinding> review;            // broken ones first
+  std::vector<Margin> margins;                  // worst first
+  std::vector<LeftOutMargin> margins_left_out;  // why some have none
+  std::vector<RuleFinding> review;              // broken ones first
   Plan plan;
   std::optional<StressHistory> history;  // both or neither
   std::optional<Race> race;
-  std::optional<std::string> no_race;  // why there is none, and what to enter
+  std::optional<NoRace> no_race;  // why there is none
   ResultState state;
 };
 

@@ -101,6 +101,7 @@ Comparison compare(const std::vector<Construct>& constructs, const std::vector<A
     const auto [unit, scale] = shown_in(each.unit);
     ComparedFigure figure{by.label, unit, high_is_better(by.better), {}, error_of(by.error_of, assessed)};
     figure.trusted = trusted;
+    figure.entry = &each;
     if (by.error_of == ErrorOf::life) figure.most = most_lives;
     for (std::size_t k = 0; k < assessed.size(); ++k) {
       const auto& [analysis, assessment] = assessed[k];

@@ -19,7 +19,8 @@ struct ComparedFigure {
   std::vector<std::optional<double>> values;              // one a construct
   double model_error = 0.0;                               // share of a value that the model itself may be off by
   double most = std::numeric_limits<double>::infinity();  // beyond it figures are as good as alike
-  std::vector<bool> trusted = {};  // one a construct; empty: all. Those that are not are held against no other
+  std::vector<bool> trusted = {};      // one a construct; empty: all. Those that are not are held against no other
+  const FigureEntry* entry = nullptr;  // the catalogue's
 
   bool is_trusted(std::size_t construct) const { return trusted.empty() || trusted[construct]; }
   // Largest over smallest magnitude; nothing unless two trusted constructs have it, infinite next to 0.

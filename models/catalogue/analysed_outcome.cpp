@@ -76,7 +76,7 @@ Outcome outcome_of(const Findings& findings, const Construct& construct, const s
   outcome.margins = factors_of(margins);
   outcome.broken_rules = broken_of(review);
   for (const auto& check : findings.trust.checks)
-    if (!check.passed) outcome.doubts.push_back(check.name);
+    if (!check.passed) outcome.doubts.push_back(check);
   return outcome;
 }
 

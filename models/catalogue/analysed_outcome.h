@@ -11,7 +11,8 @@
 
 namespace gapstrain::models {
 
-// Work of the loads is left out; doubts are names of checks. @pre findings, margins and review are the construct's
+// Work of the loads is left out; doubts are the checks that the findings fail. @pre findings, margins and review
+// are the construct's
 Outcome outcome_of(const Findings& findings, const Construct& construct, const std::vector<Margin>& margins,
                    const std::vector<RuleFinding>& review);
 

@@ -1,6 +1,9 @@
 #include "models/catalogue/assessed_figures.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <stdexcept>
 
 namespace gapstrain::models {
 
@@ -101,6 +104,17 @@ const std::vector<AssessedFigure>& compared_figures() {
     return all;
   }();
   return figures;
+}
+
+const FigureEntry& catalogue_entry(std::string_view name) {
+  const auto find = [name](const auto& figures) -> const FigureEntry* {
+    const auto found =
+        std::find_if(figures.begin(), figures.end(), [name](const auto& each) { return each.name == name; });
+    return found == figures.end() ? nullptr : &*found;
+  };
+  for (const auto* entry : {find(construct_figures()), find(load_figures()), find(assessed_figures())})
+    if (entry != nullptr) return *entry;
+  throw std::out_of_range(fmt::format("there is no figure \"{}\"", name));
 }
 
 }  // namespace gapstrain::models

@@ -8,6 +8,7 @@
 
 #include <functional>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace gapstrain::models {
@@ -30,5 +31,9 @@ const std::vector<AssessedFigure>& assessed_figures();
 // Of all, those by which constructs are compared, in the order of FigureGroup; of a load's figure the worst of all
 // loads.
 const std::vector<AssessedFigure>& compared_figures();
+
+// What the catalogue says of a figure by its name: the construct's, a load's or of an analysis alone.
+// @throw std::out_of_range for an unknown name
+const FigureEntry& catalogue_entry(std::string_view name);
 
 }  // namespace gapstrain::models

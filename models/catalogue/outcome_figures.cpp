@@ -49,7 +49,7 @@ const std::vector<ConstructFigure>& construct_figures() {
   static const std::vector<ConstructFigure> figures = with_rules({
       {{"working_length",
         FigureUnit::length,
-        "along the plate between the innermost screws",
+        "along the plate between the innermost screws of both fragments",
         {FigureGroup::geometry, "working length"}},
        [](O o) { return Figure(o.figures.working_length.value()); }},
       {{"screws_proximal", FigureUnit::count, "plate screws in the proximal fragment"},

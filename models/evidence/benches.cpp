@@ -1,6 +1,7 @@
 #include "models/evidence/benches.h"
 
 #include "models/preparation/prepare_bodies.h"
+#include "models/words/state_words.h"
 
 #include <fmt/format.h>
 
@@ -52,7 +53,7 @@ const Outcome& Benches::outcome(std::string_view model, const std::vector<int>& 
     found = asked.outcomes.emplace(holes, asked.solver.solve(chosen)).first;
   }
   for (const auto& doubt : found->second.doubts) {
-    std::string sentence = fmt::format("{}, screws in {}: {}", model, fmt::join(holes, ", "), doubt);
+    std::string sentence = fmt::format("{}, screws in {}: {}", model, fmt::join(holes, ", "), check_text(doubt));
     if (std::find(doubts_.begin(), doubts_.end(), sentence) == doubts_.end())
       doubts_.push_back(std::move(sentence));
   }

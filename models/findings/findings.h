@@ -319,6 +319,7 @@ struct Check {
   double limit = 0.0;
   bool passed = true;
   std::string meaning;  // one sentence for a reader who is no engineer
+  bool operator==(const Check&) const = default;
 };
 
 struct Trust {

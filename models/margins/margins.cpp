@@ -3,8 +3,6 @@
 #include "models/margins/margins_fatigue.h"
 #include "models/margins/margins_list.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -21,12 +19,7 @@ MarginList collect(const Construct& construct, const Findings& findings) {
   assert(construct.loads.size() == findings.loads.size());
   MarginList list;
   for (const auto& load : construct.loads)
-    if (!duty_of(construct, load))
-      list.left_out.push_back(
-          fmt::format("Fatigue under \"{}\": it has no cycles_per_day while other loads have, so it is no part of "
-                      "the patient's "
-                      "day.",
-                      load.name));
+    if (!duty_of(construct, load)) list.left_out.emplace_back(LoadOutsideDay{load.name});
   add_plate_margins(construct, findings, list);
   add_screw_margins(construct, findings, list);
   add_bone_margins(construct, findings, list);
@@ -35,22 +28,20 @@ MarginList collect(const Construct& construct, const Findings& findings) {
 
 }  // namespace
 
-void MarginList::add(Margin margin, const std::string& why) {
+void MarginList::add(Margin margin) {
   if (std::isfinite(margin.factor))
     margins.push_back(std::move(margin));
   else
-    left_out.push_back(why);
+    left_out.emplace_back(NotStrained{margin.kind, margin.screw});
 }
 
-void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads, const std::string& why_idle,
-                         MarginList& list) {
+void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads, MarginList& list) {
   const EnduranceBand band = endurance_of(loads.metal, loads.finish, loads.notch);
   const auto asked = asked_cycles(construct, loads.cycles);
   if (asked.empty()) return;
   const auto margin = [&](MarginKind kind, const FatigueFactor& factor, MarginBasis basis) {
     list.add({kind, construct.loads[factor.load].name, factor.range.middle, loads.source, false, loads.screw,
-              std::move(basis)},
-             why_idle);
+              std::move(basis)});
   };
   const FatigueFactor alone = worst_load_alone(band, asked);
   const StressCycle& cycle = loads.cycles[alone.load];
@@ -75,19 +66,15 @@ CollectedMargins collect_margins(const Construct& construct, const Findings& fin
   MarginList list = collect(construct, findings);
   std::map<ScrewId, std::string> labels;
   for (const auto& screw : construct.screws) labels[screw.id] = screw.label;
-  for (auto& margin : list.margins)
-    if (margin.screw != ScrewId::none) margin.label = labels[margin.screw];
+  const auto label = [&labels](auto& part) {
+    if constexpr (requires { part.screw; })
+      if (part.screw != ScrewId::none) part.label = labels[part.screw];
+  };
+  for (auto& margin : list.margins) label(margin);
+  for (auto& left_out : list.left_out) std::visit(label, left_out);
   std::stable_sort(list.margins.begin(), list.margins.end(),
                    [](const Margin& one, const Margin& other) { return one.factor < other.factor; });
   return {std::move(list.margins), std::move(list.left_out)};
-}
-
-std::vector<Margin> find_margins(const Construct& construct, const Findings& findings) {
-  return collect_margins(construct, findings).margins;
-}
-
-std::vector<std::string> margins_left_out(const Construct& construct, const Findings& findings) {
-  return collect_margins(construct, findings).left_out;
 }
 
 bool is_of_all_loads(MarginKind kind) {

@@ -88,14 +88,42 @@ struct Margin {
   std::string label{};  // the screw's
 };
 
-// Worst first, one a part and kind. Factors are finite; parts without one are told by margins_left_out.
-//
+// Why a part or kind has no margin, as values.
+
+// A load is no part of the patient's day while others are: nobody asks for fatigue under it.
+struct LoadOutsideDay {
+  std::string load;
+};
+
+// A strength without which a kind has no margin is not known of this metal or bone.
+struct UnknownStrength {
+  MarginKind kind = MarginKind::plate_yield;
+  std::string material;
+  ScrewId screw = ScrewId::none;  // none: of plate or bone
+  std::string label{};            // the screw's
+};
+
+// Nothing strains the part in this way.
+struct NotStrained {
+  MarginKind kind = MarginKind::plate_yield;
+  ScrewId screw = ScrewId::none;  // none: of plate or bone
+  std::string label{};            // the screw's
+};
+
+using LeftOutMargin = std::variant<LoadOutsideDay, UnknownStrength, NotStrained>;
+
+struct CollectedMargins {
+  std::vector<Margin> margins;  // worst first, one a part and kind; factors are finite
+  std::vector<LeftOutMargin> left_out;
+};
+
 // Cycles: a load with cycles_per_day is asked for so many until the latest week of union. Where no load has them,
 // or without [healing], each is asked for 10^6 (the run-out of ASTM F382's fatigue test, from memory). Where some
 // have them, the others are no part of the patient's day and are not asked for any. Stress stays that of the first
 // day: what healing takes over is for race.h.
 // @pre the findings are the construct's: a load each, in its order.
-std::vector<Margin> find_margins(const Construct& construct, const Findings& findings);
+// @throw ModelError for screws that are not numbered
+CollectedMargins collect_margins(const Construct& construct, const Findings& findings);
 
 // Those that fail, for sure: below 1 and not indicative.
 std::vector<Margin> failing(const std::vector<Margin>& margins);
@@ -113,15 +141,5 @@ bool is_of_all_loads(MarginKind kind);
 // The worst part of each kind, worst first; fatigue under one load and under all is one kind. @pre the margins are
 // worst first
 std::vector<Margin> worst_of_each_kind(const std::vector<Margin>& margins);
-
-// Why parts and kinds have no margin, a sentence each: data that is not known, or nothing that strains them.
-std::vector<std::string> margins_left_out(const Construct& construct, const Findings& findings);
-
-// Both at once.
-struct CollectedMargins {
-  std::vector<Margin> margins;
-  std::vector<std::string> left_out;
-};
-CollectedMargins collect_margins(const Construct& construct, const Findings& findings);
 
 }  // namespace gapstrain::models

@@ -1,7 +1,4 @@
 #include "models/margins/margins_list.h"
-#include "models/margins/part_name.h"
-
-#include <fmt/format.h>
 
 #include <limits>
 
@@ -32,8 +29,7 @@ void add_strain(MarginKind kind, double BoneFindings::*strain, const YieldStrain
   const double largest = worst->bone.*strain;
   const bool at_screws = kind == MarginKind::bone_yield_at_screws;
   list.add({kind, worst->load, yield.strain / largest, yield.source, at_screws, ScrewId::none,
-            StrainBasis{largest, yield.strain}},
-           fmt::format("Part \"{}\": no strain was found there.", part_name(kind)));
+            StrainBasis{largest, yield.strain}});
 }
 
 }  // namespace
@@ -42,8 +38,7 @@ void add_bone_margins(const Construct& construct, const Findings& findings, Marg
   const CorticalBone& cortex = construct.bone.cortex;
   const auto yield = yield_strain_of(cortex);
   if (!yield) {
-    list.left_out.push_back(
-        fmt::format("Bone: no yield strain of \"{}\" is known; give yield_strain.", cortex.name));
+    list.left_out.emplace_back(UnknownStrength{MarginKind::bone_yield, cortex.name});
     return;
   }
   add_strain(MarginKind::bone_yield, &BoneFindings::peak_strain, *yield, findings, list);

@@ -11,10 +11,10 @@ namespace gapstrain::models {
 
 struct MarginList {
   std::vector<Margin> margins;
-  std::vector<std::string> left_out;
+  std::vector<LeftOutMargin> left_out;
 
-  // One that is no finite number is left out. `why`: what that means then, a sentence.
-  void add(Margin margin, const std::string& why);
+  // One that is no finite number is left out: nothing strains it.
+  void add(Margin margin);
 };
 
 // What a metal has in hand under repeated loads: of the load under which it lives least and, where several make up
@@ -29,8 +29,7 @@ struct RepeatedLoads {
   std::vector<PlateLocation> locations;
   ScrewId screw = ScrewId::none;
 };
-void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads, const std::string& why_idle,
-                         MarginList& list);
+void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads, MarginList& list);
 
 void add_plate_margins(const Construct& construct, const Findings& findings, MarginList& list);
 void add_screw_margins(const Construct& construct, const Findings& findings, MarginList& list);

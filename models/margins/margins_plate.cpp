@@ -1,7 +1,5 @@
 #include "models/margins/margins_list.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 namespace gapstrain::models {
@@ -11,7 +9,7 @@ namespace {
 void add_yield(const Construct& construct, const Findings& findings, MarginList& list) {
   const Metal& metal = only(construct.plates).material;
   if (!metal.yield_strength) {
-    list.left_out.push_back(fmt::format("Plate, yield: no yield strength of \"{}\" is known.", metal.name));
+    list.left_out.emplace_back(UnknownStrength{MarginKind::plate_yield, metal.name});
     return;
   }
   const Stress yield = *metal.yield_strength;
@@ -30,16 +28,14 @@ void add_yield(const Construct& construct, const Findings& findings, MarginList&
   }
   margin.factor = yield / basis.stress;
   margin.basis = basis;
-  list.add(std::move(margin), "Plate, yield: nothing strains it.");
+  list.add(std::move(margin));
 }
 
 void add_fatigue(const Construct& construct, const Findings& findings, MarginList& list) {
   const Plate& plate = only(construct.plates);
   const Metal& metal = plate.material;
   if (!metal.fatigue_strength) {
-    list.left_out.push_back(fmt::format(
-        "Plate, fatigue: no fatigue strength of \"{}\" is known; give ultimate_strength and fatigue_strength.",
-        metal.name));
+    list.left_out.emplace_back(UnknownStrength{MarginKind::plate_fatigue, metal.name});
     return;
   }
   RepeatedLoads loads{.alone = MarginKind::plate_fatigue,
@@ -54,7 +50,7 @@ void add_fatigue(const Construct& construct, const Findings& findings, MarginLis
     loads.cycles.push_back(fatigue.cycle);
     loads.locations.push_back({fatigue.hole, fatigue.along, fatigue.face});
   }
-  add_fatigue_margins(construct, loads, "Plate, fatigue: no load strains it.", list);
+  add_fatigue_margins(construct, loads, list);
 }
 
 }  // namespace

@@ -1,6 +1,5 @@
 #include "models/findings/model_error.h"
 #include "models/margins/margins_list.h"
-#include "models/margins/part_name.h"
 #include "models/margins/screw_holding.h"
 
 #include <fmt/format.h>
@@ -17,8 +16,6 @@ namespace {
 struct LoadedScrew {
   const Screw* screw;
   std::vector<const ScrewFindings*> loads;  // in the order of Findings::loads
-
-  std::string part(MarginKind kind) const { return part_name(kind, screw->label); }
 };
 
 // Those that are in after the last step. @throw ModelError for screws that cannot be told apart
@@ -44,9 +41,8 @@ const HeldForce* held_after_steps(const Findings& findings, ScrewId screw) {
 
 void add_yield(const LoadedScrew& loaded, const Findings& findings, MarginList& list) {
   const Metal& metal = loaded.screw->material;
-  const std::string part = loaded.part(MarginKind::screw_yield);
   if (!metal.yield_strength) {
-    list.left_out.push_back(fmt::format("Part \"{}\": no yield strength of \"{}\" is known.", part, metal.name));
+    list.left_out.emplace_back(UnknownStrength{MarginKind::screw_yield, metal.name, loaded.screw->id});
     return;
   }
   double least = std::numeric_limits<double>::infinity();
@@ -69,14 +65,13 @@ void add_yield(const LoadedScrew& loaded, const Findings& findings, MarginList& 
     margin.factor = 1.0 / *held->of_yield;
     margin.basis = PreloadBasis{held->axial, held->axial / *held->of_yield};
   }
-  list.add(std::move(margin), fmt::format("Part \"{}\": nothing strains it.", part));
+  list.add(std::move(margin));
 }
 
 void add_fatigue(const Construct& construct, const LoadedScrew& loaded, MarginList& list) {
   const Metal& metal = loaded.screw->material;
-  const std::string part = loaded.part(MarginKind::screw_fatigue);
   if (!metal.fatigue_strength) {
-    list.left_out.push_back(fmt::format("Part \"{}\": no fatigue strength of \"{}\" is known.", part, metal.name));
+    list.left_out.emplace_back(UnknownStrength{MarginKind::screw_fatigue, metal.name, loaded.screw->id});
     return;
   }
   RepeatedLoads loads{.alone = MarginKind::screw_fatigue,
@@ -90,7 +85,7 @@ void add_fatigue(const Construct& construct, const LoadedScrew& loaded, MarginLi
                       .locations = {},
                       .screw = loaded.screw->id};
   for (const auto* load : loaded.loads) loads.cycles.push_back(load->head_cycle);
-  add_fatigue_margins(construct, loads, fmt::format("Part \"{}\": no load strains it.", part), list);
+  add_fatigue_margins(construct, loads, list);
 }
 
 void add_hold(const LoadedScrew& loaded, const Findings& findings, MarginList& list) {
@@ -112,8 +107,7 @@ void add_hold(const LoadedScrew& loaded, const Findings& findings, MarginList& l
   } else if (std::isfinite(least.factor)) {
     margin.basis = PreloadBasis{held->axial, held->axial / *held->of_pull_out};
   }
-  list.add(std::move(margin),
-           fmt::format("Part \"{}\": nothing pulls or presses it.", loaded.part(MarginKind::screw_hold)));
+  list.add(std::move(margin));
 }
 
 }  // namespace

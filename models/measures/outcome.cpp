@@ -5,8 +5,6 @@
 #include "models/measures/stiffness.h"
 #include "models/measures/trust.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -107,13 +105,14 @@ std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStres
   return outcomes;
 }
 
-std::vector<std::string> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded) {
+std::vector<Check> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded) {
   double balance = 0.0, contact = 0.0, friction = 0.0, yield = 0.0, turn = 0.0;
-  bool is_finite = true;
+  double not_finite = 0.0;
   for (const auto& state : loaded) {
     double largest = 1e-300;
     for (const auto& forces : state.port_forces) {
-      is_finite = is_finite && forces.allFinite();
+      if (!forces.allFinite())
+        not_finite += static_cast<double>(forces.size() - forces.array().isFinite().count());
       largest = std::max(largest, forces.cwiseAbs().maxCoeff());
     }
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
@@ -126,17 +125,12 @@ std::vector<std::string> doubts_about(const Assembly& assembly, const std::vecto
     friction = std::max(friction, state.pressed.friction_residual);
     if (!(state.yield_residual <= yield)) yield = state.yield_residual;
   }
-  if (!is_finite) return {"a figure is not finite"};
-  std::vector<std::string> doubts;
-  const auto hold = [&](const char* what, double value, double limit) {
-    if (!(value <= limit)) doubts.push_back(fmt::format("{} is {:.3g}, above {:.3g}", what, value, limit));
-  };
-  hold("force balance", balance, balance_limit);
-  hold("tension or penetration of contact", contact, contact_limit);
-  hold("violation of the friction law", friction, friction_law_limit);
-  hold("violation of the yield law", yield, yield_law_limit);
-  hold("turn of a part (rad)", turn, turn_limit);
-  return doubts;
+  if (not_finite > 0.0)
+    return {check_at_most("forces that are no finite number", not_finite, 0.0, "every force is a number")};
+  std::vector<Check> checks = {balance_check(balance), contact_check(contact), friction_check(friction),
+                               yield_check(yield), turn_check("turn of a part (rad)", turn)};
+  std::erase_if(checks, [](const Check& check) { return check.passed; });
+  return checks;
 }
 
 }  // namespace gapstrain::models

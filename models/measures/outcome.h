@@ -40,8 +40,8 @@ struct Outcome {
   StiffnessFindings stiffness;
   std::vector<LoadOutcome> loads;
   MarginFactors margins;
-  std::vector<bool> broken_rules;   // in the order of rule_names (models/rules/rules.h)
-  std::vector<std::string> doubts;  // checks that this outcome fails, a sentence each
+  std::vector<bool> broken_rules;  // in the order of rule_names (models/rules/rules.h)
+  std::vector<Check> doubts;       // those that this outcome fails
 };
 
 // What carries in one state, on all ports.
@@ -63,6 +63,6 @@ std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStres
                                        const std::vector<CarriedState>& demands);
 
 // What the states fail of: balance, contact, friction, yield, finite figures, small turns.
-std::vector<std::string> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded);
+std::vector<Check> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded);
 
 }  // namespace gapstrain::models

@@ -57,11 +57,35 @@ double undriven_travel(const Assembly& assembly, const std::vector<StepState>& s
   return worst;
 }
 
+}  // namespace
+
 Check check_at_most(const std::string& name, double value, double limit, const std::string& meaning) {
   return {name, value, limit, std::isfinite(value) && value <= limit, meaning};
 }
 
-}  // namespace
+Check balance_check(double unbalanced) {
+  return check_at_most("force balance", unbalanced, balance_limit,
+                       "each body is in balance under screws, supports and loads");
+}
+
+Check contact_check(double tension_or_penetration) {
+  return check_at_most("contact: tension or penetration, relative", tension_or_penetration, contact_limit,
+                       "surfaces that touch press, and surfaces that press touch");
+}
+
+Check friction_check(double violation) {
+  return check_at_most("contact: friction law, relative", violation, friction_law_limit,
+                       "surfaces that touch slide only where friction is used up, and against it");
+}
+
+Check yield_check(double over_strength) {
+  return check_at_most("yield: strength of sections, relative", over_strength, yield_law_limit,
+                       "no section of a screw or plate bears more than its metal does");
+}
+
+Check turn_check(const std::string& name, double angle) {
+  return check_at_most(name, angle, turn_limit, "turns are small enough for a small-displacement calculation");
+}
 
 bool Trust::passed() const {
   return std::all_of(checks.begin(), checks.end(), [](const Check& check) { return check.passed; });
@@ -104,21 +128,16 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
   trust.mesh_error_peak = error.peak;
   trust.checks = {
       check_at_most("residual", residual, 1e-7, "forces at every node of the mesh balance"),
-      check_at_most("force balance", unbalanced, balance_limit,
-                    "each body is in balance under screws, supports and loads"),
+      balance_check(unbalanced),
       check_at_most("energy balance", energy, 1e-8, "the work of the loads is stored as elastic energy"),
-      check_at_most("largest rotation (rad)", largest_rotation(solved.displacements), turn_limit,
-                    "turns are small enough for a small-displacement calculation"),
+      turn_check("largest rotation (rad)", largest_rotation(solved.displacements)),
       check_at_most("share of the plate over its yield strength", over_yield, 0.01,
                     "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
-      check_at_most("contact: tension or penetration, relative", contact, contact_limit,
-                    "surfaces that touch press, and surfaces that press touch"),
-      check_at_most("contact: friction law, relative", friction, friction_law_limit,
-                    "surfaces that touch slide only where friction is used up, and against it"),
+      contact_check(contact),
+      friction_check(friction),
       check_at_most("travel of a fragment beyond what a step moves (mm)", undriven_travel(assembly, steps), 0.25,
                     "no step of the operation moves a fragment further than its screws and clamps do"),
-      check_at_most("yield: strength of sections, relative", yield, yield_law_limit,
-                    "no section of a screw or plate bears more than its metal does"),
+      yield_check(yield),
       check_at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
                     "the mesh is fine enough where the plate is hottest")};
   if (buckling)

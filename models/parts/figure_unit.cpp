@@ -12,6 +12,8 @@ std::string unit_text(FigureUnit unit) {
       return "MPa";
     case FigureUnit::force:
       return "N";
+    case FigureUnit::moment:
+      return "N mm";
     case FigureUnit::axial_stiffness:
       return "N/mm";
     case FigureUnit::angular_stiffness:

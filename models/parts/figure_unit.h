@@ -11,6 +11,7 @@ enum class FigureUnit {
   length,
   stress,
   force,
+  moment,
   axial_stiffness,
   angular_stiffness,
   angle,

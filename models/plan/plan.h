@@ -3,6 +3,7 @@
 
 #include "models/geometry/plate_shape.h"
 #include "models/parts/construct.h"
+#include "models/plan/plan_note.h"
 
 #include <optional>
 #include <string>
@@ -15,13 +16,6 @@ struct PlateBend {
   int from_hole = 0, to_hole = 0;  // 1-based; 0: the proximal end, holes + 1: the distal end
   Length at;                       // its middle, along the plate from the proximal end
   Angle bend;                      // positive: the ends towards the bone, hollow side down
-};
-
-// The bend over the fracture that comes on top of following the bone.
-struct PlannedPrebend {
-  Length height;  // of the underside over its bed at the fracture
-  Length at;      // along the plate from its proximal end
-  Angle bend;     // positive as PlateBend::bend: both halves fall straight from `height` to nothing at their ends
 };
 
 struct OrderedScrew {
@@ -69,7 +63,7 @@ struct Plan {
   std::optional<PlannedPrebend> prebend;
   std::vector<OrderedScrew> screws;  // by hole, those beside the plate last
   std::vector<std::string> steps;    // in words, in order
-  std::vector<std::string> notes;    // what the hand must mind: bends over 5 degrees at a hole, prebend, and so on
+  std::vector<PlanNote> notes;       // what the hand must mind, the weightiest first
 };
 
 // @pre check(construct) reports no error.

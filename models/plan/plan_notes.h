@@ -3,12 +3,11 @@
 
 #include "models/plan/plan.h"
 
-#include <string>
 #include <vector>
 
 namespace gapstrain::models {
 
 // Of a plan whose bends, prebend and screws are there.
-std::vector<std::string> plan_notes(const Plan& plan, const Construct& construct, const PlateShape& plate_shape);
+std::vector<PlanNote> plan_notes(const Plan& plan, const Construct& construct, const PlateShape& plate_shape);
 
 }  // namespace gapstrain::models

@@ -157,21 +157,17 @@ StressHistory follow_healing(const std::shared_ptr<const PreparedBodies>& prepar
   return Following(prepared, construct).follow();
 }
 
-std::optional<std::string> why_no_race(const Construct& construct) {
-  if (!construct.healing)
-    return "The race of bone against plate needs a table [healing] with weeks_from and weeks_to.";
+std::optional<NoRace> why_no_race(const Construct& construct) {
+  using Reason = NoRace::Reason;
+  if (!construct.healing) return NoRace{Reason::no_healing};
   if (std::none_of(construct.loads.begin(), construct.loads.end(),
                    [](const LoadCase& load) { return load.cycles_per_day.has_value(); }))
-    return "The race of bone against plate needs cycles_per_day of the loads that come every day.";
-  if (only(construct.fractures).gap <= 0.0 * mm)
-    return "The race of bone against plate needs an open gap in which tissue stiffens; this fracture has none.";
+    return NoRace{Reason::no_daily_cycles};
+  if (only(construct.fractures).gap <= 0.0 * mm) return NoRace{Reason::no_gap};
   if (std::any_of(construct.steps.begin(), construct.steps.end(), [](const Step& step) { return step.tissue; }))
-    return "The race of bone against plate needs the construct as the operation leaves it; leave out the step "
-           "that fills the gap with tissue and those after it.";
+    return NoRace{Reason::filled_by_step};
   const Metal& metal = only(construct.plates).material;
-  if (!metal.fatigue_strength || !metal.ultimate_strength)
-    return "The race of bone against plate needs a metal with ultimate and fatigue strength; " + metal.name +
-           " has none.";
+  if (!metal.fatigue_strength || !metal.ultimate_strength) return NoRace{Reason::unknown_strength, metal.name};
   return std::nullopt;
 }
 

@@ -69,7 +69,23 @@ struct StressHistory {
 StressHistory follow_healing(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
                              const std::function<void(const std::string&)>& progress = {});
 
-// Why a construct's race cannot be run, a sentence that says what to enter; nothing when it can.
-std::optional<std::string> why_no_race(const Construct& construct);
+// Why bone and plate are not raced; in words, with what to enter, by models/words/race_words.h.
+struct NoRace {
+  enum class Reason {
+    no_healing,         // no [healing]
+    no_daily_cycles,    // no load has cycles_per_day
+    no_gap,             // in which tissue could stiffen
+    filled_by_step,     // tissue of a later week is in the gap already
+    unknown_strength,   // ultimate or fatigue strength of the plate's metal
+    not_asked,          // whoever assesses it left it out
+    without_an_answer,  // under a load larger than those entered
+  };
+  Reason reason = Reason::no_healing;
+  std::string metal{};  // unknown_strength
+  std::string error{};  // without_an_answer: what stopped the calculation
+};
+
+// Why a construct's race cannot be run; nothing when it can.
+std::optional<NoRace> why_no_race(const Construct& construct);
 
 }  // namespace gapstrain::models

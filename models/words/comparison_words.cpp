@@ -29,10 +29,10 @@ void add_failures(const Compared& constructs, std::vector<std::string>& sentence
 void add_races(const Compared& constructs, const Comparison& comparison, std::vector<std::string>& sentences) {
   for (const auto& [construct, assessed] : constructs) {
     const Assessment& assessment = assessed.assessment;
-    sentences.push_back(
-        assessment.no_race
-            ? fmt::format("\"{}\": no race against healing: {}", construct.name, *assessment.no_race)
-            : fmt::format("\"{}\": {}", construct.name, race_in_short(*assessment.race)));
+    sentences.push_back(assessment.no_race
+                            ? fmt::format("\"{}\": no race against healing: {}", construct.name,
+                                          no_race_sentence(*assessment.no_race))
+                            : fmt::format("\"{}\": {}", construct.name, race_in_short(*assessment.race)));
   }
   for (const auto& pair : comparison.pairs)
     for (const auto& race : pair.races)

@@ -145,7 +145,46 @@ std::string fatigue_assumptions(const Construct& construct, bool of_screw) {
                       shell_reads_high, 100.0 * only(construct.plates).finish_factor);
 }
 
+// How the list of what has no margin names it: "Plate, yield", "Part "screw S4, yield"".
+std::string left_out_name(MarginKind kind, const std::string& label) {
+  std::string part = part_name(kind, label);
+  const bool of_plate = kind == MarginKind::plate_yield || kind == MarginKind::plate_fatigue ||
+                        kind == MarginKind::plate_fatigue_of_all_loads;
+  if (!of_plate) return fmt::format("Part \"{}\"", part);
+  part.front() = 'P';
+  return part;
+}
+
+struct LeftOutSentence {
+  std::string operator()(const LoadOutsideDay& outside) const {
+    return fmt::format(
+        "Fatigue under \"{}\": it has no cycles_per_day while other loads have, so it is no part of the patient's "
+        "day.",
+        outside.load);
+  }
+
+  std::string operator()(const UnknownStrength& unknown) const {
+    if (unknown.kind == MarginKind::bone_yield)
+      return fmt::format("Bone: no yield strain of \"{}\" is known; give yield_strain.", unknown.material);
+    return fmt::format(
+        "{}: no {} strength of \"{}\" is known{}.", left_out_name(unknown.kind, unknown.label),
+        is_fatigue(unknown.kind) ? "fatigue" : "yield", unknown.material,
+        unknown.kind == MarginKind::plate_fatigue ? "; give ultimate_strength and fatigue_strength" : "");
+  }
+
+  std::string operator()(const NotStrained& idle) const {
+    const bool is_bone = idle.kind == MarginKind::bone_yield || idle.kind == MarginKind::bone_yield_at_screws;
+    return fmt::format("{}: {}.", left_out_name(idle.kind, idle.label),
+                       is_fatigue(idle.kind)                 ? "no load strains it"
+                       : idle.kind == MarginKind::screw_hold ? "nothing pulls or presses it"
+                       : is_bone                             ? "no strain was found there"
+                                                             : "nothing strains it");
+  }
+};
+
 }  // namespace
+
+std::string left_out_sentence(const LeftOutMargin& left_out) { return std::visit(LeftOutSentence{}, left_out); }
 
 std::string margin_sentence(const Construct& construct, const Margin& margin) {
   return std::visit(Sentence{construct, margin, find_screw(construct.screws, margin.screw)}, margin.basis);

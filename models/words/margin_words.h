@@ -14,4 +14,7 @@ std::string margin_sentence(const Construct& construct, const Margin& margin);
 // Notch, finish, cycles and so on; empty where nothing is assumed.
 std::string margin_assumptions(const Construct& construct, const Margin& margin);
 
+// Why a part or kind has no margin, and what to enter.
+std::string left_out_sentence(const LeftOutMargin& left_out);
+
 }  // namespace gapstrain::models

@@ -138,6 +138,30 @@ std::string screw_sentence(const ScrewRace& screws, HealingCourse course) {
                      screws.label);
 }
 
+std::string no_race_sentence(const NoRace& no_race) {
+  const std::string needs = "The race of bone against plate needs ";
+  switch (no_race.reason) {
+    case NoRace::Reason::no_healing:
+      return needs + "a table [healing] with weeks_from and weeks_to.";
+    case NoRace::Reason::no_daily_cycles:
+      return needs + "cycles_per_day of the loads that come every day.";
+    case NoRace::Reason::no_gap:
+      return needs + "an open gap in which tissue stiffens; this fracture has none.";
+    case NoRace::Reason::filled_by_step:
+      return needs +
+             "the construct as the operation leaves it; leave out the step that fills the gap with tissue and "
+             "those "
+             "after it.";
+    case NoRace::Reason::unknown_strength:
+      return needs + fmt::format("a metal with ultimate and fatigue strength; {} has none.", no_race.metal);
+    case NoRace::Reason::not_asked:
+      return "The race of bone against plate is not run here; gapstrain analyse runs it.";
+    case NoRace::Reason::without_an_answer:
+      break;
+  }
+  return fmt::format("The race of bone against plate cannot be followed: {}", no_race.error);
+}
+
 std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weights) {
   if (weights.size() < 2) return std::nullopt;
   return fmt::format(

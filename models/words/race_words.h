@@ -23,6 +23,9 @@ std::vector<std::string> race_verdict(const Race& race);
 // The first of them, followed by what holds union up.
 std::string race_in_short(const Race& race);
 
+// Why there is no race, and what to enter.
+std::string no_race_sentence(const NoRace& no_race);
+
 // What a factor, or a ratio of two, hangs on; nothing with fewer than two inputs.
 std::optional<std::string> weight_sentence(const std::vector<InputWeight>& weights);
 

@@ -44,11 +44,14 @@ std::string failure_sentence(const Construct& construct, const Failure& failure)
                      race.by_screws ? "screw heads break" : "the plate breaks");
 }
 
+std::string check_text(const Check& check) {
+  return fmt::format("{}: {:.4g}, limit {:.3g}", check.name, check.value, check.limit);
+}
+
 std::string doubt_sentence(const Doubt& doubt) {
   if (const auto* not_finite = std::get_if<NotFinite>(&doubt)) return not_finite_text(*not_finite);
   const auto& check = std::get<Check>(doubt);
-  return fmt::format("{}: {:.4g}, limit {:.3g}; it should hold that {}", check.name, check.value, check.limit,
-                     check.meaning);
+  return fmt::format("{}; it should hold that {}", check_text(check), check.meaning);
 }
 
 std::string doubt_name(const Doubt& doubt) {

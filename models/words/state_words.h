@@ -16,6 +16,9 @@ std::string failure_time(const FailureTime& when);
 // With place, stress and limit. @pre the failure is the construct's
 std::string failure_sentence(const Construct& construct, const Failure& failure);
 
+// What a check came to: "energy balance: 0.3, limit 1e-08".
+std::string check_text(const Check& check);
+
 // Why a result is not to be trusted: "energy balance: 0.3, limit 1e-08; it should hold that ...".
 std::string doubt_sentence(const Doubt& doubt);
 // The same without figures.

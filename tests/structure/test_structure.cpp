@@ -125,8 +125,8 @@ const std::vector<std::string> core = {
     "solver/elements",   "solver/host",      "solver/bodies",  "solver/plain",      "models/parts",
     "models/statistics", "models/geometry",  "models/checks",  "models/assembly",   "models/findings",
     "models/stress",     "models/measures",  "models/margins", "models/rules",      "models/race",
-    "models/plan",       "models/catalogue", "models/layouts", "models/assessment", "models/patient",
-    "cases/text",        "cases/toml",       "cases/figures",  "cases/reader"};
+    "models/plan",       "models/catalogue", "models/layouts", "models/assessment", "models/words",
+    "models/patient",    "cases/text",       "cases/toml",     "cases/figures",     "cases/reader"};
 
 // Headers of Gmsh, CHOLMOD, BLAS, VTK, threads and POSIX that a file of the core reads, itself or through others:
 // "models/race/race.cpp reads <mutex> in mesh/gmsh_session.h".

@@ -1,4 +1,5 @@
 #include "models/parts/words.h"
+#include "models/words/plan_words.h"
 #include "viz/drawing/picture_head.h"
 #include "viz/drawing/sheet.h"
 #include "viz/drawing/text_fit.h"
@@ -154,7 +155,7 @@ void draw_plan(const Display& display, const models::Construct& construct, const
     const double lists_end =
         std::min(draw_list(canvas, {sheet::margin, lists_bottom, steps_right, y}, "Steps", numbered(plan.steps)),
                  draw_list(canvas, {notes_left, lists_bottom, picture_width - sheet::margin, y}, "To mind",
-                           bulleted(plan.notes)));
+                           bulleted(models::note_sentences(plan.notes))));
     draw_lines_to_write_on(canvas,
                            {sheet::margin, bottom, picture_width - sheet::margin, lists_end - between_parts});
     draw_caution(canvas);

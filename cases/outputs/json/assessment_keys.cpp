@@ -1,106 +1,161 @@
 #include "cases/outputs/json/assessment_keys.h"
 
-#include "cases/outputs/json/race_json.h"
-
 namespace gapstrain::cases {
 
-namespace {
+OutputKeys state_keys() {
+  return {
+      {"standing", "holds, FAILS (a margin below 1, or lost to healing in most samples) or NOT TO BE TRUSTED"},
+      {"not_trusted[]", "why, a sentence each"},
+      {"fails[].part", "what fails, one a kind, the worst first"},
+      {"fails[].load", "under which; empty: over all loads of a day"},
+      {"fails[].factor", "strength over demand; absent when the race alone says so"},
+      {"fails[].when", "at the first such load, or the weeks from the 5th to the 95th percentile"},
+      {"fails[].sentence", "with place, stress and limit"},
+      {"fails[].screw", "label of the screw that fails; left out of other parts"},
+      {"fails[].breaks_before_union", "share of the samples, where the race alone says so"},
+      {"fails[].time",
+       "at_first_load, in_race, before_union, before_union_unhealed (as the gap is on the first day) or "
+       "before_cycles_asked"},
+      {"fails[].from_week", "in_race: 5th percentile of the break"},
+      {"fails[].to_week", "95th percentile; left out beyond five years"},
+      {"limits[]", "passed by the steps or under a load, without a part that fails"},
+      {"estimated[]", "keys of the case whose values were estimated, not measured"},
+  };
+}
 
-using Keys = std::vector<FindingsKey>;
+OutputKeys margin_keys() {
+  return {
+      {"part", "what may fail, and how; worst first"},
+      {"load", "under which it is nearest to it"},
+      {"factor", "strength over demand: below 1 it fails; of fatigue on the load, at the cycles asked"},
+      {"basis.stress_mpa", "yield: von Mises stress of plate or screw core"},
+      {"basis.yield_mpa", "its metal's yield strength"},
+      {"basis.axial_n", "a tightened screw after the last step alone: its pull"},
+      {"basis.limit_n", "its core's yield, or its thread's pull-out"},
+      {"basis.amplitude_mpa", "fatigue: stress amplitude"},
+      {"basis.mean_mpa", "mean stress"},
+      {"basis.reversed_mpa", "equivalent fully reversed amplitude (Goodman)"},
+      {"basis.strength_mpa", "amplitude the metal bears for the cycles, notch and finish included"},
+      {"basis.cycles", "cycles asked for"},
+      {"basis.damage", "all loads of the day together: share of life used (Palmgren, Miner)"},
+      {"basis.weeks", "in so many weeks"},
+      {"basis.factor_low", "fatigue: the factor at the low end of the metal's published strength"},
+      {"basis.factor_high", "and at its high end"},
+      {"basis.hole", "of the plate: the hole whose rim it is; left out elsewhere"},
+      {"basis.along_mm", "place along the plate from its proximal end"},
+      {"basis.face", "top, middle or bottom of the plate's wall"},
+      {"basis.pull_n", "pull-out: along the screw towards its head; negative pushes it in"},
+      {"basis.pull_out_n", "what its thread bears"},
+      {"basis.wall", "near or far: the wall pressed hardest"},
+      {"basis.shear_n", "that wall: pressed sideways"},
+      {"basis.bearing_n", "what it bears"},
+      {"basis.strain", "bone: largest principal strain magnitude"},
+      {"basis.yield_strain", "its limit"},
+      {"sentence", "place, figures, limit and what is assumed"},
+      {"assumed", "notch, finish, cycles and so on; empty where nothing is"},
+      {"source", "of the limit"},
+      {"indicative", "the model does not see the place well enough to trust the figure"},
+  };
+}
 
-const Keys of_margins_and_rules{
-    {"margins[].part", "what may fail, and how; worst first"},
-    {"margins[].load", "under which it is nearest to it"},
-    {"margins[].factor", "strength over demand: below 1 it fails; of fatigue on the load, at the cycles asked"},
-    {"margins[].basis.stress_mpa", "yield: von Mises stress of plate or screw core"},
-    {"margins[].basis.yield_mpa", "its metal's yield strength"},
-    {"margins[].basis.axial_n", "a tightened screw after the last step alone: its pull"},
-    {"margins[].basis.limit_n", "its core's yield, or its thread's pull-out"},
-    {"margins[].basis.amplitude_mpa", "fatigue: stress amplitude"},
-    {"margins[].basis.mean_mpa", "mean stress"},
-    {"margins[].basis.reversed_mpa", "equivalent fully reversed amplitude (Goodman)"},
-    {"margins[].basis.strength_mpa", "amplitude the metal bears for the cycles, notch and finish included"},
-    {"margins[].basis.cycles", "cycles asked for"},
-    {"margins[].basis.damage", "all loads of the day together: share of life used (Palmgren, Miner)"},
-    {"margins[].basis.weeks", "in so many weeks"},
-    {"margins[].basis.factor_low", "fatigue: the factor at the low end of the metal's published strength"},
-    {"margins[].basis.factor_high", "and at its high end"},
-    {"margins[].basis.hole", "of the plate: the hole whose rim it is; left out elsewhere"},
-    {"margins[].basis.along_mm", "place along the plate from its proximal end"},
-    {"margins[].basis.face", "top, middle or bottom of the plate's wall"},
-    {"margins[].basis.pull_n", "pull-out: along the screw towards its head; negative pushes it in"},
-    {"margins[].basis.pull_out_n", "what its thread bears"},
-    {"margins[].basis.wall", "near or far: the wall pressed hardest"},
-    {"margins[].basis.shear_n", "that wall: pressed sideways"},
-    {"margins[].basis.bearing_n", "what it bears"},
-    {"margins[].basis.strain", "bone: largest principal strain magnitude"},
-    {"margins[].basis.yield_strain", "its limit"},
-    {"margins[].sentence", "place, figures, limit and what is assumed"},
-    {"margins[].assumed", "notch, finish, cycles and so on; empty where nothing is"},
-    {"margins[].source", "of the limit"},
-    {"margins[].indicative", "the model does not see the place well enough to trust the figure"},
-    {"margins_left_out[]", "why parts have no margin"},
-    {"review[].rule", "a rule of the trade; broken ones first"},
-    {"review[].verdict", "kept, broken or not applicable"},
-    {"review[].bound", "what the rule asks"},
-    {"review[].figure", "this construct's"},
-    {"review[].source", "of the rule"},
-    {"review[].advice", "what to change; left out unless broken"},
-    {"review[].value", "the figure as a number; left out where the rule is on none"},
-    {"review[].least", "the bound as a number: at least; left out without one"},
-    {"review[].most", "at most"},
-    {"review[].ample", "up to here more is worth having; to pass it breaks nothing"},
-    {"review[].unit", "of these numbers; left out of ratios and counts"},
-    {"review[].parts[]", "screws and clamps it is about: what breaks it, or the worst that keeps it"},
-};
+OutputKeys left_out_keys() {
+  return {
+      {"reason",
+       "why a part has no margin: outside_the_day (fatigue under a load without cycles_per_day while others have "
+       "them), unknown_strength or not_strained"},
+      {"sentence", "the same in words, with what to enter"},
+      {"load", "outside_the_day: which"},
+      {"part", "what has no margin, and of which kind; left out of outside_the_day"},
+      {"screw", "label of the screw; left out of other parts"},
+      {"material", "unknown_strength: of the metal or bone"},
+  };
+}
 
-const Keys of_plan{
-    {"plan.bone", "as the case names it"},
-    {"plan.side", "of the limb: left or right; absent where the case does not say"},
-    {"plan.fracture_position_mm", "of the gap's middle, from the bone's proximal end"},
-    {"plan.plate.length_mm", "end to end"},
-    {"plan.plate.width_mm", "largest"},
-    {"plan.plate.thickness_mm", "largest"},
-    {"plan.plate.holes", "number of holes, slots among them"},
-    {"plan.plate.slots", "number of slots"},
-    {"plan.plate.metal", "by name"},
-    {"plan.plate.aspect", "face of the bone that it lies on"},
-    {"plan.plate.proximal_end_mm", "of its proximal end, along the bone"},
-    {"plan.plate.standoff_mm", "underside to bone"},
-    {"plan.prebend.height_mm", "of the underside over its bed at the fracture; prebend is left out without one"},
-    {"plan.prebend.at_mm", "its place along the plate"},
-    {"plan.prebend.bend_deg", "on top of following the bone, positive with the hollow side down"},
-    {"plan.bends[].from_hole", "interval between two holes; 0 is the proximal end"},
-    {"plan.bends[].to_hole", "its other end; one more than the holes is the distal end"},
-    {"plan.bends[].at_mm", "its middle, along the plate"},
-    {"plan.bends[].bend_deg", "the underside's turn over the interval, positive with the hollow side down"},
-    {"plan.screws[].label", "as in the case"},
-    {"plan.screws[].hole", "number of its plate hole; 0 for a screw beside the plate"},
-    {"plan.screws[].kind", "locking, cortical, compression or lag"},
-    {"plan.screws[].size", "thread by designation"},
-    {"plan.screws[].thread_mm", "diameter of the thread"},
-    {"plan.screws[].metal", "by name"},
-    {"plan.screws[].cortices", "1 ends in the canal, 2 passes the far cortex"},
-    {"plan.screws[].measured_mm", "as a depth gauge shows it, from the plate's top face along the screw"},
-    {"plan.screws[].length_mm", "to order: measured and allowance, rounded up to a stocked length"},
-    {"plan.screws[].drill_mm", "for the thread; left out where it is not known"},
-    {"plan.screws[].gliding_mm", "hole in the near cortex, lag screws only"},
-    {"plan.screws[].tilt_along_deg", "of the tip towards the distal end"},
-    {"plan.screws[].tilt_across_deg", "of the tip towards +y"},
-    {"plan.screws[].off_centre_mm", "compression: of the drill from the hole's middle, away from the fracture"},
-    {"plan.steps[]", "the operation in words, in order"},
-    {"plan.notes[]", "what the hand must mind"},
-};
+OutputKeys review_keys() {
+  return {
+      {"rule", "a rule of the trade; broken ones first"},
+      {"verdict", "kept, broken or not applicable"},
+      {"bound", "what the rule asks"},
+      {"figure", "this construct's"},
+      {"source", "of the rule"},
+      {"advice", "what to change; left out unless broken"},
+      {"value", "the figure as a number; left out where the rule is on none"},
+      {"least", "the bound as a number: at least; left out without one"},
+      {"most", "at most"},
+      {"ample", "up to here more is worth having; to pass it breaks nothing"},
+      {"unit", "of these numbers; left out of ratios and counts"},
+      {"parts[]", "screws and clamps it is about: what breaks it, or the worst that keeps it"},
+  };
+}
 
-}  // namespace
+OutputKeys plan_keys() {
+  return {
+      {"bone", "as the case names it"},
+      {"side", "of the limb: left or right; absent where the case does not say"},
+      {"fracture_position_mm", "of the gap's middle, from the bone's proximal end"},
+      {"plate.length_mm", "end to end"},
+      {"plate.width_mm", "largest"},
+      {"plate.thickness_mm", "largest"},
+      {"plate.holes", "number of holes, slots among them"},
+      {"plate.slots", "number of slots"},
+      {"plate.metal", "by name"},
+      {"plate.aspect", "face of the bone that it lies on"},
+      {"plate.proximal_end_mm", "of its proximal end, along the bone"},
+      {"plate.standoff_mm", "underside to bone"},
+      {"prebend.height_mm", "of the underside over its bed at the fracture; prebend is left out without one"},
+      {"prebend.at_mm", "its place along the plate"},
+      {"prebend.bend_deg", "on top of following the bone, positive with the hollow side down"},
+      {"bends[].from_hole", "interval between two holes; 0 is the proximal end"},
+      {"bends[].to_hole", "its other end; one more than the holes is the distal end"},
+      {"bends[].at_mm", "its middle, along the plate"},
+      {"bends[].bend_deg", "the underside's turn over the interval, positive with the hollow side down"},
+      {"screws[].label", "as in the case"},
+      {"screws[].hole", "number of its plate hole; 0 for a screw beside the plate"},
+      {"screws[].kind", "locking, cortical, compression or lag"},
+      {"screws[].size", "thread by designation"},
+      {"screws[].thread_mm", "diameter of the thread"},
+      {"screws[].metal", "by name"},
+      {"screws[].cortices", "1 ends in the canal, 2 passes the far cortex"},
+      {"screws[].measured_mm", "as a depth gauge shows it, from the plate's top face along the screw"},
+      {"screws[].length_mm", "to order: measured and allowance, rounded up to a stocked length"},
+      {"screws[].drill_mm", "for the thread; left out where it is not known"},
+      {"screws[].gliding_mm", "hole in the near cortex, lag screws only"},
+      {"screws[].tilt_along_deg", "of the tip towards the distal end"},
+      {"screws[].tilt_across_deg", "of the tip towards +y"},
+      {"screws[].off_centre_mm", "compression: of the drill from the hole's middle, away from the fracture"},
+      {"steps[]", "the operation in words, in order"},
+      {"notes[].note",
+       "what the hand must mind, the weightiest first: no_length_to_order, no_steps, bend_at_locking_hole, "
+       "bend_between_holes, prebend, free_entry, aim, off_centre, gliding_hole, one_cortex, drill_guide, "
+       "unknown_drills, other_metals or lengths; numbers are left out where it has none"},
+      {"notes[].sentence", "the same in words"},
+      {"notes[].screws[]", "labels of the screws it is about"},
+      {"notes[].hole", "bend_at_locking_hole: number of the hole"},
+      {"notes[].bend_deg", "bend_at_locking_hole: magnitude; prebend: as plan.prebend"},
+      {"notes[].at_mm", "prebend: as plan.prebend"},
+      {"notes[].height_mm", "likewise"},
+      {"notes[].position_mm", "free_entry: from the bone's proximal end"},
+      {"notes[].around_deg", "free_entry: round the bone from the plate's side towards +y"},
+      {"notes[].tilt_along_deg", "aim: of the tip towards the distal end"},
+      {"notes[].tilt_across_deg", "aim: of the tip towards +y"},
+      {"notes[].off_centre_mm", "off_centre: of the drill from its slot's middle, away from the fracture"},
+      {"notes[].diameter_mm", "gliding_hole: of the hole in the near cortex"},
+      {"notes[].metals[]", "other_metals: of these screws, one each"},
+      {"notes[].plate_metal", "other_metals: the plate's"},
+      {"notes[].allowance_mm", "lengths: added to a length measured through both cortices"},
+      {"notes[].step_mm", "lengths: the sum is rounded up to a multiple of it"},
+  };
+}
 
-std::vector<FindingsKey> assessment_keys() {
-  Keys keys = of_margins_and_rules;
-  keys.insert(keys.end(), of_plan.begin(), of_plan.end());
-  const Keys race = race_keys();
-  keys.insert(keys.end(), race.begin(), race.end());
-  keys.push_back({"no_race", "why bone and plate are not raced, and what to enter; left out when they are"});
-  return keys;
+OutputKeys no_race_keys() {
+  return {
+      {"reason",
+       "why bone and plate are not raced: no_healing, no_daily_cycles, no_gap, filled_by_step, unknown_strength, "
+       "not_asked or without_an_answer; no_race is left out when they are"},
+      {"sentence", "the same in words, with what to enter"},
+      {"metal", "unknown_strength: the plate's"},
+      {"error", "without_an_answer: what stopped the calculation"},
+  };
 }
 
 }  // namespace gapstrain::cases

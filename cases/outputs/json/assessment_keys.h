@@ -1,13 +1,18 @@
-// The keys of findings.json on margins, rules, plan and race: see findings_keys.h.
+// The keys of findings.json on state, margins, rules, plan and race, of an analysis and of a comparison alike: see
+// output_key.h. Paths are relative to where each stands.
 #pragma once
 
-#include "cases/outputs/json/findings_keys.h"
-
-#include <vector>
+#include "cases/outputs/json/output_key.h"
 
 namespace gapstrain::cases {
 
-// In the order of the file.
-std::vector<FindingsKey> assessment_keys();
+OutputKeys state_keys();
+// Of one margin, and of one part that has none.
+OutputKeys margin_keys();
+OutputKeys left_out_keys();
+// Of one rule.
+OutputKeys review_keys();
+OutputKeys plan_keys();
+OutputKeys no_race_keys();
 
 }  // namespace gapstrain::cases

@@ -3,6 +3,7 @@
 #include "cases/cautions.h"
 #include "cases/files/json_value.h"
 #include "cases/files/program_json.h"
+#include "cases/outputs/json/comparison_keys.h"
 #include "cases/outputs/json/margins_json.h"
 #include "cases/outputs/json/race_json.h"
 #include "cases/outputs/json/review_json.h"
@@ -18,7 +19,13 @@ namespace gapstrain::cases {
 namespace {
 
 Json figure_json(const models::ComparedFigure& figure) {
-  Json json{{"figure", figure.name}, {"unit", figure.unit}, {"values", Json::array()}};
+  Json json{{"figure", figure.name}};
+  if (figure.entry != nullptr) {
+    json["name"] = figure.entry->name;
+    json["meaning"] = figure.entry->meaning;
+  }
+  json["unit"] = figure.unit;
+  json["values"] = Json::array();
   for (const auto& value : figure.values) json["values"].push_back(value ? Json(*value) : Json(nullptr));
   if (const auto ratio = figure.ratio(); ratio && std::isfinite(*ratio)) json["ratio"] = *ratio;
   json["model_error"] = figure.model_error;
@@ -42,10 +49,10 @@ Json case_json(const ComparedCase& one, std::size_t index) {
             {"state", state_json(one.construct, assessment.state)},
             {"trustworthy", assessment.state.not_trusted.empty()},
             {"margins", margins_json(one.construct, assessment.margins)},
-            {"margins_left_out", assessment.margins_left_out},
+            {"margins_left_out", left_out_json(assessment.margins_left_out)},
             {"review", review_json(assessment.review)}};
   if (assessment.race) json["race"] = race_json(*assessment.race);
-  put(json, "no_race", assessment.no_race);
+  if (assessment.no_race) json["no_race"] = no_race_json(*assessment.no_race);
   return json;
 }
 
@@ -118,6 +125,7 @@ std::string comparison_json(const std::vector<ComparedCase>& cases, const models
   json["pairs"] = Json::array();
   for (const auto& pair : comparison.pairs) json["pairs"].push_back(pair_json(pair, names));
   json["files"] = files;
+  json["keys"] = keys_json(comparison_keys());
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

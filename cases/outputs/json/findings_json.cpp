@@ -209,11 +209,11 @@ void add_figures(Json& json, const models::Construct& of, const models::Findings
   for (std::size_t l = 0; l < findings.loads.size(); ++l)
     json["loads"].push_back(load(findings.loads[l], l < of.loads.size() ? &of.loads[l] : nullptr));
   json["margins"] = margins_json(of, assessment.margins);
-  json["margins_left_out"] = assessment.margins_left_out;
+  json["margins_left_out"] = left_out_json(assessment.margins_left_out);
   json["review"] = review_json(assessment.review);
   json["plan"] = plan_json(assessment.plan);
   if (assessment.race) json["race"] = race_json(*assessment.race);
-  put(json, "no_race", assessment.no_race);
+  if (assessment.no_race) json["no_race"] = no_race_json(*assessment.no_race);
 }
 
 }  // namespace
@@ -236,8 +236,7 @@ std::string findings_json(const models::Construct& construct, const models::Find
   std::vector<std::string> not_finite;
   drop_not_finite(json, "", not_finite);
   json["not_finite"] = not_finite;
-  json["keys"] = Json::object();
-  for (const auto& key : findings_keys()) json["keys"][key.path] = key.meaning;
+  json["keys"] = keys_json(findings_keys());
   // Text from the user may hold bytes that are no UTF-8 in a file name; they are replaced rather than thrown over.
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }

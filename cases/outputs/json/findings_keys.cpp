@@ -1,6 +1,7 @@
 #include "cases/outputs/json/findings_keys.h"
 
 #include "cases/outputs/json/assessment_keys.h"
+#include "cases/outputs/json/race_json.h"
 
 #include <fmt/format.h>
 
@@ -8,33 +9,13 @@ namespace gapstrain::cases {
 
 namespace {
 
-using Keys = std::vector<FindingsKey>;
+using Keys = OutputKeys;
 
 const Keys of_top{
-    {"program.name", "gapstrain"},
-    {"program.version", "of the program that wrote this"},
-    {"program.commit", "of the sources it was built from; -modified: files differed from that commit"},
     {"case.file", "the case file as it was named on the command line"},
     {"case.text_fnv1a64", "64-bit FNV-1a hash of the case file's text; a copy of the text is case.toml"},
-    {"cautions[]", "what these figures are not"},
     {"assumptions[]", "what was taken where the case is silent and the figures depend on it"},
     {"remarks[]", "warnings of the construct and limits of the model, worst first"},
-    {"state.standing", "holds, FAILS (a margin below 1, or lost to healing in most samples) or NOT TO BE TRUSTED"},
-    {"state.not_trusted[]", "why, a sentence each"},
-    {"state.fails[].part", "what fails, one a kind, the worst first"},
-    {"state.fails[].load", "under which; empty: over all loads of a day"},
-    {"state.fails[].factor", "strength over demand; absent when the race alone says so"},
-    {"state.fails[].when", "at the first such load, or the weeks from the 5th to the 95th percentile"},
-    {"state.fails[].sentence", "with place, stress and limit"},
-    {"state.fails[].screw", "label of the screw that fails; left out of other parts"},
-    {"state.fails[].breaks_before_union", "share of the samples, where the race alone says so"},
-    {"state.fails[].time",
-     "at_first_load, in_race, before_union, before_union_unhealed (as the gap is on the first day) or "
-     "before_cycles_asked"},
-    {"state.fails[].from_week", "in_race: 5th percentile of the break"},
-    {"state.fails[].to_week", "95th percentile; left out beyond five years"},
-    {"state.limits[]", "passed by the steps or under a load, without a part that fails"},
-    {"state.estimated[]", "keys of the case whose values were estimated, not measured"},
     {"trustworthy", "all trust checks passed and all figures are finite numbers"},
     {"trust.checks[].name", "what was checked"},
     {"trust.checks[].value", "what came out"},
@@ -43,33 +24,34 @@ const Keys of_top{
     {"trust.checks[].meaning", "what it says when it holds"},
     {"trust.mesh_error_stiffness", "estimated relative error of the motions from the mesh"},
     {"trust.mesh_error_peak", "estimated relative error of the peak stress from the mesh"},
-    {"construct.name", "of the case"},
-    {"construct.working_length_mm", "along the plate between the innermost screws of both fragments"},
-    {"construct.plate_span_ratio",
-     "plate length / fracture length along the bone, its gap and its obliquity; left out without length"},
-    {"construct.plate_screw_density", "screws / holes"},
-    {"construct.screws_proximal", "screws in the proximal fragment"},
-    {"construct.screws_distal", "screws in the distal fragment"},
-    {"construct.screws_across", "lag screws, which hold both fragments"},
-    {"construct.cortices_proximal", "cortices held by the screws of the proximal fragment"},
-    {"construct.cortices_distal", "cortices held by the screws of the distal fragment"},
-    {"stiffness.axial_n_per_mm",
-     "between balls at the centres of the end sections, for small loads in the state after the last step; so are "
-     "the next three"},
-    {"stiffness.bending_y_n_mm_per_rad", "bending the plate on the flat"},
-    {"stiffness.bending_z_n_mm_per_rad", "bending the plate on its edge"},
-    {"stiffness.torsion_n_mm_per_rad", "about the bone"},
-    {"files[]", "all files of this folder"},
-    {"keys", "the meaning of every key, by its path"},
     {"not_finite[]",
      "paths of figures that came out as no finite number and are left out; empty unless something is "
      "wrong with the calculation"},
 };
 
+Keys of_construct() {
+  return {
+      {"construct.name", "of the case"},
+      figure_key("construct.working_length", "working_length"),
+      figure_key("construct.plate_span_ratio", "plate_span_ratio", "left out where the fracture has no length"),
+      figure_key("construct.plate_screw_density", "plate_screw_density"),
+      figure_key("construct.screws_proximal", "screws_proximal"),
+      figure_key("construct.screws_distal", "screws_distal"),
+      {"construct.screws_across", "lag screws, which hold both fragments"},
+      {"construct.cortices_proximal", "cortices held by the screws of the proximal fragment"},
+      {"construct.cortices_distal", "cortices held by the screws of the distal fragment"},
+      figure_key(
+          "stiffness.axial", "axial_stiffness",
+          "in the state after the last step, balls at the centres of the end sections; so are the next three"),
+      figure_key("stiffness.bending_y", "bending_stiffness_flat"),
+      figure_key("stiffness.bending_z", "bending_stiffness_edge"),
+      figure_key("stiffness.torsion", "torsional_stiffness"),
+  };
+}
+
 const Keys of_gap_point{
     {"around_deg", "place on the fracture edge round the bone: 0 is the plate's side, 180 the far cortex"},
-    {"axial_motion_mm", "distal minus proximal edge along the bone at mid-cortex; negative closes the gap"},
-    {"motion_y_mm", "likewise across the plate"},
+    {"motion_y_mm", "distal minus proximal edge across the plate, at mid-cortex"},
     {"motion_z_mm", "likewise towards the plate"},
     {"shear_motion_mm", "magnitude in the plane across the bone"},
     {"axial_strain",
@@ -77,25 +59,31 @@ const Keys of_gap_point{
     {"shear_strain", "shear motion / that gap; left out where the faces touch"},
 };
 
-const Keys of_gap{
-    {"largest_motion_mm",
-     "of any place of the edge, magnitude, against the unloaded construct after the last step"},
-    {"axial_strain.min",
-     "where the edge is open, signed; left out, as the next five, when it is closed all round"},
-    {"axial_strain.mean", "likewise"},
-    {"axial_strain.max", "likewise"},
-    {"shear_strain.min", "where the edge is open"},
-    {"shear_strain.mean", "likewise"},
-    {"shear_strain.max", "likewise"},
-    {"share_of_edge.bone", "share with an axial strain of up to 2 % (windows of Perren & Cordey 1980)"},
-    {"share_of_edge.cartilage", "share from 2 to 10 %"},
-    {"share_of_edge.granulation", "share from 10 to 100 %"},
-    {"share_of_edge.none", "share above 100 %"},
-    {"share_of_edge.closed", "share where the faces touch: no strain, see face"},
-};
+const std::string how_edges_move = "distal minus proximal edge, at mid-cortex";
+
+Keys of_gap() {
+  return {
+      figure_key("largest_motion", "gap_motion",
+                 "of any place of the edge, magnitude, against the unloaded construct after the last step"),
+      {"axial_strain.min",
+       "axial strain where the edge is open, signed; left out, as the next five, when it is closed all round"},
+      figure_key("axial_strain.mean", "gap_strain_mean"),
+      {"axial_strain.max", "likewise, the largest"},
+      {"shear_strain.min", "shear strain where the edge is open"},
+      {"shear_strain.mean", "likewise, the mean"},
+      figure_key("shear_strain.max", "shear_strain"),
+      {"share_of_edge.bone", "share with an axial strain of up to 2 % (windows of Perren & Cordey 1980)"},
+      {"share_of_edge.cartilage", "share from 2 to 10 %"},
+      {"share_of_edge.granulation", "share from 10 to 100 %"},
+      {"share_of_edge.none", "share above 100 %"},
+      figure_key("share_of_edge.closed", "gap_closed", "no strain there, see face"),
+      figure_key("near.axial_motion", "gap_motion_near", how_edges_move),
+      figure_key("far.axial_motion", "gap_motion_far", how_edges_move),
+      {"edge[].axial_motion_mm", how_edges_move + ", along the bone; negative closes the gap"},
+  };
+}
 
 const Keys of_face{
-    {"force_n", "force across the fracture, square to the cut"},
     {"friction_n", "resultant in the cut's plane, what the proximal face does to the distal one"},
     {"touching", "share of the faces' area that carries pressure"},
     {"near_mpa", "mean pressure within 30 degrees of the plate's side"},
@@ -165,7 +153,6 @@ const Keys of_compression{
 };
 
 const Keys of_peak{
-    {"peak_von_mises_mpa", "largest von Mises stress"},
     {"along_mm", "its place along the plate from the proximal end"},
     {"across_mm", "its place from the plate's centre line, towards +y"},
     {"face", "top (away from the bone), middle or bottom"},
@@ -173,7 +160,6 @@ const Keys of_peak{
 };
 
 const Keys of_plate{
-    {"factor_to_yield", "yield strength / peak; left out for a metal without yield strength"},
     {"share_over_yield", "share of the plate's area over its yield strength"},
 };
 
@@ -230,59 +216,89 @@ const Keys of_variant{
     {"change_of_stiffness", "likewise, of load / motion of the loaded end"},
 };
 
-void append(Keys& keys, const std::string& prefix, const Keys& more) {
-  for (const auto& key : more) keys.push_back({prefix + key.path, key.meaning});
+Keys of_load() {
+  Keys keys{
+      {"load", "name of the load case"},
+      {"acts[]", "its parts that are not zero, by their keys in the case file"},
+      {"supports", "what holds the bone's ends, or the rollers"},
+      {"buckling_factor", "factor on the load at which the construct buckles; left out when it cannot"},
+      figure_key("plate_clearance", "plate_clearance", "under the load; 0: they touch"),
+      figure_key("plate_pressure", "plate_pressure"),
+      {"friction_use",
+       "of the plate on the bone: force carried / limit, the worse fragment's; left out when they do not touch"},
+      {"force_left",
+       "share of the force across the fracture after the last step that is left under the load; left out when "
+       "there was none"},
+      {"gapes", "a place that the steps pressed together opens under the load"},
+  };
+  append(keys, "gap.", of_gap());
+  append(keys, "gap.near.", of_gap_point);
+  append(keys, "gap.far.", of_gap_point);
+  append(keys, "gap.edge[].", of_gap_point);
+  keys.push_back(figure_key("face.force", "force_across", "square to the cut"));
+  append(keys, "face.", of_face);
+  keys.push_back(figure_key("plate.peak_von_mises", "peak_stress", "here looked for all over the plate"));
+  append(keys, "plate.", of_peak);
+  keys.push_back(
+      figure_key("plate.factor_to_yield", "plate_to_yield", "left out for a metal without yield strength"));
+  append(keys, "plate.", of_plate);
+  append(keys, "plate.fatigue.", of_cycle);
+  append(keys, "plate.fatigue.", of_plate_fatigue);
+  append(keys, "plate.holes[].", of_hole);
+  keys.push_back({"plate.holes[].peak_von_mises_mpa", "largest von Mises stress at its rim"});
+  append(keys, "plate.holes[].", {of_peak.begin(), of_peak.end() - 1});
+  append(keys, "screws[].", of_screw);
+  append(keys, "screws[].head_cycle.", of_cycle);
+  append(keys, "bone.", of_bone);
+  append(keys, "bent[].", of_bent);
+  append(keys, "working_length_effect[].", of_variant);
+  return keys;
 }
 
 }  // namespace
 
-std::vector<FindingsKey> findings_keys() {
-  Keys keys = of_top;
+OutputKeys program_keys() {
+  return {
+      {"program.name", "gapstrain"},
+      {"program.version", "of the program that wrote this"},
+      {"program.commit", "of the sources it was built from; -modified: files differed from that commit"},
+      {"cautions[]", "what these figures are not"},
+      {"files[]", "all files of this folder"},
+      {"keys",
+       "of every key, by its path: meaning, unit of its number, and figure: what rows.csv, limits and rankings "
+       "call it"},
+  };
+}
+
+OutputKeys findings_keys() {
+  Keys keys = program_keys();
+  append(keys, "state.", state_keys());
+  append(keys, "", of_top);
+  append(keys, "", of_construct());
   append(keys, "compression.", of_compression);
   append(keys, "compression.steps[].", of_step);
   append(keys, "compression.steps[].bent[].", of_bent);
+  keys.push_back({"compression.steps[].face.force_n", "force across the fracture, square to the cut"});
   append(keys, "compression.steps[].face.", of_face);
   append(keys, "compression.prebend.sufficient.", of_prebend_point);
   append(keys, "compression.prebend.most_even.", of_prebend_point);
   append(keys, "compression.prebend.curve[].", of_prebend_point);
-  keys.push_back({"loads[].load", "name of the load case"});
-  keys.push_back({"loads[].acts[]", "its parts that are not zero, by their keys in the case file"});
-  keys.push_back({"loads[].supports", "what holds the bone's ends, or the rollers"});
-  keys.push_back(
-      {"loads[].buckling_factor", "factor on the load at which the construct buckles; left out when it cannot"});
-  keys.push_back({"loads[].plate_clearance_mm",
-                  "least distance of the plate's underside from the bone under the load; 0: they touch"});
-  keys.push_back({"loads[].plate_pressure_n", "of the plate's underside on the bone, in all"});
-  keys.push_back({"loads[].friction_use",
-                  "of the plate on the bone: force carried / limit, the worse fragment's; left out when they do "
-                  "not touch"});
-  keys.push_back({"loads[].force_left",
-                  "share of the force across the fracture after the last step that is left under the load; left "
-                  "out when there was none"});
-  keys.push_back({"loads[].gapes", "a place that the steps pressed together opens under the load"});
-  append(keys, "loads[].gap.", of_gap);
-  append(keys, "loads[].gap.near.", of_gap_point);
-  append(keys, "loads[].gap.far.", of_gap_point);
-  append(keys, "loads[].gap.edge[].", of_gap_point);
-  append(keys, "loads[].face.", of_face);
-  append(keys, "loads[].plate.", of_peak);
-  append(keys, "loads[].plate.", of_plate);
-  append(keys, "loads[].plate.fatigue.", of_cycle);
-  append(keys, "loads[].plate.fatigue.", of_plate_fatigue);
-  append(keys, "loads[].plate.holes[].", of_hole);
-  append(keys, "loads[].plate.holes[].", {of_peak.begin(), of_peak.end() - 1});
-  append(keys, "loads[].screws[].", of_screw);
-  append(keys, "loads[].screws[].head_cycle.", of_cycle);
-  append(keys, "loads[].bone.", of_bone);
-  append(keys, "loads[].bent[].", of_bent);
-  append(keys, "loads[].working_length_effect[].", of_variant);
-  append(keys, "", assessment_keys());
+  append(keys, "loads[].", of_load());
+  append(keys, "margins[].", margin_keys());
+  append(keys, "margins_left_out[].", left_out_keys());
+  append(keys, "review[].", review_keys());
+  append(keys, "plan.", plan_keys());
+  append(keys, "race.", race_keys());
+  append(keys, "no_race.", no_race_keys());
   return keys;
 }
 
 std::string describe_findings_keys() {
-  std::string text;
-  for (const auto& key : findings_keys()) text += fmt::format("{}\n    {}\n", key.path, key.meaning);
+  std::string text =
+      "# findings.json: keys by their paths; [name]: what rows.csv, limits and rankings call the figure\n\n";
+  for (const auto& key : findings_keys())
+    text += fmt::format("{}\n    {}{}\n", key.path, key.meaning,
+                        key.figure.empty() ? "" : fmt::format(" [{}]", key.figure));
   return text;
 }
 

@@ -1,20 +1,19 @@
-// The meaning of every key of findings.json, written into the file itself and printed by `gapstrain keys
-// --findings`.
+// The meaning of every key of findings.json, as an analysis writes it: into the file itself, and printed by
+// `gapstrain keys --findings`.
 #pragma once
 
+#include "cases/outputs/json/output_key.h"
+
 #include <string>
-#include <vector>
 
 namespace gapstrain::cases {
 
-struct FindingsKey {
-  std::string path;  // "loads[].gap.largest_motion_mm"
-  std::string meaning;
-};
-
 // In the order of the file.
-std::vector<FindingsKey> findings_keys();
+OutputKeys findings_keys();
 
 std::string describe_findings_keys();
+
+// Those that a comparison's file has as well.
+OutputKeys program_keys();
 
 }  // namespace gapstrain::cases

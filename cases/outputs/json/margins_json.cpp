@@ -58,7 +58,36 @@ struct BasisJson {
   }
 };
 
+// What has no margin, by its kind and its screw.
+template <class Part>
+Json part_json(const char* reason, const Part& part) {
+  Json json{{"reason", reason}, {"part", models::part_name(part.kind, part.label)}};
+  if (!part.label.empty()) json["screw"] = part.label;
+  return json;
+}
+
+struct LeftOutJson {
+  Json operator()(const models::LoadOutsideDay& outside) const {
+    return {{"reason", "outside_the_day"}, {"load", outside.load}};
+  }
+  Json operator()(const models::UnknownStrength& unknown) const {
+    Json json = part_json("unknown_strength", unknown);
+    json["material"] = unknown.material;
+    return json;
+  }
+  Json operator()(const models::NotStrained& idle) const { return part_json("not_strained", idle); }
+};
+
 }  // namespace
+
+Json left_out_json(const std::vector<models::LeftOutMargin>& left_out) {
+  Json json = Json::array();
+  for (const auto& one : left_out) {
+    json.push_back(std::visit(LeftOutJson{}, one));
+    json.back()["sentence"] = models::left_out_sentence(one);
+  }
+  return json;
+}
 
 Json margins_json(const models::Construct& construct, const std::vector<models::Margin>& margins) {
   Json json = Json::array();

@@ -12,4 +12,7 @@ namespace gapstrain::cases {
 // @pre the margins are the construct's
 Json margins_json(const models::Construct& construct, const std::vector<models::Margin>& margins);
 
+// Why others have none.
+Json left_out_json(const std::vector<models::LeftOutMargin>& left_out);
+
 }  // namespace gapstrain::cases

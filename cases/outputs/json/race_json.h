@@ -2,11 +2,10 @@
 #pragma once
 
 #include "cases/files/json_value.h"
-#include "cases/outputs/json/findings_keys.h"
+#include "cases/outputs/json/output_key.h"
 #include "models/race/race.h"
 
 #include <string>
-#include <vector>
 
 namespace gapstrain::cases {
 
@@ -15,8 +14,12 @@ Json race_json(const models::Race& race);
 Json race_comparison_json(const models::RaceComparison& comparison, const std::string& first,
                           const std::string& second);
 
-// Of race_json, in its order, under "race".
-std::vector<FindingsKey> race_keys();
+// Why there is none.
+Json no_race_json(const models::NoRace& no_race);
+
+// Of race_json and race_comparison_json, in their order; see output_key.h.
+OutputKeys race_keys();
+OutputKeys race_comparison_keys();
 
 // "steady", "governed", "none"
 std::string course_name(models::HealingCourse course);

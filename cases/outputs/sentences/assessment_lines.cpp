@@ -62,7 +62,7 @@ std::vector<std::string> assessment_sentences(const models::Construct& construct
                                               const models::Assessment& assessment) {
   std::vector<std::string> sentences{verdict(construct, assessment)};
   if (assessment.race) sentences.push_back("Healing: " + models::race_in_short(*assessment.race));
-  if (assessment.no_race) sentences.push_back("Healing: " + *assessment.no_race);
+  if (assessment.no_race) sentences.push_back("Healing: " + models::no_race_sentence(*assessment.no_race));
   if (const auto hangs_on = what_it_hangs_on(construct, assessment); !hangs_on.empty())
     sentences.push_back(hangs_on);
   if (!assessment.margins.empty()) sentences.push_back(margins_sentence(assessment.margins));

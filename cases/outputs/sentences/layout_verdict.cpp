@@ -49,7 +49,7 @@ std::string rules_text(const std::vector<models::RuleFinding>& review) {
 std::string layout_verdict(const std::string& rank, const models::Construct& construct,
                            const models::Findings& findings) {
   models::Assessment assessment;
-  assessment.margins = models::find_margins(construct, findings);
+  assessment.margins = models::collect_margins(construct, findings).margins;
   assessment.review = models::review(construct);
   const auto& hottest = hottest_load(findings);
   const auto& peak = hottest.plate.peak;

@@ -69,7 +69,7 @@ std::string details(const models::Construct& construct, const models::Margin& ma
 }  // namespace
 
 std::string margins_text(const models::Construct& construct, const std::vector<models::Margin>& margins,
-                         const std::vector<std::string>& left_out) {
+                         const std::vector<models::LeftOutMargin>& left_out) {
   const auto worst = models::worst_of_each_kind(margins);
   const std::size_t width = part_width(margins);
   const std::string head = pad("factor", factor_width) + pad("part", width) + "load\n";
@@ -91,7 +91,7 @@ std::string margins_text(const models::Construct& construct, const std::vector<m
   const auto add = [&](const std::string& paragraph) {
     for (const auto& line : wrap(paragraph, screen_columns, 2)) text += line + "\n";
   };
-  for (const auto& reason : left_out) add("- " + reason);
+  for (const auto& reason : left_out) add("- " + models::left_out_sentence(reason));
   text += "\n";
   for (const auto caution : cautions) add(std::string(caution));
   return text;

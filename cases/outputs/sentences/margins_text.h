@@ -12,7 +12,7 @@ namespace gapstrain::cases {
 // numbered notes; why others are left out. Lines of at most screen_columns, with line ends.
 // @pre the margins are the construct's
 std::string margins_text(const models::Construct& construct, const std::vector<models::Margin>& margins,
-                         const std::vector<std::string>& left_out);
+                         const std::vector<models::LeftOutMargin>& left_out);
 
 // "In hand (strength over demand): screw S7, fatigue 1.4; plate, yield 2.9": of each kind the worst, of these
 // the least four.

@@ -4,6 +4,7 @@
 #include "cases/outputs/sentences/result_head.h"
 #include "cases/text/columns.h"
 #include "models/parts/words.h"
+#include "models/words/plan_words.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -173,7 +174,7 @@ std::string plan_text(const models::Plan& plan, const models::ResultState& state
   };
   Lines notes{"- " + std::string("none")};
   if (!plan.notes.empty()) notes.clear();
-  for (const auto& note : plan.notes) notes.push_back("- " + note);
+  for (const auto& note : models::note_sentences(plan.notes)) notes.push_back("- " + note);
   std::size_t lines_of_notes = 0;
   for (const auto& note : notes) lines_of_notes += on_page(note).size();
   constexpr std::size_t around_notes = 2;  // a blank line and the heading

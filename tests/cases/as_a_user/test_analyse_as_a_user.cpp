@@ -43,7 +43,8 @@ TEST_CASE("the bench tube gives findings, tables and fields that belong together
     CHECK(std::find(present.begin(), present.end(), name) != present.end());
   CHECK_FALSE(fs::exists(folder / "race.csv"));  // a bench does not heal
   CHECK_FALSE(json.contains("race"));
-  CHECK(run.out.find("Healing: " + json["no_race"].get<std::string>().substr(0, 30)) != std::string::npos);
+  CHECK(run.out.find("Healing: " + json["no_race"]["sentence"].get<std::string>().substr(0, 30)) !=
+        std::string::npos);
   CHECK(std::count_if(present.begin(), present.end(), [](const auto& f) { return f.ends_with(".vtu"); }) == 3 * 3);
   CHECK(std::count_if(present.begin(), present.end(), [](const auto& f) { return f.ends_with(".vtp"); }) == 3);
 

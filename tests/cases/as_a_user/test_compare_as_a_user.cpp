@@ -376,7 +376,8 @@ TEST_CASE("without healing a comparison says what to enter for the race", "[case
   const auto json = nlohmann::json::parse(read_file(scratch.path() / "out" / "findings.json"));
   CHECK(json["pairs"][0]["races"].empty());
   CHECK_FALSE(json["constructs"][0].contains("race"));
-  CHECK_THAT(json["constructs"][0]["no_race"].get<std::string>(), Contains("weeks_from"));
+  CHECK(json["constructs"][0]["no_race"]["reason"] == "no_healing");
+  CHECK_THAT(json["constructs"][0]["no_race"]["sentence"].get<std::string>(), Contains("weeks_from"));
   CHECK_FALSE(fs::exists(scratch.path() / "out" / "race_A.csv"));
 
   // The same command again takes the place of what it wrote.

@@ -83,7 +83,7 @@ LoadFindings sample_load(int number) {
   load.friction_use = 0.37 * size;
   load.plate_pressure = 318.0 * size * newton;
   load.plate.peak = {213.0 * size * mpa, 41.3 * mm, -1.7 * mm, PlateFace::bottom, 5};
-  load.plate.factor_to_yield = 3.24 / size;
+  load.plate.factor_to_yield = 690.0 / 213.0 / size;
   load.plate.share_over_yield = 0.0013;
   load.plate.fatigue = PlateFatigue{
       {106.0 * size * mpa, 107.0 * size * mpa}, 121.0 * size * mpa, 41.4 * mm, -1.6 * mm, PlateFace::bottom, 5};
@@ -197,7 +197,8 @@ Assessment sample_assessment() {
        StrainBasis{0.0075, 0.0073}},
       {MarginKind::plate_yield, "load 2", 2.37, "a standard", false, ScrewId::none,
        YieldBasis{291.0 * mpa, 690.0 * mpa, rim}}};
-  assessment.margins_left_out = {"Bone: no yield strain is known."};
+  assessment.margins_left_out = {LoadOutsideDay{"load 0"}, UnknownStrength{MarginKind::bone_yield, "own bone"},
+                                 NotStrained{MarginKind::screw_hold, ScrewId{1}, "S1"}};
   RuleFinding span{"plate span ratio", Verdict::broken, "from memory"};
   span.value = 5.2;
   span.least = 8.0;
@@ -238,7 +239,16 @@ Assessment sample_assessment() {
   screw.gliding = 2.7 * mm;
   plan.screws = {screw};
   plan.steps = {"insert and tighten S4"};
-  plan.notes = {"Mind the bend."};
+  const RulePart s4{ScrewId{4}, "S4", 4};
+  plan.notes = {BendAtLockingHole{4, 6.3 * degree},
+                *plan.prebend,
+                FreeEntryNote{s4, 62.0 * mm, 91.0 * degree, plan.aspect},
+                AimNote{s4, 7.0 * degree, -4.0 * degree, plan.aspect, true},
+                OffCentreNote{s4, 0.7 * mm},
+                GlidingHoleNote{s4, 2.7 * mm},
+                UnknownDrills{{s4}},
+                OtherMetals{{{s4, "titanium"}}, plan.metal},
+                LengthsNote{2.0 * mm, 2.5 * mm}};
   RaceCourse governed;
   governed.course = HealingCourse::governed;
   governed.damage = {{0.0, 0.0, 0.0}, {0.011, 0.023, 0.047}, {0.013, 0.029, 0.059}};
@@ -278,7 +288,7 @@ Assessment sample_assessment() {
   assessment.state.fails = {{assessment.margins.front(), {FailureTime::Kind::in_race, 1.4, 4.2}}};
   assessment.state.limits = {used_slot()};
   assessment.state.estimated = {Estimate::cortex, Estimate::gap};
-  assessment.no_race = "Enter the weeks to union.";  // where there is no race; for its key
+  assessment.no_race = NoRace{NoRace::Reason::no_healing};  // where there is no race; for its key
   return assessment;
 }
 

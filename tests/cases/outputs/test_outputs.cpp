@@ -1,8 +1,7 @@
 #include "cases/cautions.h"
+#include "cases/figures/outcome_table.h"
 #include "cases/files/file_names.h"
 #include "cases/outputs/json/findings_json.h"
-#include "cases/outputs/json/findings_keys.h"
-#include "cases/outputs/json/margins_json.h"
 #include "cases/outputs/sentences/summary.h"
 #include "cases/outputs/tables/csv_tables.h"
 #include "cases/text/columns.h"
@@ -17,7 +16,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <set>
 
 using namespace gapstrain;
 using namespace gapstrain::cases;
@@ -31,52 +29,8 @@ namespace {
 
 const CaseOrigin origin{"sample.toml", "name = 1", {"a load was assumed"}};
 
-// The paths of all values, indices left out; everything below "keys" counts as one.
-void gather(const nlohmann::json& json, const std::string& path, std::set<std::string>& paths) {
-  if (json.is_object() && path != "keys") {
-    for (const auto& [key, value] : json.items()) gather(value, path.empty() ? key : path + "." + key, paths);
-  } else if (json.is_array()) {
-    for (const auto& item : json) gather(item, path + "[]", paths);
-  } else {
-    paths.insert(path);
-  }
-}
-
 models::Check doubt(const std::string& name, const std::string& meaning = "it is in balance") {
   return {name, 0.02, 1e-8, false, meaning};
-}
-
-// One margin of each basis.
-std::vector<models::Margin> margins_of_each_basis() {
-  using models::mpa, models::newton, models::mm;
-  const models::PlateLocation location{5, 40.0 * mm, models::PlateFace::bottom};
-  const models::FactorRange range{1.1, 1.3, 1.6};
-  const std::vector<models::MarginBasis> bases = {
-      models::YieldBasis{236.0 * mpa, 690.0 * mpa, location},
-      models::PreloadBasis{400.0 * newton, 2100.0 * newton},
-      models::FatigueBasis{{89.0 * mpa, 88.0 * mpa}, 98.0 * mpa, 170.0 * mpa, 1e6, range, location},
-      models::DamageBasis{0.2, 16.0, range},
-      models::HoldBasis{120.0 * newton, 900.0 * newton, 30.0 * newton, 700.0 * newton, true},
-      models::StrainBasis{0.001, 0.0073}};
-  std::vector<models::Margin> margins;
-  for (const auto& basis : bases) {
-    margins.emplace_back();
-    margins.back().load = "load 0";
-    margins.back().screw = models::ScrewId{4};
-    margins.back().basis = basis;
-  }
-  return margins;
-}
-
-std::set<std::string> paths_of(const models::Findings& findings) {
-  std::set<std::string> paths;
-  auto assessment = sample_assessment();
-  for (const auto& margin : margins_of_each_basis()) assessment.margins.push_back(margin);
-  assessment.state.not_trusted = {doubt("force balance")};
-  assessment.state.fails.push_back({models::LostRace{true, 0.6}});
-  gather(nlohmann::json::parse(findings_json(sample_construct(), findings, assessment, origin, {"findings.json"})),
-         "", paths);
-  return paths;
 }
 
 // Nothing to be alarmed at, so that the screen has room for all else.
@@ -96,37 +50,6 @@ models::Assessment calm_assessment() {
 }
 
 }  // namespace
-
-TEST_CASE("findings.json documents exactly the keys it has", "[cases][outputs]") {
-  auto findings = sample_findings(2);
-  findings.stiffness.torsion = std::numeric_limits<double>::quiet_NaN() * models::newton_mm / models::radian;
-  auto written = paths_of(findings);            // holds not_finite[]
-  written.merge(paths_of(sample_findings(2)));  // and the torsion
-  std::set<std::string> documented;
-  for (const auto& key : findings_keys()) {
-    CHECK(documented.insert(key.path).second);
-    CHECK_FALSE(key.meaning.empty());
-  }
-  for (const auto& path : written) {
-    INFO(path);
-    CHECK(documented.contains(path));
-  }
-  for (const auto& path : documented) {
-    INFO(path);
-    CHECK(written.contains(path));
-  }
-}
-
-TEST_CASE("margins carry the values they were worked from", "[cases][outputs]") {
-  const auto json = nlohmann::json::parse(margins_json(sample_construct(), margins_of_each_basis()).dump());
-  CHECK(json[0]["basis"] == nlohmann::json::parse(R"({"stress_mpa": 236.0, "yield_mpa": 690.0, "hole": 5,
-                                                      "along_mm": 40.0, "face": "bottom"})"));
-  CHECK(json[2]["basis"]["amplitude_mpa"] == 89.0);
-  CHECK(json[2]["basis"]["mean_mpa"] == 88.0);
-  CHECK(json[2]["basis"]["reversed_mpa"] == 98.0);
-  CHECK(json[2]["basis"]["factor_high"] == 1.6);
-  CHECK(json[4]["basis"]["wall"] == "far");
-}
 
 TEST_CASE("findings.json carries the figures in the units of its keys", "[cases][outputs]") {
   const auto findings = sample_findings(1);
@@ -245,6 +168,16 @@ TEST_CASE("a load's name cannot break a table", "[cases][outputs]") {
   auto findings = sample_findings(1);
   findings.loads[0].load = "axial, \"heavy\"";
   CHECK(screws_csv(findings).find("\r\n\"axial, \"\"heavy\"\"\",S1,") != std::string::npos);
+}
+
+TEST_CASE("a row that fails a check of its own says which, with value and limit", "[cases][outputs]") {
+  models::Outcome outcome;
+  CHECK(outcome_row({"1"}, outcome).starts_with("1,ok,"));
+  outcome.doubts = {doubt("force balance"), doubt("contact: friction law, relative")};
+  const std::string row = outcome_row({"1"}, outcome);
+  CHECK(row.starts_with("1,doubtful,"));
+  CHECK(row.ends_with(
+      ",\"force balance: 0.02, limit 1e-08; contact: friction law, relative: 0.02, limit 1e-08\"\n"));
 }
 
 TEST_CASE("file names of loads are plain and cannot collide or leave the folder", "[cases][outputs]") {

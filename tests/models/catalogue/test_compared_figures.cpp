@@ -103,7 +103,7 @@ TEST_CASE("an analysed construct has the outcome of its findings, margins and ru
   one.analysis.findings.trust.checks = {{"residual", 1e-9, 1e-7, true, ""},
                                         {"force balance", 0.1, 1e-8, false, ""}};
   const Outcome outcome = outcome_of(one);
-  CHECK(outcome.doubts == std::vector<std::string>{"force balance"});
+  CHECK(outcome.doubts == std::vector<Check>{{"force balance", 0.1, 1e-8, false, ""}});
   CHECK(figure(outcome, "peak_stress") == 400.0);
   CHECK(*figure(outcome, "plate_to_yield") == Approx(1.5));
   CHECK(figure(outcome, "gap_strain") == 0.12);

@@ -83,7 +83,7 @@ Outcome long_way(const Assembly& assembly, const std::vector<int>& chosen) {
 }
 
 Outcome outcome_of(const Findings& findings, const Construct& construct) {
-  return models::outcome_of(findings, construct, find_margins(construct, findings), review(construct));
+  return models::outcome_of(findings, construct, collect_margins(construct, findings).margins, review(construct));
 }
 
 std::vector<ScaledFigure> all_figures(const Outcome& outcome) {

@@ -74,7 +74,7 @@ bool has(const std::vector<Margin>& margins, MarginKind kind) {
 
 TEST_CASE("margins are strength over demand under the worst load, worst first", "[models][review]") {
   const Construct construct = steel_tube();
-  const auto margins = find_margins(construct, two_loads(construct));
+  const auto margins = collect_margins(construct, two_loads(construct)).margins;
   CHECK(std::is_sorted(margins.begin(), margins.end(),
                        [](const Margin& one, const Margin& other) { return one.factor < other.factor; }));
   for (const auto& margin : margins) {
@@ -178,12 +178,12 @@ TEST_CASE("loads of the patient's day are asked for their own cycles, alone and 
   construct.healing->weeks_to = 16.0;
   const auto findings = two_loads(construct);
   // No cycles: 10^6 as without healing.
-  CHECK(find(find_margins(construct, findings), MarginKind::plate_fatigue).factor ==
+  CHECK(find(collect_margins(construct, findings).margins, MarginKind::plate_fatigue).factor ==
         Approx(strength_at_run_out / 150.0).epsilon(1e-3));
   // The smaller load comes so often that it uses more life: 10 and 100 000 a day for 112 days.
   construct.loads[0].cycles_per_day = 10.0;
   construct.loads[1].cycles_per_day = 100000.0;
-  const auto margins = find_margins(construct, findings);
+  const auto margins = collect_margins(construct, findings).margins;
   const Margin& alone = find(margins, MarginKind::plate_fatigue);
   CHECK(alone.load == construct.loads[1].name);
   CHECK(alone.factor == Approx(1513.4 * std::pow(1.12e7, -0.08572) / 120.0).epsilon(1e-3));
@@ -199,16 +199,17 @@ TEST_CASE("loads of the patient's day are asked for their own cycles, alone and 
   CHECK(margin_sentence(construct, alone).find("11200000 cycles") != std::string::npos);
   // A load without cycles is then no part of the day, and that is said.
   construct.loads[1].cycles_per_day.reset();
-  CHECK(find(find_margins(construct, findings), MarginKind::plate_fatigue).load == construct.loads[0].name);
-  const auto left_out = margins_left_out(construct, findings);
+  CHECK(find(collect_margins(construct, findings).margins, MarginKind::plate_fatigue).load ==
+        construct.loads[0].name);
+  const auto left_out = collect_margins(construct, findings).left_out;
   REQUIRE(left_out.size() == 1);
-  CHECK(left_out[0].find(construct.loads[1].name) != std::string::npos);
+  CHECK(std::get<LoadOutsideDay>(left_out[0]).load == construct.loads[1].name);
 }
 
 TEST_CASE("what is not known, or not strained, has no margin and a reason", "[models][review]") {
   Construct construct = steel_tube();
   Findings findings = two_loads(construct);
-  CHECK(margins_left_out(construct, findings).empty());
+  CHECK(collect_margins(construct, findings).left_out.empty());
   only(construct.plates).material.fatigue_strength.reset();
   only(construct.plates).material.yield_strength.reset();
   construct.bone.cortex = isotropic_cortex("own bone", 17000.0 * mpa, 0.3, "made up for tests");
@@ -217,16 +218,54 @@ TEST_CASE("what is not known, or not strained, has no margin and a reason", "[mo
     load.screws[0].cortices = {{false, 2.0 * mm, 0.0 * newton, 0.0 * newton}};
     load.screws[0].head_cycle = {};
   }
-  const auto margins = find_margins(construct, findings);
+  const auto [margins, left_out] = collect_margins(construct, findings);
   REQUIRE(margins.size() == 1);
   CHECK(margins[0].kind == MarginKind::screw_yield);
-  CHECK(margins_left_out(construct, findings).size() == 5);
+  REQUIRE(left_out.size() == 5);
+  const auto& plate = std::get<UnknownStrength>(left_out[1]);
+  CHECK(plate.kind == MarginKind::plate_fatigue);
+  CHECK(plate.material == only(construct.plates).material.name);
+  CHECK(plate.screw == ScrewId::none);
+  const auto& head = std::get<NotStrained>(left_out[2]);
+  CHECK(head.kind == MarginKind::screw_fatigue);
+  CHECK(head.screw == construct.screws[0].id);
+  CHECK(head.label == construct.screws[0].label);
+  CHECK(std::get<NotStrained>(left_out[3]).kind == MarginKind::screw_hold);
+  CHECK(std::get<UnknownStrength>(left_out[4]).material == "own bone");
+}
+
+TEST_CASE("why a part has no margin is told with what to enter", "[models][review]") {
+  const auto says = [](const LeftOutMargin& left_out, const std::string& sentence) {
+    CHECK(left_out_sentence(left_out) == sentence);
+  };
+  using Kind = MarginKind;
+  says(
+      LoadOutsideDay{"trot"},
+      "Fatigue under \"trot\": it has no cycles_per_day while other loads have, so it is no part of the patient's "
+      "day.");
+  says(UnknownStrength{Kind::plate_yield, "own steel"},
+       "Plate, yield: no yield strength of \"own steel\" is known.");
+  says(UnknownStrength{Kind::plate_fatigue, "own steel"},
+       "Plate, fatigue: no fatigue strength of \"own steel\" is known; give ultimate_strength and "
+       "fatigue_strength.");
+  says(UnknownStrength{Kind::screw_yield, "own steel", ScrewId{4}, "S4"},
+       "Part \"screw S4, yield\": no yield strength of \"own steel\" is known.");
+  says(UnknownStrength{Kind::screw_fatigue, "own steel", ScrewId{4}, "S4"},
+       "Part \"screw S4, fatigue\": no fatigue strength of \"own steel\" is known.");
+  says(UnknownStrength{Kind::bone_yield, "own bone"},
+       "Bone: no yield strain of \"own bone\" is known; give yield_strain.");
+  says(NotStrained{Kind::plate_yield}, "Plate, yield: nothing strains it.");
+  says(NotStrained{Kind::plate_fatigue_of_all_loads}, "Plate, fatigue under all loads: no load strains it.");
+  says(NotStrained{Kind::screw_hold, ScrewId{4}, "S4"},
+       "Part \"screw S4, pull-out\": nothing pulls or presses it.");
+  says(NotStrained{Kind::screw_fatigue, ScrewId{4}, "S4"}, "Part \"screw S4, fatigue\": no load strains it.");
+  says(NotStrained{Kind::bone_yield_at_screws}, "Part \"bone at the screws\": no strain was found there.");
 }
 
 TEST_CASE("a catalogue bone without a yield strain is held to man's, and that is said", "[models][review]") {
   Construct construct = steel_tube();
   construct.bone.cortex = find_cortex("canine-femur").value();
-  const auto margins = find_margins(construct, two_loads(construct));
+  const auto margins = collect_margins(construct, two_loads(construct)).margins;
   const Margin& bone = find(margins, MarginKind::bone_yield);
   // 0.73 %: Bayraktar et al. 2004, J. Biomech. 37:27, from memory.
   CHECK(bone.factor == Approx(7.3));
@@ -242,7 +281,7 @@ TEST_CASE("what the steps alone leave may be the worst", "[models][review]") {
   step.plate_peak = 345.0 * mpa;
   step.held = {{"S1", 800.0 * newton, 0.5, std::nullopt, construct.screws[0].id}};
   findings.compression.steps = {step};
-  const auto margins = find_margins(construct, findings);
+  const auto margins = collect_margins(construct, findings).margins;
   const Margin& plate = find(margins, MarginKind::plate_yield);
   CHECK(plate.load == "in the steps");
   CHECK(plate.factor == Approx(2.0));
@@ -255,7 +294,7 @@ TEST_CASE("the hold of a screw in one wall is a hint: the wall's moment is not c
   const Construct construct = steel_tube();
   Findings findings = two_loads(construct);
   for (auto& load : findings.loads) load.screws[0].cortices.pop_back();
-  const auto margins = find_margins(construct, findings);
+  const auto margins = collect_margins(construct, findings).margins;
   CHECK(find(margins, MarginKind::screw_hold).indicative);
   CHECK(find(margins, MarginKind::screw_hold).factor == Approx(855.5 / 300.0).epsilon(1e-3));
 }
@@ -297,12 +336,12 @@ TEST_CASE("a screw's margins are its own, whatever labels say", "[models][review
     load.screws.push_back(other);
   }
   std::vector<double> factors;
-  for (const auto& margin : find_margins(construct, findings))
+  for (const auto& margin : collect_margins(construct, findings).margins)
     if (margin.kind == MarginKind::screw_yield) factors.push_back(margin.factor);
   CHECK(factors == std::vector<double>{3.0, 6.0});
 
   construct.screws[1].id = construct.screws[0].id;
-  CHECK_THROWS_AS(find_margins(construct, findings), ModelError);
+  CHECK_THROWS_AS(collect_margins(construct, findings), ModelError);
 }
 
 }  // namespace gapstrain

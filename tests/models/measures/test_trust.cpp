@@ -3,6 +3,7 @@
 #include "models/assessment/assess.h"
 #include "models/assessment/result_state.h"
 #include "models/measures/buckling.h"
+#include "models/measures/outcome.h"
 #include "models/preparation/prepare_bodies.h"
 #include "models/words/state_words.h"
 #include "tests/framework/numbers.h"
@@ -14,6 +15,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <limits>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -328,6 +330,32 @@ TEST_CASE("a buckling factor that is not found is no number", "[models][findings
   const auto factor = measure_buckling(whole.assembly, whole.solved.states[0], lost);
   REQUIRE(factor);
   CHECK(std::isnan(*factor));
+}
+
+TEST_CASE("an outcome fails by value, limit and name what the findings of the same state fail",
+          "[models][findings][trust]") {
+  SolvedConstruct whole = tests::solve_and_measure(sound_tube());
+  const auto doubts = [&] {
+    std::vector<CarriedState> loaded;
+    for (std::size_t load = 0; load < whole.solved.states.size(); ++load)
+      loaded.push_back(
+          carried_state(whole.assembly, whole.solved.states[load].pressed, whole.assembly.loads[load].forces));
+    return doubts_about(whole.assembly, loaded);
+  };
+  CHECK(doubts().empty());
+  auto& state = whole.solved.states[1].pressed;
+  state.complementarity = 0.02;
+  state.friction_residual = 0.003;
+  const auto failing = doubts();
+  REQUIRE(failing.size() == 2);
+  CHECK(failing[0] == check_named(trust_of(whole), contact));
+  CHECK(failing[1] == check_named(trust_of(whole), friction));
+  CHECK(check_text(failing[0]) == contact + ": 0.02, limit 1e-08");
+  state.forces(0) = std::numeric_limits<double>::quiet_NaN();
+  const auto broken = doubts();
+  REQUIRE(broken.size() == 1);
+  CHECK(broken[0].value > 0.0);
+  CHECK(broken[0].limit == 0.0);
 }
 
 }  // namespace gapstrain

@@ -1,4 +1,5 @@
 #include "models/plan/plan.h"
+#include "models/words/plan_words.h"
 #include "tests/models/constructs.h"
 #include "tests/models/rules/arc_bone.h"
 #include "tests/models/rules/review_help.h"
@@ -13,8 +14,18 @@ using namespace gapstrain::tests;  // NOLINT: helpers of these tests
 
 namespace {
 
-bool any_says(const std::vector<std::string>& texts, const std::string& words) {
-  return std::any_of(texts.begin(), texts.end(), [&](const std::string& text) { return says(text, words); });
+bool any_says(const std::vector<PlanNote>& notes, const std::string& words) {
+  return std::any_of(notes.begin(), notes.end(),
+                     [&](const PlanNote& note) { return says(note_sentence(note), words); });
+}
+
+// The first of its kind. @pre there is one
+template <class Note>
+Note note_of(const Plan& plan) {
+  for (const auto& note : plan.notes)
+    if (const auto* found = std::get_if<Note>(&note)) return *found;
+  FAIL("there is no such note");
+  return {};
 }
 
 const OrderedScrew& screw_of(const Plan& plan, const std::string& label) {
@@ -91,6 +102,15 @@ TEST_CASE("a lag screw beside the plate counts from the bone and gets a gliding 
   CHECK_FALSE(screw_of(plan, "S1").gliding);
   CHECK_FALSE(screw_of(plan, "S1").drill);
   CHECK(any_says(plan.notes, "The drill for S1"));
+  CHECK(note_of<UnknownDrills>(plan).screws.front().screw == construct.screws[1].id);
+  CHECK(note_of<GlidingHoleNote>(plan).screw.label == "L1");
+  CHECK(note_of<GlidingHoleNote>(plan).diameter == 3.5 * mm);
+  const auto entry = note_of<FreeEntryNote>(plan);
+  CHECK(entry.position == 80.0 * mm);
+  CHECK(in_degrees(entry.around) == Approx(90.0));
+  CHECK(note_sentence(entry) ==
+        "L1: enters 80 mm from the bone's proximal end, 90 deg round it from the plate's side towards medial.");
+  CHECK(note_of<LengthsNote>(plan).step == construct.stock.screw_step);
 }
 
 TEST_CASE("a compression screw is drilled off its slot's middle by its slide", "[models][review]") {
@@ -107,6 +127,8 @@ TEST_CASE("a compression screw is drilled off its slot's middle by its slide", "
   CHECK(plan.screws[3].off_centre.value() == Approx(0.7));
   CHECK(plan.screws[2].off_centre.value() == 0.0);
   CHECK(any_says(plan.notes, "drill 0.7 mm off the middle of the slot, away from the fracture"));
+  CHECK(note_of<OffCentreNote>(plan).screw.screw == construct.screws[3].id);
+  CHECK(note_of<OffCentreNote>(plan).off_centre.value() == Approx(0.7));
   CHECK(plan.steps[3] == "insert and tighten " + construct.screws[3].label);
 }
 

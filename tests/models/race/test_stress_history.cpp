@@ -8,6 +8,7 @@
 #include "models/race/gap_state.h"
 #include "models/race/healing_gap.h"
 #include "models/race/tissue_ladder.h"
+#include "models/words/race_words.h"
 #include "tests/models/constructs.h"
 
 #include <catch2/catch.hpp>
@@ -290,27 +291,35 @@ TEST_CASE("tissues bear Perren's strains, and less the stiffer they are", "[mode
   CHECK(strain_borne(0.01 * mpa) == Approx(1.0));
 }
 
-TEST_CASE("a construct that cannot be raced says what to enter", "[models][review]") {
+TEST_CASE("a construct that cannot be raced says why, and what to enter", "[models][review]") {
+  using Reason = NoRace::Reason;
   CHECK_FALSE(why_no_race(healing_tube()));
-  const auto why = [](const auto& change) {
+  const auto check = [](Reason reason, const std::string& words, const auto& change) {
     Construct construct = healing_tube();
     change(construct);
-    return why_no_race(construct).value_or("");
+    const auto why = why_no_race(construct);
+    REQUIRE(why);
+    CHECK(why->reason == reason);
+    CHECK_THAT(no_race_sentence(*why), Catch::Matchers::Contains(words));
+    CHECK(why->metal.empty() == (reason != Reason::unknown_strength));
   };
-  CHECK_THAT(why([](Construct& c) { c.healing.reset(); }), Catch::Matchers::Contains("[healing]"));
-  CHECK_THAT(why([](Construct& c) {
-               for (auto& load : c.loads) load.cycles_per_day.reset();
-             }),
-             Catch::Matchers::Contains("cycles_per_day"));
-  CHECK_THAT(why([](Construct& c) { only(c.fractures).gap = 0.0 * mm; }), Catch::Matchers::Contains("open gap"));
-  CHECK_THAT(why([](Construct& c) { only(c.plates).material.fatigue_strength.reset(); }),
-             Catch::Matchers::Contains("fatigue strength"));
-  CHECK_THAT(why([](Construct& c) {
-               Step step;
-               step.tissue = find_tissue("cartilage");
-               c.steps = {step};
-             }),
-             Catch::Matchers::Contains("step"));
+  check(Reason::no_healing, "needs a table [healing] with weeks_from and weeks_to.",
+        [](Construct& c) { c.healing.reset(); });
+  check(Reason::no_daily_cycles, "needs cycles_per_day of the loads that come every day.", [](Construct& c) {
+    for (auto& load : c.loads) load.cycles_per_day.reset();
+  });
+  check(Reason::no_gap, "needs an open gap in which tissue stiffens; this fracture has none.",
+        [](Construct& c) { only(c.fractures).gap = 0.0 * mm; });
+  check(Reason::unknown_strength,
+        "ultimate and fatigue strength; " + only(healing_tube().plates).material.name + " has none.",
+        [](Construct& c) { only(c.plates).material.fatigue_strength.reset(); });
+  check(Reason::filled_by_step, "leave out the step that fills the gap with tissue", [](Construct& c) {
+    Step step;
+    step.tissue = find_tissue("cartilage");
+    c.steps = {step};
+  });
+  CHECK(no_race_sentence({Reason::without_an_answer, {}, "The construct slides."}) ==
+        "The race of bone against plate cannot be followed: The construct slides.");
 }
 
 }  // namespace gapstrain

@@ -112,8 +112,7 @@ SamplePlan sample_plan(const PlanSizes& sizes) {
     plan.screws.back().direction = place.direction;
     plan.screws.back().step = static_cast<int>(plan.steps.size()) + 1;
     plan.steps.push_back("insert and tighten " + screw.label);
-    plan.notes.push_back(screw.label +
-                         ": drill through the guide that screws into the hole, or it will not lock.");
+    plan.notes.emplace_back(OneCortexNote{{screw.id, screw.label, screw.hole}});
   }
   return sample;
 }
