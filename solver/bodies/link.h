@@ -27,4 +27,11 @@ struct Link {
   Eigen::Index size() const { return flexibility.rows(); }
 };
 
+// A flexibility that two links have in common, such as that of a spring between the point where both end and what
+// holds it: forces of each deform the other. With the links' own it is semi-definite.
+struct SharedFlexibility {
+  int one = 0, other = 0;       // by their positions among the links
+  Eigen::MatrixXd flexibility;  // (forces of `one` x forces of `other`)
+};
+
 }  // namespace gapstrain::solver

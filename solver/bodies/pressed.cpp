@@ -37,7 +37,7 @@ Eigen::VectorXd carried_on(const System& system, const std::vector<ContactPair>&
   const auto take_up = [&](int index, const auto& takes) {
     const Link& link = system.links()[static_cast<std::size_t>(index)];
     const Eigen::Index first = system.first_row(index);
-    const Eigen::VectorXd stretch = link.flexibility * forces.segment(first, link.size());
+    const Eigen::VectorXd stretch = system.stretch(index, forces);
     for (Eigen::Index k = 0; k < link.size(); ++k)
       if (takes(first + k)) initial(first + k) = deformations(first + k) - stretch(k);
   };

@@ -26,8 +26,9 @@ MechanismError::MechanismError(const Eigen::MatrixXd& free_motions)
   motion /= motion(largest);
 }
 
-System::System(std::vector<const Condensed*> bodies, std::vector<Link> links)
-    : bodies_(std::move(bodies)), links_(std::move(links)) {
+System::System(std::vector<const Condensed*> bodies, std::vector<Link> links,
+               std::vector<SharedFlexibility> shared)
+    : bodies_(std::move(bodies)), links_(std::move(links)), shared_(std::move(shared)) {
   Eigen::Index forces = 0;
   for (const auto& link : links_) {
     first_row_.push_back(forces);
@@ -51,6 +52,13 @@ System::System(std::vector<const Condensed*> bodies, std::vector<Link> links)
             triplets[end.body].emplace_back(static_cast<int>(end.column + row), static_cast<int>(first + column),
                                             end.transfer(row, column));
     }
+  }
+  for (const auto& both : shared_) {
+    const Eigen::Index one = first_row(both.one), other = first_row(both.other);
+    assert(both.one != both.other);
+    flexibility_.block(one, other, both.flexibility.rows(), both.flexibility.cols()) += both.flexibility;
+    flexibility_.block(other, one, both.flexibility.cols(), both.flexibility.rows()) +=
+        both.flexibility.transpose();
   }
   rigid_ = Eigen::MatrixXd::Zero(forces, 6 * body_count);
   for (std::size_t b = 0; b < bodies_.size(); ++b) {
@@ -154,6 +162,18 @@ Solution System::compose(const std::vector<int>& active, const Eigen::MatrixXd& 
   return solution;
 }
 
+Eigen::MatrixXd System::stretch(int link, const Eigen::MatrixXd& forces) const {
+  const auto forces_of = [&](int index) {
+    return forces.middleRows(first_row(index), links_[static_cast<std::size_t>(index)].size());
+  };
+  Eigen::MatrixXd stretch = links_[static_cast<std::size_t>(link)].flexibility * forces_of(link);
+  for (const auto& both : shared_) {
+    if (both.one == link) stretch += both.flexibility * forces_of(both.other);
+    if (both.other == link) stretch += both.flexibility.transpose() * forces_of(both.one);
+  }
+  return stretch;
+}
+
 Eigen::MatrixXd System::deformations(const Solution& solution) const {
   Eigen::MatrixXd deformations = Eigen::MatrixXd::Zero(rows(), solution.motions.front().cols());
   for (std::size_t b = 0; b < bodies_.size(); ++b) deformations += coupling_[b].transpose() * solution.motions[b];
@@ -169,10 +189,13 @@ EnergyBalance energy_balance(const System& system, const Solution& solution, con
     balance.stored += 0.5 * forces.cwiseProduct(motion).colwise().sum().transpose();
     balance.supplied += 0.5 * loads[b].cwiseProduct(solution.motions[b]).colwise().sum().transpose();
   }
+  Eigen::MatrixXd all_forces = Eigen::MatrixXd::Zero(system.rows(), load_cases);
+  for (std::size_t l = 0; l < solution.links.size(); ++l)
+    all_forces.middleRows(system.first_row(solution.links[l]), solution.link_forces[l].rows()) =
+        solution.link_forces[l];
   for (std::size_t l = 0; l < solution.links.size(); ++l) {
-    const auto& link = system.links()[static_cast<std::size_t>(solution.links[l])];
     const auto& forces = solution.link_forces[l];
-    const Eigen::MatrixXd stretch = link.flexibility * forces;
+    const Eigen::MatrixXd stretch = system.stretch(solution.links[l], all_forces);
     balance.stored += 0.5 * forces.cwiseProduct(stretch).colwise().sum().transpose();
     balance.supplied -= 0.5 * (forces.transpose() * solution.initial[l]);
   }

@@ -44,9 +44,11 @@ struct Solution {
 class System {
  public:
   // The condensed bodies are borrowed and must outlive the system.
-  System(std::vector<const Condensed*> bodies, std::vector<Link> links);
+  System(std::vector<const Condensed*> bodies, std::vector<Link> links,
+         std::vector<SharedFlexibility> shared = {});
 
   const std::vector<Link>& links() const { return links_; }
+  const std::vector<SharedFlexibility>& shared() const { return shared_; }
   const std::vector<const Condensed*>& bodies() const { return bodies_; }
 
   // Rows of all links' forces one after another, and where each link's begin.
@@ -90,6 +92,9 @@ class System {
                    const Eigen::MatrixXd& amplitudes, const PortLoads& loads,
                    const Eigen::VectorXd& initial) const;
 
+  // How far forces in all rows (rows x cases) stretch a link: F s of its rows.
+  Eigen::MatrixXd stretch(int link, const Eigen::MatrixXd& forces) const;
+
   // B^T q of all rows, (rows x cases).
   Eigen::MatrixXd deformations(const Solution& solution) const;
 
@@ -98,6 +103,7 @@ class System {
 
   std::vector<const Condensed*> bodies_;
   std::vector<Link> links_;
+  std::vector<SharedFlexibility> shared_;
   std::vector<Eigen::Index> first_row_;
   std::vector<SparseMatrix> coupling_;  // B of each body, (motions x rows)
   Eigen::MatrixXd flexibility_;

@@ -7,6 +7,7 @@
 #include "tests/solver/bodies/monolithic.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace gapstrain::tests {
 
@@ -26,7 +27,16 @@ MonolithicDifference monolithic_difference(const models::Construct& construct) {
       links.push_back(assembly.system->links()[static_cast<std::size_t>(solution.links[l])]);
       links.back().initial = solution.initial[l];
     }
-    const auto whole = solve_monolithic(bodies, links, load.forces);
+    std::vector<solver::SharedFlexibility> shared;  // of those in place, by their positions among them
+    for (auto both : assembly.system->shared()) {
+      const auto place = [&](int link) { return std::find(solution.links.begin(), solution.links.end(), link); };
+      const auto one = place(both.one), other = place(both.other);
+      if (one == solution.links.end() || other == solution.links.end()) continue;
+      both.one = static_cast<int>(one - solution.links.begin());
+      both.other = static_cast<int>(other - solution.links.begin());
+      shared.push_back(std::move(both));
+    }
+    const auto whole = solve_monolithic(bodies, links, load.forces, shared);
 
     for (std::size_t b = 0; b < 3; ++b) {
       worst.displacement = std::max(worst.displacement, difference(displacements[b], whole.displacements[b]));

@@ -7,7 +7,8 @@
 namespace gapstrain::tests {
 
 MonolithicSolution solve_monolithic(const std::vector<MonolithicBody>& bodies,
-                                    const std::vector<solver::Link>& links, const solver::PortLoads& loads) {
+                                    const std::vector<solver::Link>& links, const solver::PortLoads& loads,
+                                    const std::vector<solver::SharedFlexibility>& shared) {
   std::vector<Eigen::Index> first;
   Eigen::Index size = 0;
   for (const auto& body : bodies) {
@@ -30,7 +31,9 @@ MonolithicSolution solve_monolithic(const std::vector<MonolithicBody>& bodies,
     right.middleRows(first[b], full.rows()) = bodies[b].ports->spread * loads[b];
   }
   Eigen::Index row = displacement_count;
+  std::vector<Eigen::Index> first_row;
   for (const auto& link : links) {
+    first_row.push_back(row);
     for (const auto& end : link.ends) {
       const auto b = end.body;
       const Eigen::MatrixXd columns =
@@ -50,6 +53,14 @@ MonolithicSolution solve_monolithic(const std::vector<MonolithicBody>& bodies,
     }
     row += link.size();
   }
+  for (const auto& both : shared)
+    for (Eigen::Index i = 0; i < both.flexibility.rows(); ++i)
+      for (Eigen::Index j = 0; j < both.flexibility.cols(); ++j) {
+        const Eigen::Index one = first_row[static_cast<std::size_t>(both.one)] + i,
+                           other = first_row[static_cast<std::size_t>(both.other)] + j;
+        put(one, other, -both.flexibility(i, j));
+        put(other, one, -both.flexibility(i, j));
+      }
   solver::SparseMatrix matrix(size, size);
   matrix.setFromTriplets(triplets.begin(), triplets.end());
   const Eigen::UmfPackLU<solver::SparseMatrix> factor(matrix);

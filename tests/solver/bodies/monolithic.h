@@ -17,8 +17,10 @@ struct MonolithicSolution {
   std::vector<Eigen::MatrixXd> link_forces;    // a link each, in the order given
 };
 
-// [K  RB; (RB)^T  -F] with all bodies' full stiffness and the links' forces as multipliers, by sparse LU.
+// `shared`: among the links given. [K  RB; (RB)^T  -F] with all bodies' full stiffness and the links' forces as
+// multipliers, by sparse LU.
 MonolithicSolution solve_monolithic(const std::vector<MonolithicBody>& bodies,
-                                    const std::vector<solver::Link>& links, const solver::PortLoads& loads);
+                                    const std::vector<solver::Link>& links, const solver::PortLoads& loads,
+                                    const std::vector<solver::SharedFlexibility>& shared = {});
 
 }  // namespace gapstrain::tests

@@ -116,6 +116,53 @@ TEST_CASE("bodies, ports and links give the monolithic answer", "[solver][system
     CHECK(difference(condensed.link_forces[l], whole.link_forces[l]) < 1e-7);
 }
 
+// Two bars that end at one point, which a spring joins to the body: the spring's flexibility is in both and
+// between them. So is a third body, massless and rigid, with the spring for a link.
+TEST_CASE("a flexibility that two links share stands for a spring behind the point where both end",
+          "[solver][system]") {
+  Miniature model;
+  const solver::Matrix6 spring = [] {
+    const Eigen::MatrixXd root = Eigen::MatrixXd::Random(6, 6);
+    return solver::Matrix6(1e-4 * (root * root.transpose() + Eigen::MatrixXd::Identity(6, 6)));
+  }();
+  // Bars 0 and 1 on the same port of the proximal bone, the other one by an arm, both with the spring behind it.
+  const solver::Matrix6 arm = solver::rigid_transfer({3.0, 0.0, 5.1}, {11.0, 0.0, 5.1});
+  model.links[1].ends[0].column = 0;
+  model.links[1].ends[0].transfer = arm.transpose();
+  auto with_shared = model.links;
+  with_shared[0].flexibility += spring;
+  with_shared[1].flexibility += arm * spring * arm.transpose();
+  const std::vector<solver::SharedFlexibility> shared{{0, 1, spring * arm.transpose()}};
+  const solver::System system({&model.condensed[0], &model.condensed[1], &model.condensed[2]}, with_shared,
+                              shared);
+  const auto loads = model.loads(system);
+  const auto found = system.solve(model.all_links, loads);
+
+  solver::Condensed point;  // rigid, of one port, seen from its own place
+  point.compliance = Eigen::MatrixXd::Zero(6, 6);
+  point.rigid = Eigen::MatrixXd::Identity(6, 6);
+  auto with_point = model.links;
+  with_point[0].ends[0].body = with_point[1].ends[0].body = 3;
+  with_point.push_back({"spring",
+                        {{3, 0, Eigen::MatrixXd::Identity(6, 6)}, {1, 0, -Eigen::MatrixXd::Identity(6, 6)}},
+                        spring,
+                        Eigen::VectorXd::Zero(6)});
+  const solver::System longer({&model.condensed[0], &model.condensed[1], &model.condensed[2], &point}, with_point);
+  auto longer_loads = loads;
+  longer_loads.push_back(Eigen::MatrixXd::Zero(6, 2));
+  auto every_link = model.all_links;
+  every_link.push_back(static_cast<int>(with_point.size()) - 1);
+  const auto expected = longer.solve(every_link, longer_loads);
+  for (std::size_t b = 0; b < 3; ++b) CHECK(difference(found.motions[b], expected.motions[b]) < 1e-9);
+  for (std::size_t l = 0; l < model.links.size(); ++l)
+    CHECK(difference(found.link_forces[l], expected.link_forces[l]) < 1e-8);
+  const auto balance = solver::energy_balance(system, found, loads);
+  for (Eigen::Index load = 0; load < 2; ++load) CHECK(balance.stored(load) == Approx(balance.supplied(load)));
+  // Without it the two bars would each have a spring of their own.
+  const solver::System apart({&model.condensed[0], &model.condensed[1], &model.condensed[2]}, with_shared);
+  CHECK(difference(apart.solve(model.all_links, loads).motions[2], expected.motions[2]) > 1e-3);
+}
+
 TEST_CASE("leaving a link out is the same as never having had it", "[solver][system]") {
   Miniature model;
   const solver::System all = model.system();
