@@ -9,6 +9,6 @@ namespace gapstrain::cases {
 inline constexpr std::array<std::string_view, 3> cautions{
     "This is a calculation from simplified geometry. It is not a medical device.",
     "It does not replace a licensed surgeon's judgement, the implant maker's instructions or local rules.",
-    "Threads are taken as bonded to bone, locking heads to the plate: loosening and wear are not in it."};
+    "Threads hold in bone, and locking heads in the plate, for good: loosening and wear are not in it."};
 
 }  // namespace gapstrain::cases

@@ -176,6 +176,10 @@ std::vector<Key> screw_keys() {
     {"screws", "cortices", Kind::count, optional, "", "1 or 2", {}, cortex_count},
     {"screws", "preload", Kind::force, optional, "", "of every screw that is tightened", {}, holding_force},
     {"screws", "torque", Kind::moment, optional, "", "likewise, in place of `preload`", {}, torques},
+    {"screws", "root_radius", Kind::length, optional, "", "fillet at the thread's root", {}, root_fillet},
+    {"screws", "interface", Kind::measure, derived, "bonded, a bound; the soft bound is tried beside it",
+     "local stiffness of screws in bone over that of bonded ones: bonded (1), mean (0.84), soft (0.5) or a number from "
+     "0.05 to 1", {}},
 
     {"screw", "hole", Kind::count, optional, "", "number of the plate hole, 1 is the most proximal", {}, hole_number},
     {"screw", "holes", Kind::counts, optional, "", "several holes, such as [1, 2, 4]: one such screw in each",
@@ -193,6 +197,8 @@ std::vector<Key> screw_keys() {
     {"screw", "core_diameter", Kind::length, optional, "", "minor diameter: what carries load",
      {}, {"0.2 mm", "20 mm"}},
     {"screw", "pitch", Kind::length, optional, "", "of the thread", {}, {"0.05 mm", "10 mm"}},
+    {"screw", "root_radius", Kind::length, derived, "by size, from memory (ISO 5835); of an own thread 0.16 of the pitch",
+     "fillet at the thread's root: how sharp a notch it is", {}, root_fillet},
     {"screw", "material", Kind::choice, derived, "the plate's metal", "metal by name", metals},
     {"screw", "cortices", Kind::count, literal, "2", "1 ends in the canal, 2 passes the far cortex", {}, cortex_count},
     {"screw", "tilt_along", Kind::angle, literal, "0 deg", "of the tip towards the distal end", {}, tilt},
@@ -202,6 +208,8 @@ std::vector<Key> screw_keys() {
     {"screw", "torque", Kind::moment, optional, "", "likewise, in place of `preload`", {}, torques},
     {"screw", "slide", Kind::length, derived, "0.6 mm for threads up to 2.0 mm, 0.8 mm up to 2.7 mm, 1.0 mm above",
      "of a compression screw's head along its slot; the default is from memory", {}, {"0 mm", "10 mm"}},
+    {"screw", "interface", Kind::measure, derived, "that of [screws]",
+     "as in [screws]; a screw that has its own keeps it at both bounds", {}},
     {"screw", "label", Kind::text, derived,
      "\"S\" and the number of the hole; beside the plate \"L1\", \"L2\" and so on",
      "printed in tables and pictures, what steps call it by", {}},

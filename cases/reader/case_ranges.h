@@ -31,6 +31,7 @@ inline constexpr Range holding_force{"0.1 N", "20 kN"};
 inline constexpr Range torques{"0.1 N mm", "50 N m"};
 inline constexpr Range share{"0", "1"};
 inline constexpr Range hole_number{"1", "100", "the plate's last hole"};
+inline constexpr Range root_fillet{"0.005 mm", "2 mm"};
 inline constexpr Range cortex_count{"1", "2"};
 inline constexpr Range healing_weeks{"1", "260"};
 

@@ -38,7 +38,9 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   construct.fractures = {read_fracture(file.section("fracture"), construct.bone)};
   const Section plate = file.section("plate");
   construct.plates = {read_plate(plate, only(construct.fractures), reading)};
-  construct.screws = read_screws(file, only(construct.plates), reading);
+  const Section screws = file.section("screws");
+  construct.screws = read_screws(file, screws, only(construct.plates), reading);
+  construct.screw_interface = read_interface(screws).value_or(construct.screw_interface);
   if (!plate.has("standoff")) only(construct.plates).standoff = default_standoff(construct.screws);
   construct.temporary = read_temporary(file);
   construct.steps = read_steps(file, construct.screws, reading);

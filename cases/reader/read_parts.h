@@ -17,7 +17,12 @@ models::Bone read_bone(const Section& section, Reading& reading);
 // Without a standoff where its default hangs on the screws, see default_standoff.
 models::Plate read_plate(const Section& section, const models::Fracture& fracture, Reading& reading);
 models::Length default_standoff(const std::vector<models::Screw>& screws);
-std::vector<models::Screw> read_screws(const Section& file, const models::Plate& plate, Reading& reading);
+// `defaults`: the table [screws].
+std::vector<models::Screw> read_screws(const Section& file, const Section& defaults, const models::Plate& plate,
+                                       Reading& reading);
+
+// Local stiffness of screws in bone, of [screws] or of one [[screw]]; nothing when it is absent or was reported.
+std::optional<double> read_interface(const Section& section);
 
 // Absent table: nothing. What it leaves out is as in usual_layouts.
 std::optional<models::LayoutRules> read_layouts(const Section& layouts, const std::vector<models::Screw>& screws);

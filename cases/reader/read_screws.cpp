@@ -48,6 +48,13 @@ void read_tightening(const Section& section, const Section& defaults, models::Sc
   screw.insertion_torque = from.find<models::Moment>("torque");
 }
 
+std::optional<double> named_interface(const std::string& name) {
+  if (name == "bonded") return models::bonded_interface;
+  if (name == "mean") return models::mean_interface;
+  if (name == "soft") return models::soft_interface;
+  return std::nullopt;
+}
+
 models::Screw read_screw(const Section& section, const Section& defaults, const models::Plate& plate) {
   models::Screw screw;
   screw.kind = read_kind(section, defaults);
@@ -59,6 +66,9 @@ models::Screw read_screw(const Section& section, const Section& defaults, const 
   screw.tilt_across = section.get<models::Angle>("tilt_across");
   read_tightening(section, defaults, screw);
   screw.slide = section.find<models::Length>("slide");
+  if (const auto root = holder(section, defaults, "root_radius").find<models::Length>("root_radius"))
+    screw.size.root_radius = root;
+  screw.interface = read_interface(section);
   return screw;
 }
 
@@ -90,7 +100,7 @@ void note_places(CasePlaces& places, std::size_t index, std::size_t number, cons
   if (section.has("holes")) places.stand_in(path, fmt::format("{}[{}]", section.path_of("holes"), number));
   if (!holder(section, defaults, "material").has("material")) places.alias(path + ".material", "plate.metal");
   if (section.has("core_diameter")) places.alias(path + ".size", section.path_of("core_diameter"));
-  for (const auto* key : {"size", "kind", "material", "cortices", "preload", "torque"}) {
+  for (const auto* key : {"size", "kind", "material", "cortices", "preload", "torque", "root_radius"}) {
     const Section& from = holder(section, defaults, key);
     if (from.has(key)) places.alias(fmt::format("{}.{}", path, key), from.path_of(key));
   }
@@ -98,8 +108,28 @@ void note_places(CasePlaces& places, std::size_t index, std::size_t number, cons
 
 }  // namespace
 
-std::vector<models::Screw> read_screws(const Section& file, const models::Plate& plate, Reading& reading) {
-  const Section defaults = file.section("screws");
+std::optional<double> read_interface(const Section& section) {
+  const auto value = section.measure("interface");
+  if (!value) return std::nullopt;
+  std::optional<double> stiffness;
+  if (const auto* name = std::get_if<std::string>(&value->content))
+    stiffness = named_interface(*name);
+  else if (const auto* whole = std::get_if<std::int64_t>(&value->content))
+    stiffness = static_cast<double>(*whole);
+  else
+    stiffness = std::get<double>(value->content);
+  if (stiffness && *stiffness >= models::least_interface && *stiffness <= models::bonded_interface)
+    return stiffness;
+  section.complain(
+      "interface",
+      fmt::format("allowed are \"bonded\", \"mean\", \"soft\" and a number from {:g} to 1 without quotes: "
+                  "the local stiffness of a screw in bone over that of a bonded one",
+                  models::least_interface));
+  return std::nullopt;
+}
+
+std::vector<models::Screw> read_screws(const Section& file, const Section& defaults, const models::Plate& plate,
+                                       Reading& reading) {
   std::vector<models::Screw> screws;
   int beside_plate = 0;
   for (const auto& section : file.sections("screw")) {

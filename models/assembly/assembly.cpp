@@ -19,10 +19,14 @@ class LinkList {
     links_.push_back(std::move(link));
     return static_cast<int>(links_.size()) - 1;
   }
+  Eigen::Index size_of(int link) const { return links_[static_cast<std::size_t>(link)].size(); }
+  void share(solver::SharedFlexibility both) { shared_.push_back(std::move(both)); }
   std::vector<solver::Link> take() { return std::move(links_); }
+  std::vector<solver::SharedFlexibility> take_shared() { return std::move(shared_); }
 
  private:
   std::vector<solver::Link> links_;
+  std::vector<solver::SharedFlexibility> shared_;
 };
 
 CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned, bool is_wire,
@@ -53,6 +57,9 @@ CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned,
     candidate.far = links.add(shaft_link(screw.label + " to far cortex", *candidate.model.near_to_far, thread,
                                          ports.named(planned.far_spot)));
     candidate.links.push_back(*candidate.far);
+    const Eigen::Index head_rows = links.size_of(candidate.head);
+    if (auto give = shared_give(candidate.model, head_rows))
+      links.share({candidate.head, *candidate.far, std::move(*give)});
   }
   return candidate;
 }
@@ -208,7 +215,7 @@ void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t c
     assembly.stiffness_loads[k] = assemble_load(unit[k], assembly.bodies, links);
   std::vector<const solver::Condensed*> condensed;
   for (const auto& body : assembly.bodies) condensed.push_back(body.condensed.get());
-  assembly.system = std::make_unique<solver::System>(std::move(condensed), links.take());
+  assembly.system = std::make_unique<solver::System>(std::move(condensed), links.take(), links.take_shared());
   const auto note_alone = [&](AssembledLoad& load) { load.alone = assembly.system->alone(load.forces); };
   note_alone(assembly.on_the_table);
   for (auto& load : assembly.loads) note_alone(load);

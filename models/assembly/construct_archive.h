@@ -92,8 +92,8 @@ void serialize(Archive& archive, Plate& plate) {
 
 template <class Archive>
 void serialize(Archive& archive, ScrewSize& size) {
-  auto& [designation, thread, core, pitch, source, pilot_drill] = size;
-  archive(designation, thread, core, pitch, source, pilot_drill);
+  auto& [designation, thread, core, pitch, source, pilot_drill, root_radius] = size;
+  archive(designation, thread, core, pitch, source, pilot_drill, root_radius);
 }
 
 template <class Archive>
@@ -105,8 +105,9 @@ void serialize(Archive& archive, FreeEntry& entry) {
 template <class Archive>
 void serialize(Archive& archive, Screw& screw) {
   auto& [label, hole, plate, entry, kind, size, material, cortices, tilt_along, tilt_across, preload, torque,
-         slide, id] = screw;
-  archive(label, hole, entry, kind, size, material, cortices, tilt_along, tilt_across, preload, torque, slide, id);
+         slide, id, interface] = screw;
+  archive(label, hole, entry, kind, size, material, cortices, tilt_along, tilt_across, preload, torque, slide, id,
+          interface);
   archive_index(archive, plate);
 }
 
@@ -225,10 +226,10 @@ void serialize(Archive& archive, Stock& stock) {
 
 template <class Archive>
 void serialize(Archive& archive, Construct& construct) {
-  auto& [name, body_mass, bone, plates, screws, temporary, steps, contact, metal_law, fractures, loads, mesh,
-         layouts, healing, stock, estimated] = construct;
-  archive(name, body_mass, bone, plates, screws, temporary, steps, contact, metal_law, fractures, loads, mesh,
-          layouts, healing, stock, estimated);
+  auto& [name, body_mass, bone, plates, screws, temporary, steps, contact, metal_law, screw_interface, fractures,
+         loads, mesh, layouts, healing, stock, estimated] = construct;
+  archive(name, body_mass, bone, plates, screws, temporary, steps, contact, metal_law, screw_interface, fractures,
+          loads, mesh, layouts, healing, stock, estimated);
 }
 
 }  // namespace gapstrain::models

@@ -54,6 +54,8 @@ Screw geometry_of(Screw screw) {
   screw.material = {};
   screw.preload.reset();
   screw.insertion_torque.reset();
+  screw.size.root_radius.reset();
+  screw.interface.reset();
   return screw;
 }
 

@@ -1,6 +1,7 @@
 #include "models/assembly/screw_links.h"
 
 #include "models/assembly/root_flexibility.h"
+#include "models/assembly/screw_interface.h"
 #include "solver/elements/shell_material.h"
 
 #include <Eigen/Geometry>
@@ -29,6 +30,20 @@ ShaftSegment segment(const solver::BeamSection& section, double radius, const Ei
   return result;
 }
 
+// What the interface gives in a wall that the shaft is loaded in at its outer or inner face.
+solver::Matrix6 give_in(const WallCrossing& wall, const Eigen::Vector3d& face, const RootFractions& root,
+                        const ScrewModel& model, double radius, const Construct& construct, double stiffness) {
+  if (stiffness == bonded_interface) return solver::Matrix6::Zero();
+  const CorticalBone& cortex = construct.bone.cortex;
+  const double modulus_l = cortex.longitudinal_modulus.value(), modulus_t = cortex.transverse_modulus.value();
+  const Eigen::Vector3d axis = model.seat.col(2);
+  const BoneRing ring{radius, (wall.outer - wall.inner).norm(), std::sqrt(modulus_l * modulus_t),
+                      cortex.poissons_ratio_lt * std::sqrt(modulus_t / modulus_l),
+                      std::sqrt(cortex.shear_modulus_lr.value() * cortex.shear_modulus_tr.value())};
+  return interface_give(stiffness, bonded_flexibility(ring_flexibility(ring, axis), wall.middle,
+                                                      root_flexibility(root, model.section, radius, axis), face));
+}
+
 }  // namespace
 
 ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, const Construct& construct,
@@ -47,12 +62,16 @@ ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, cons
   model.seat.col(2) = placement.direction;
   model.seat.col(0) = (Eigen::Vector3d::UnitX() - placement.direction.x() * placement.direction).normalized();
   model.seat.col(1) = model.seat.col(0).cross(model.seat.col(2));
+  const double stiffness = screw.interface.value_or(construct.screw_interface);
+  const solver::Matrix6 far_give = give_in(bone.far, bone.far.inner, at_far, model, radius, construct, stiffness);
   const RootFractions ball;  // gives nothing of its own
   if (screw.kind == ScrewKind::lag) {
     model.head_to_thread = segment(model.section, radius, placement.direction, placement.hole_centre,
                                    placement.hole_centre, ball, bone.far.inner, bone.far.middle, at_far);
+    model.head_to_thread.flexibility += far_give;
     return model;
   }
+  model.near_give = give_in(bone.near, bone.near.outer, at_near, model, radius, construct, stiffness);
   if (screw.kind == ScrewKind::locking) {
     const PlateHole& hole = only(construct.plates).holes[static_cast<std::size_t>(screw.hole - 1)];
     const RootFractions at_plate =
@@ -66,9 +85,13 @@ ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, cons
     model.head_to_thread = segment(model.section, radius, placement.direction, placement.hole_centre,
                                    placement.hole_centre, ball, bone.near.outer, bone.near.middle, at_near);
   }
-  if (screw.cortices == 2)
+  model.head_to_thread.flexibility += model.near_give;
+  if (screw.cortices == 2) {
     model.near_to_far = segment(model.section, radius, placement.direction, bone.near.middle, bone.near.inner,
                                 at_near, bone.far.inner, bone.far.middle, at_far);
+    const solver::Matrix6 carried = solver::rigid_transfer(bone.near.middle, bone.far.middle);
+    model.near_to_far->flexibility += far_give + carried * model.near_give * carried.transpose();
+  }
   return model;
 }
 
@@ -126,6 +149,16 @@ solver::Link ball_link(const std::string& name, const ScrewModel& model, PortPla
             -(solver::rigid_transfer(seat_centre, segment.from).topRows<3>().transpose() * axes)}},
           axes.transpose() * at_ball.topLeftCorner<3, 3>() * axes,
           Eigen::VectorXd::Zero(axes.cols())};
+}
+
+std::optional<Eigen::MatrixXd> shared_give(const ScrewModel& model, Eigen::Index head_rows) {
+  if (!model.near_to_far || model.near_give.isZero(0.0)) return std::nullopt;
+  // The near cortex gets minus the head's link's forces and the far one's carried to it.
+  const solver::Matrix6 carried = solver::rigid_transfer(model.near_to_far->from, model.near_to_far->to);
+  Eigen::MatrixXd of_head(6, head_rows);
+  for (Eigen::Index row = 0; row < head_rows; ++row)
+    of_head.col(row) = forces_at_thread(model, Eigen::VectorXd::Unit(head_rows, row));
+  return -of_head.transpose() * model.near_give * carried.transpose();
 }
 
 Eigen::VectorXd forces_at_thread(const ScrewModel& model, const Eigen::VectorXd& head_link) {

@@ -18,7 +18,7 @@ struct ShaftSegment {
   Eigen::Vector3d to;           // port centre on the side of the tip
   Eigen::Vector3d free_from;    // where the shaft leaves the first wall
   Eigen::Vector3d free_to;      // where it enters the second one
-  solver::Matrix6 flexibility;  // of the motion of `to` against `from`, the walls' roots included
+  solver::Matrix6 flexibility;  // of the motion of `to` against `from`, the walls' roots and interfaces included
 };
 
 struct ScrewModel {
@@ -29,9 +29,13 @@ struct ScrewModel {
   std::optional<Eigen::Matrix<double, 6, 6>> plug;
   // Ball head: columns along the plate towards distal, across it, and from head to tip; unit.
   Eigen::Matrix3d seat;
+  // What the interface gives between the shaft in the near cortex and that cortex, about its middle: part of both
+  // segments' flexibility, and shared by their links. Zero when bonded.
+  solver::Matrix6 near_give = solver::Matrix6::Zero();
 };
 
-// `near_wall`, `far_wall`: along the screw. @pre placement.bone has a value.
+// `near_wall`, `far_wall`: along the screw. Its interface is its own, else the construct's.
+// @pre placement.bone has a value.
 ScrewModel model_screw(const Screw& screw, const ScrewPlacement& placement, const Construct& construct,
                        double plate_thickness, double near_wall, double far_wall);
 
@@ -59,6 +63,10 @@ solver::Link plug_link(const std::string& name, const Eigen::Matrix<double, 6, 6
 // as a wire is held) out of it. `seat_centre`: what the seat's port turns about.
 solver::Link ball_link(const std::string& name, const ScrewModel& model, PortPlace seat,
                        const Eigen::Vector3d& seat_centre, PortPlace thread, bool sideways_only);
+
+// The shaft goes on through the near cortex: what the links on either side of it put into that cortex moves both.
+// Of the head's link with so many rows and of the one to the far cortex; nothing when it is bonded, or ends there.
+std::optional<Eigen::MatrixXd> shared_give(const ScrewModel& model, Eigen::Index head_rows);
 
 // The link's forces as the six that a bonded segment's link would have (on `to`, about it).
 Eigen::VectorXd forces_at_thread(const ScrewModel& model, const Eigen::VectorXd& head_link);

@@ -1,7 +1,10 @@
 #include "models/assessment/assess.h"
 
 #include "models/assembly/prepared_bodies.h"
+#include "models/assessment/interface_bounds.h"
 
+#include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace gapstrain::models {
@@ -19,6 +22,22 @@ void race_against_healing(const std::shared_ptr<const PreparedBodies>& prepared,
     assessment.history.reset();
     assessment.no_race = NoRace{NoRace::Reason::without_an_answer, {}, error.what()};
   }
+}
+
+std::optional<double> largest_gap_strain(const Findings& findings) {
+  std::optional<double> largest;
+  for (const auto& load : findings.loads)
+    if (const auto& strain = load.gap.axial_strain)
+      largest = std::max({largest.value_or(0.0), std::abs(strain->min), std::abs(strain->max)});
+  return largest;
+}
+
+FirstDay first_day(const Construct& construct, const Findings& findings, const std::vector<Margin>& margins) {
+  Assessment alone;
+  alone.margins = margins;
+  FirstDay day{state_of(construct, findings, alone).standing(), std::nullopt, largest_gap_strain(findings)};
+  if (const Margin* least = least_margin(margins)) day.least = *least;
+  return day;
 }
 
 }  // namespace
@@ -39,19 +58,27 @@ AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, 
   else
     assessment.no_race = NoRace{NoRace::Reason::not_asked};
   assessment.state = state_of(construct, findings, assessment);
+  if (!assessment.state.not_trusted.empty()) return assessed;  // nothing is known that a bound could turn
+  if (progress) progress("trying screws that sit softer in bone");
+  assessment.state.interface =
+      find_interface_bounds(construct, first_day(construct, findings, assessment.margins),
+                            [&](const Construct& other) { return first_day_of(prepared, other, screws); });
   return assessed;
+}
+
+FirstDay first_day_of(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
+                      const std::vector<Screw>& screws) {
+  try {
+    const Findings findings = analyse(assemble(prepared, construct, screws), {}, Extent::verdict).findings;
+    return first_day(construct, findings, collect_margins(construct, findings).margins);
+  } catch (const ModelError&) {
+    return {Standing::not_trusted};
+  }
 }
 
 Standing standing_of(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
                      const std::vector<Screw>& screws) {
-  try {
-    const Findings findings = analyse(assemble(prepared, construct, screws), {}, Extent::verdict).findings;
-    Assessment first_day;
-    first_day.margins = collect_margins(construct, findings).margins;
-    return state_of(construct, findings, first_day).standing();
-  } catch (const ModelError&) {
-    return Standing::not_trusted;
-  }
+  return first_day_of(prepared, construct, screws).standing;
 }
 
 }  // namespace gapstrain::models

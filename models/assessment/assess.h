@@ -30,8 +30,8 @@ struct AssessedConstruct {
   Assessment assessment;
 };
 
-// The construct on bodies made ready for `screws` and factored. `with_race`: else it is as on the first day alone,
-// and `no_race` says so.
+// The construct on bodies made ready for `screws` and factored, and its first day at both bounds of screws in
+// bone. `with_race`: else it is as on the first day alone, and `no_race` says so.
 // @pre check(construct) reports no error; the bodies are the construct's
 // @throw ModelError
 AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
@@ -39,6 +39,8 @@ AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, 
 
 // What is known of it on the first day, without all that a verdict does not rest on. A construct that has no
 // answer is not to be trusted.
+FirstDay first_day_of(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
+                      const std::vector<Screw>& screws);
 Standing standing_of(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
                      const std::vector<Screw>& screws);
 

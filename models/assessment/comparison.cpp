@@ -105,7 +105,9 @@ Comparison compare(const std::vector<Construct>& constructs, const std::vector<A
     if (by.error_of == ErrorOf::life) figure.most = most_lives;
     for (std::size_t k = 0; k < assessed.size(); ++k) {
       const auto& [analysis, assessment] = assessed[k];
-      auto value = each.read({outcomes[k], analysis.findings, assessment.margins, assessment.race});
+      const auto& bounds = assessment.state.interface;
+      auto value = each.read({outcomes[k], analysis.findings, assessment.margins, assessment.race,
+                              bounds ? bounds->least_margin() : std::nullopt});
       if (value) *value *= scale;
       if (value && !std::isfinite(*value)) value.reset();
       figure.values.push_back(value);

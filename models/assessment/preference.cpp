@@ -117,6 +117,7 @@ class Chooser {
       ConstructStanding one{k, state.standing()};
       if (const Margin* least = least_margin_of(k)) one.least = *least;
       if (!state.fails.empty()) one.failure = state.fails.front();
+      if (state.interface) one.bounds = state.interface->verdict();
       all.push_back(std::move(one));
     }
     std::stable_sort(all.begin(), all.end(), [](const ConstructStanding& a, const ConstructStanding& b) {

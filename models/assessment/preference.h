@@ -23,8 +23,9 @@ enum class PreferenceGround {
 struct ConstructStanding {
   std::size_t construct = 0;
   Standing standing = Standing::holds;
-  std::optional<Margin> least{};     // margin; nothing when none is known
-  std::optional<Failure> failure{};  // the worst
+  std::optional<Margin> least{};          // margin; nothing when none is known
+  std::optional<Failure> failure{};       // the worst
+  std::optional<BoundsVerdict> bounds{};  // whether that survives both bounds of screws in bone
 };
 
 // Values; words are made of them by models/words/preference_words.h.

@@ -2,6 +2,8 @@
 
 #include "models/assessment/assess.h"
 
+#include <algorithm>
+
 namespace gapstrain::models {
 
 namespace {
@@ -50,6 +52,22 @@ std::string Failure::load() const {
 
 std::optional<double> Failure::factor() const {
   return margin() != nullptr ? std::optional(margin()->factor) : std::nullopt;
+}
+
+BoundsVerdict InterfaceBounds::verdict() const {
+  const Standing one = bonded.day.standing, other = soft.day.standing;
+  if (one == Standing::not_trusted || other == Standing::not_trusted) return BoundsVerdict::unknown;
+  if (one != other) return BoundsVerdict::hangs_on_it;
+  return one == Standing::holds ? BoundsVerdict::holds_at_both : BoundsVerdict::fails_at_both;
+}
+
+std::optional<double> InterfaceBounds::least_margin() const {
+  if (verdict() == BoundsVerdict::unknown || !bonded.day.least || !soft.day.least) return std::nullopt;
+  return std::min(bonded.day.least->factor, soft.day.least->factor);
+}
+
+bool InterfaceBounds::warns(Standing taken_stands) const {
+  return taken_stands == Standing::holds && soft.day.standing != Standing::holds;
 }
 
 Standing ResultState::standing() const {

@@ -58,13 +58,46 @@ struct NotFinite {
 // Why a result is not to be trusted. @pre a check that was not passed
 using Doubt = std::variant<Check, NotFinite>;
 
+// What is known of a construct on its first day, no race in it.
+struct FirstDay {
+  Standing standing = Standing::holds;
+  std::optional<Margin> least{};       // margin; nothing when none is known
+  std::optional<double> gap_strain{};  // along the bone, largest magnitude under any load; where it has a meaning
+};
+
+// The first day with one local stiffness of screws in bone over that of bonded ones.
+struct InterfaceBound {
+  double stiffness = bonded_interface;
+  FirstDay day;
+};
+
+enum class BoundsVerdict {
+  holds_at_both,
+  hangs_on_it,  // it holds at one bound and fails at the other
+  fails_at_both,
+  unknown  // one of them is not to be trusted
+};
+
+// Threads bonded to bone are a bound; the softest that is to be reckoned with is another.
+struct InterfaceBounds {
+  double taken = bonded_interface;  // the construct's own
+  InterfaceBound bonded, soft;
+  BoundsVerdict verdict() const;
+  // The lesser of both, as a factor; nothing where one of them is not known.
+  std::optional<double> least_margin() const;
+  // Whether the soft bound fails, or is not known, where the construct as taken holds.
+  bool warns(Standing taken_stands) const;
+};
+
 // Values; words are made of them by models/words/state_words.h.
 struct ResultState {
   std::vector<Doubt> not_trusted{};   // empty: all checks are passed
   std::vector<Failure> fails{};       // worst first, one a kind
   std::vector<PassedLimit> limits{};  // that the steps or a load pass without breaking anything, worst first
   std::vector<Estimate> estimated{};  // sizes that were not measured
-  Standing standing() const;
+  // How it stands at both bounds of screws in bone; nothing where that was not asked.
+  std::optional<InterfaceBounds> interface {};
+  Standing standing() const;  // as the construct is taken
 };
 
 struct Assessment;

@@ -19,6 +19,7 @@ struct FigureSource {
   const Findings& findings;
   const std::vector<Margin>& margins;
   const std::optional<Race>& race;
+  std::optional<double> margin_at_bounds;  // least, of both bounds of screws in bone
 };
 
 struct AssessedFigure : FigureEntry {

@@ -21,6 +21,15 @@ TiltLimit tilt_limit(const Screw& screw) {
   return {"a ball head", 25.0 * degree};
 }
 
+bool check_interface(double stiffness, const std::string& where, const std::string& what, ProblemList& problems) {
+  if (stiffness >= least_interface && stiffness <= bonded_interface) return true;
+  problems.error(where,
+                 fmt::format("The local stiffness in bone of {} is {:g} of that of a bonded screw; allowed is "
+                             "{:g} to 1.",
+                             what, stiffness, least_interface));
+  return false;
+}
+
 bool check_size(const Screw& screw, const std::string& where, ProblemList& problems) {
   const std::string name = name_of(screw);
   bool is_good = problems.positive(where + ".thread_diameter", fmt::format("The thread diameter of {}", name),
@@ -34,7 +43,13 @@ bool check_size(const Screw& screw, const std::string& where, ProblemList& probl
                                text(screw.size.core_diameter), text(screw.size.thread_diameter)));
     return false;
   }
-  return is_good;
+  if (screw.size.root_radius)
+    is_good &= problems.positive(where + ".root_radius", fmt::format("The root radius of {}'s thread", name),
+                                 *screw.size.root_radius);
+  return screw.interface ? check_interface(*screw.interface, where + ".interface",
+                                           fmt::format("the screw {}", name), problems) &&
+                               is_good
+                         : is_good;
 }
 
 bool check_tilt(const Screw& screw, const std::string& where, ProblemList& problems) {
@@ -91,10 +106,12 @@ std::vector<bool> check_screws(const Construct& construct, ProblemList& problems
   if (construct.screws.empty())
     problems.error("screw",
                    "There is no screw, so nothing holds the plate to the bone; add at least two a fragment.");
+  const bool is_interface_good =
+      check_interface(construct.screw_interface, "screws.interface", "the screws", problems);
   for (std::size_t i = 0; i < construct.screws.size(); ++i) {
     const Screw& screw = construct.screws[i];
     const std::string where = path_of_screw(i);
-    bool is_good = check_size(screw, where, problems);
+    bool is_good = check_size(screw, where, problems) && is_interface_good;
     is_good = check_tilt(screw, where, problems) && is_good;
     is_good = is_good && check_seat(construct, i, problems);
     check_metal(screw.material, where + ".material", problems);

@@ -9,36 +9,40 @@ namespace {
 
 struct SizeRow {
   std::string_view designation;
-  double thread, core, pitch, drill;  // mm
+  double thread, core, pitch, drill, root;  // mm
   std::string_view source;
 };
 
 // HA: shallow asymmetric thread for cortex; HB: deep thread for cancellous bone. A locking screw has a larger core
-// for the same thread; no standard gives its dimensions. Drills from memory.
+// for the same thread; no standard gives its dimensions. Drills from memory. Root: the lesser of the two fillets
+// of the thread's root, that on its steep flank (ISO 5835 and ASTM F543, annex 5, from memory); of locking screws
+// taken as that of the HA thread of the next smaller size.
 constexpr SizeRow size_rows[] = {
-    {"HA 1.5", 1.5, 1.1, 0.5, 1.1, "ISO 5835, from memory"},
-    {"HA 2.0", 2.0, 1.3, 0.6, 1.5, "ISO 5835, from memory"},
-    {"HA 2.7", 2.7, 1.9, 1.0, 2.0, "ISO 5835, from memory"},
-    {"HA 3.5", 3.5, 2.4, 1.25, 2.5, "ISO 5835; pitch from memory"},
-    {"HA 4.5", 4.5, 3.0, 1.75, 3.2, "ISO 5835, from memory"},
-    {"HA 5.0", 5.0, 3.5, 1.75, 3.6, "ISO 5835, from memory"},
-    {"HB 4.0", 4.0, 1.9, 1.75, 2.5, "ISO 5835, from memory"},
-    {"HB 6.5", 6.5, 3.0, 2.75, 3.2, "ISO 5835; pitch from memory"},
-    {"locking 2.0", 2.0, 1.5, 0.6, 1.5,
+    {"HA 1.5", 1.5, 1.1, 0.5, 1.1, 0.1, "ISO 5835, from memory"},
+    {"HA 2.0", 2.0, 1.3, 0.6, 1.5, 0.1, "ISO 5835, from memory"},
+    {"HA 2.7", 2.7, 1.9, 1.0, 2.0, 0.2, "ISO 5835, from memory"},
+    {"HA 3.5", 3.5, 2.4, 1.25, 2.5, 0.2, "ISO 5835; pitch from memory"},
+    {"HA 4.5", 4.5, 3.0, 1.75, 3.2, 0.3, "ISO 5835, from memory"},
+    {"HA 5.0", 5.0, 3.5, 1.75, 3.6, 0.3, "ISO 5835, from memory"},
+    {"HB 4.0", 4.0, 1.9, 1.75, 2.5, 0.3, "ISO 5835, from memory"},
+    {"HB 6.5", 6.5, 3.0, 2.75, 3.2, 0.8, "ISO 5835; pitch from memory"},
+    {"locking 2.0", 2.0, 1.5, 0.6, 1.5, 0.1,
      "from memory, no standard: core taken as its 1.5 mm drill; pitch not known, that of HA 2.0 entered"},
-    {"locking 2.4", 2.4, 1.8, 0.6, 1.8,
+    {"locking 2.4", 2.4, 1.8, 0.6, 1.8, 0.1,
      "from memory, no standard: core taken as its 1.8 mm drill; pitch not known, that of HA 2.0 entered"},
-    {"locking 3.5", 3.5, 2.8, 1.25, 2.8,
+    {"locking 3.5", 3.5, 2.8, 1.25, 2.8, 0.2,
      "from memory, no standard: core 2.8 to 2.9 mm; pitch not known, that of HA 3.5 entered"},
 };
 
 }  // namespace
 
+Length thread_root_radius(const ScrewSize& size) { return size.root_radius.value_or(0.16 * size.pitch); }
+
 std::optional<ScrewSize> find_screw_size(std::string_view designation) {
   for (const SizeRow& row : size_rows)
     if (row.designation == designation)
-      return ScrewSize{std::string(designation), row.thread * mm,         row.core * mm,
-                       row.pitch * mm,           std::string(row.source), row.drill * mm};
+      return ScrewSize{std::string(designation), row.thread * mm, row.core * mm, row.pitch * mm,
+                       std::string(row.source),  row.drill * mm,  row.root * mm};
   return std::nullopt;
 }
 

@@ -10,6 +10,7 @@ Screw wire_as_screw(const TemporaryHold& wire, const Metal& material) {
   screw.size = {"wire", wire.diameter, wire.diameter, Length(), "case file"};
   screw.material = material;
   screw.cortices = 2;
+  screw.interface = bonded_interface;  // what is known of threads says nothing of a smooth wire
   return screw;
 }
 

@@ -39,6 +39,14 @@ std::string why_preferred(const Preference& preference) {
   }
 }
 
+// Only what turns the standing: the rest would say the same of all.
+std::string bounds_hint(const ConstructStanding& one) {
+  if (one.bounds == BoundsVerdict::unknown) return ", but with screws soft in bone that is not known";
+  if (one.bounds != BoundsVerdict::hangs_on_it) return "";
+  return one.standing == Standing::holds ? ", but with screws soft in bone it FAILS"
+                                         : ", and holds at the other bound of screws in bone";
+}
+
 std::string standing_reason(const ConstructStanding& one, const std::string& name) {
   const auto& least = one.least;
   switch (one.standing) {
@@ -46,13 +54,14 @@ std::string standing_reason(const ConstructStanding& one, const std::string& nam
       return fmt::format("\"{}\" is NOT TO BE TRUSTED.", name);
     case Standing::fails:
       return least && least->factor < 1.0
-                 ? fmt::format("\"{}\" FAILS: {}; it would bear {:.0f} % of \"{}\".", name, part_name(*least),
-                               std::floor(100.0 * least->factor), least->load)
-                 : fmt::format("\"{}\" FAILS: {}.", name, failed_part(one.failure.value()));
+                 ? fmt::format("\"{}\" FAILS: {}; it would bear {:.0f} % of \"{}\"{}.", name, part_name(*least),
+                               std::floor(100.0 * least->factor), least->load, bounds_hint(one))
+                 : fmt::format("\"{}\" FAILS: {}{}.", name, failed_part(one.failure.value()), bounds_hint(one));
     case Standing::holds:
       break;
   }
-  return least ? fmt::format("\"{}\" holds: least margin {:.2g}, {}.", name, least->factor, part_name(*least))
+  return least ? fmt::format("\"{}\" holds: least margin {:.2g}, {}{}.", name, least->factor, part_name(*least),
+                             bounds_hint(one))
                : fmt::format("\"{}\" has no known margin.", name);
 }
 

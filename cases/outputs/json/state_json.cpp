@@ -1,6 +1,8 @@
 #include "cases/outputs/json/state_json.h"
 
 #include "cases/outputs/sentences/state_lines.h"
+#include "models/margins/part_name.h"
+#include "models/words/interface_words.h"
 #include "models/words/limit_words.h"
 #include "models/words/state_words.h"
 
@@ -68,6 +70,41 @@ Json failure_json(const models::Construct& construct, const models::Failure& fai
   return json;
 }
 
+const char* bounds_key(models::BoundsVerdict verdict) {
+  switch (verdict) {
+    case models::BoundsVerdict::holds_at_both:
+      return "holds_at_both";
+    case models::BoundsVerdict::hangs_on_it:
+      return "hangs_on_it";
+    case models::BoundsVerdict::fails_at_both:
+      return "fails_at_both";
+    case models::BoundsVerdict::unknown:
+      break;
+  }
+  return "unknown";
+}
+
+Json bound_json(const models::InterfaceBound& bound) {
+  Json json{{"stiffness", bound.stiffness}, {"standing", standing_word(bound.day.standing)}};
+  if (const auto& least = bound.day.least) {
+    json["least_margin"] = least->factor;
+    json["part"] = models::part_name(*least);
+    json["load"] = least->load;
+  }
+  put(json, "gap_strain", bound.day.gap_strain);
+  return json;
+}
+
+Json bounds_json(const models::InterfaceBounds& bounds) {
+  Json json{{"taken", bounds.taken},
+            {"bonded", bound_json(bounds.bonded)},
+            {"soft", bound_json(bounds.soft)},
+            {"verdict", bounds_key(bounds.verdict())}};
+  put(json, "least_margin", bounds.least_margin());
+  json["sentence"] = models::bounds_sentence(bounds);
+  return json;
+}
+
 }  // namespace
 
 Json state_json(const models::Construct& construct, const models::ResultState& state) {
@@ -78,6 +115,7 @@ Json state_json(const models::Construct& construct, const models::ResultState& s
             {"estimated", keys_of(state.estimated)}};
   for (const auto& doubt : state.not_trusted) json["not_trusted"].push_back(models::doubt_sentence(doubt));
   for (const auto& failure : state.fails) json["fails"].push_back(failure_json(construct, failure));
+  if (state.interface) json["screws_in_bone"] = bounds_json(*state.interface);
   return json;
 }
 

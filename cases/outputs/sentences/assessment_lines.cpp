@@ -16,6 +16,12 @@ namespace gapstrain::cases {
 
 namespace {
 
+// The least margin where screws sit softly in bone.
+std::string at_soft_bound(const models::ResultState& state) {
+  if (!state.interface || !state.interface->soft.day.least) return "";
+  return fmt::format("; {} with screws soft in bone", three_digits(state.interface->soft.day.least->factor));
+}
+
 std::string verdict(const models::Construct& construct, const models::Assessment& assessment) {
   const auto standing = assessment.state.standing();
   if (standing == models::Standing::not_trusted)
@@ -31,7 +37,8 @@ std::string verdict(const models::Construct& construct, const models::Assessment
                              three_digits(least->factor), what, std::floor(100.0 * least->factor))
                : fmt::format("Verdict: FAILS. {}",
                              models::failure_sentence(construct, assessment.state.fails.front()));
-  return fmt::format("Verdict: holds. The least margin is {}: {}{}.", three_digits(least->factor), what,
+  return fmt::format("Verdict: holds. The least margin is {}: {}{}{}.", three_digits(least->factor), what,
+                     at_soft_bound(assessment.state),
                      least->factor < 1.0 + models::model_error_of_stress
                          ? fmt::format("; that is within the model's own error of {:.0f} %",
                                        100.0 * models::model_error_of_stress)

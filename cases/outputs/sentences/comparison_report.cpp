@@ -5,6 +5,7 @@
 #include "cases/text/columns.h"
 #include "cases/text/csv_cell.h"
 #include "cases/text/digits.h"
+#include "models/words/interface_words.h"
 #include "models/words/preference_words.h"
 #include "models/words/rule_words.h"
 
@@ -107,6 +108,7 @@ std::string comparison_text(const std::vector<ComparedCase>& cases, const models
     const auto& state = cases[k].assessed.assessment.state;
     add_line(fmt::format("{}  {} ({}): {}", letter_of(k), cases[k].construct.name, cases[k].file,
                          standing_word(state.standing())));
+    if (state.interface) add_wrapped(lines, "   ", models::bounds_sentence(*state.interface));
     for (const auto& alarm : alarms_of(state)) add_line("   " + alarm);
   }
   lines.emplace_back();

@@ -3,6 +3,7 @@
 #include "cases/text/columns.h"
 #include "cases/text/csv_cell.h"
 #include "cases/text/digits.h"
+#include "models/words/interface_words.h"
 #include "models/words/limit_words.h"
 #include "models/words/state_words.h"
 
@@ -35,6 +36,21 @@ std::string failure_line(const models::Failure& failure) {
   return fmt::format("{}; {}.", line, models::failure_time(failure.when));
 }
 
+// Null where no bound turns what is said.
+const models::InterfaceBounds* warning_bounds(const models::ResultState& state) {
+  return state.interface && state.interface->warns(state.standing()) ? &*state.interface : nullptr;
+}
+
+// At which bounds it holds, where that was asked.
+std::string holding_words(const models::ResultState& state) {
+  if (!state.interface) return "";
+  if (state.interface->verdict() == models::BoundsVerdict::holds_at_both)
+    return ", with screws bonded to bone or soft in it";
+  return fmt::format(", with screws {}", models::interface_name(state.interface->taken));
+}
+
+bool is_known(const models::InterfaceBounds& bounds) { return bounds.verdict() != models::BoundsVerdict::unknown; }
+
 }  // namespace
 
 std::string standing_word(models::Standing standing) {
@@ -54,6 +70,9 @@ std::vector<std::string> alarms_of(const models::ResultState& state) {
   for (const auto& doubt : state.not_trusted)
     lines.push_back("NOT TO BE TRUSTED: " + models::doubt_sentence(doubt) + ".");
   for (const auto& failure : state.fails) lines.push_back("FAILS: " + failure_line(failure));
+  if (const auto* bounds = warning_bounds(state))
+    lines.push_back(fmt::format("{}: {}.", is_known(*bounds) ? "FAILS AT THE SOFT BOUND" : "NOT KNOWN",
+                                models::soft_bound_warning(*bounds)));
   constexpr std::size_t most_limits = 2;
   for (std::size_t k = 0; k < std::min(most_limits, state.limits.size()); ++k)
     lines.push_back("LIMIT: " + models::limit_sentence(state.limits[k]));
@@ -72,6 +91,9 @@ std::vector<std::string> short_alarms_of(const models::ResultState& state) {
   const auto names = check_names(state);
   if (!names.empty()) lines.push_back(fmt::format("NOT TO BE TRUSTED: {}.", fmt::join(names, "; ")));
   if (!failures.empty()) lines.push_back(fmt::format("FAILS: {}.", fmt::join(failures, "; ")));
+  if (const auto* bounds = warning_bounds(state))
+    lines.push_back(fmt::format("{}: {}.", is_known(*bounds) ? "FAILS AT THE SOFT BOUND" : "NOT KNOWN",
+                                models::soft_bound_warning_in_short(*bounds)));
   if (!state.limits.empty())
     lines.push_back(state.limits.size() == 1
                         ? "LIMIT: " + models::limit_sentence(state.limits.front())
@@ -84,7 +106,9 @@ std::vector<std::string> short_alarms_of(const models::ResultState& state) {
 std::vector<std::string> state_sentences(const models::ResultState& state) {
   auto sentences = alarms_of(state);
   if (state.standing() == models::Standing::holds)
-    sentences.insert(sentences.begin(), "HOLDS: no part that has a margin fails under the loads entered.");
+    sentences.insert(
+        sentences.begin(),
+        fmt::format("HOLDS: no part that has a margin fails under the loads entered{}.", holding_words(state)));
   return sentences;
 }
 
@@ -103,6 +127,8 @@ std::string state_cell(const models::ResultState& state) {
   if (!checks.empty()) cell += fmt::format(" ({})", fmt::join(checks, "; "));
   if (!state.fails.empty())
     cell += fmt::format("{} ({})", state.not_trusted.empty() ? "" : "; FAILS", fmt::join(parts, "; "));
+  if (const auto* bounds = warning_bounds(state))
+    cell += is_known(*bounds) ? "; FAILS with screws soft in bone" : "; not known with screws soft in bone";
   if (!state.estimated.empty()) cell += fmt::format("; ESTIMATE ({})", estimate_names(state));
   return cell;
 }

@@ -288,6 +288,13 @@ Assessment sample_assessment() {
   assessment.state.fails = {{assessment.margins.front(), {FailureTime::Kind::in_race, 1.4, 4.2}}};
   assessment.state.limits = {used_slot()};
   assessment.state.estimated = {Estimate::cortex, Estimate::gap};
+  const auto day = [&](double factor, double gap_strain) {
+    Margin least = assessment.margins.front();
+    least.factor = factor;
+    return FirstDay{Standing::fails, least, gap_strain};
+  };
+  assessment.state.interface =
+      InterfaceBounds{bonded_interface, {bonded_interface, day(0.83, 0.041)}, {soft_interface, day(0.79, 0.047)}};
   assessment.no_race = NoRace{NoRace::Reason::no_healing};  // where there is no race; for its key
   return assessment;
 }

@@ -89,6 +89,25 @@ TEST_CASE("what a case leaves out is taken from the documented defaults", "[case
   CHECK(file.assumptions[0].find("names no load") != std::string::npos);
 }
 
+TEST_CASE("how bone holds screws is said by a word or a number, for all or for one", "[cases][reader]") {
+  const auto text = read_file(case_folder / "minimal.toml");
+  const auto with = [&](const std::string& tables, const std::string& of_one) {
+    return read_case_text("minimal.toml", replaced(text, "[[screw]]", tables + "\n[[screw]]\n" + of_one))
+        .construct;
+  };
+  const auto silent = read_case_text("minimal.toml", text).construct;
+  CHECK(silent.screw_interface == models::bonded_interface);
+  CHECK_FALSE(silent.screws[0].interface);
+  CHECK(with("[screws]\ninterface = \"mean\"", "").screw_interface == models::mean_interface);
+  CHECK(with("[screws]\ninterface = \"soft\"", "").screw_interface == models::soft_interface);
+  CHECK(with("[screws]\ninterface = \"bonded\"", "").screw_interface == 1.0);
+  CHECK(with("[screws]\ninterface = 1", "").screw_interface == 1.0);
+  const auto both = with("[screws]\ninterface = 0.7\nroot_radius = \"0.15 mm\"", "interface = 0.3\n");
+  CHECK(both.screw_interface == 0.7);
+  CHECK(both.screws[0].interface == 0.3);
+  CHECK(both.screws[0].size.root_radius->value() == Approx(0.15));
+}
+
 TEST_CASE("the same case in other units is the same construct", "[cases][reader][units]") {
   const auto in_mm = read_case(case_folder / "minimal.toml").construct;
   auto text = read_file(case_folder / "minimal.toml");

@@ -128,7 +128,7 @@ TEST_CASE("a comparison reads the catalogue, in units that people read", "[model
     const ComparedFigure* figure = find(comparison, each.compared.label);
     CAPTURE(each.name);
     const Outcome outcome = outcome_of(assessed[1]);
-    const auto value = each.read({outcome, assessed[1].analysis.findings, assessed[1].assessment.margins, {}});
+    const auto value = each.read({outcome, assessed[1].analysis.findings, assessed[1].assessment.margins, {}, {}});
     CHECK((figure != nullptr) == value.has_value());
     if (figure == nullptr) continue;
     ++shown;

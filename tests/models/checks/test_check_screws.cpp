@@ -18,6 +18,17 @@ TEST_CASE("every size of a screw must be above zero and in proportion", "[models
     c.screws[2].size.thread_diameter = 3.5 * mm;
   });
   check_construct_error("screw[1].cortices", "has 3 cortices", [](Construct& c) { c.screws[1].cortices = 3; });
+  check_construct_error("screw[1].root_radius", "above 0",
+                        [](Construct& c) { c.screws[1].size.root_radius = 0.0 * mm; });
+}
+
+TEST_CASE("bone holds a screw no stiffer than bonded, and not next to nothing", "[models][parts]") {
+  for (const double stiffness : {0.0, 0.04, 1.01, -1.0, not_a_number}) {
+    check_construct_error("screw[2].interface", "allowed is 0.05 to 1",
+                          [&](Construct& c) { c.screws[2].interface = stiffness; });
+    check_construct_error("screws.interface", "allowed is 0.05 to 1",
+                          [&](Construct& c) { c.screw_interface = stiffness; });
+  }
 }
 
 TEST_CASE("a screw goes in a hole of its own that suits it", "[models][parts]") {

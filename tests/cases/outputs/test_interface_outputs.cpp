@@ -1,0 +1,57 @@
+// What becomes of a result at both bounds of screws in bone, in sentences, cells and JSON.
+#include "cases/outputs/json/state_json.h"
+#include "cases/outputs/sentences/assessment_lines.h"
+#include "cases/outputs/sentences/state_lines.h"
+#include "tests/cases/outputs/sample_findings.h"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+using namespace gapstrain;
+using namespace gapstrain::cases;
+using Catch::Matchers::Contains;
+using gapstrain::tests::sample_assessment;
+using gapstrain::tests::sample_construct;
+
+TEST_CASE("what the soft bound of screws in bone turns is said in every output", "[cases][outputs]") {
+  const auto day = [](double factor) {
+    const models::Margin least{models::MarginKind::plate_yield, "fall", factor, ""};
+    return models::FirstDay{factor < 1.0 ? models::Standing::fails : models::Standing::holds, least, 0.02};
+  };
+  models::ResultState state;
+  const auto set = [&](const models::FirstDay& soft) {
+    state.interface = models::InterfaceBounds{1.0, {1.0, day(1.4)}, {0.5, soft}};
+  };
+  set(day(1.2));
+  CHECK(alarms_of(state).empty());
+  CHECK(state_cell(state) == "holds");
+  CHECK_THAT(state_sentences(state).front(), Contains("entered, with screws bonded to bone or soft in it."));
+  CHECK(state_json(sample_construct(), state)["screws_in_bone"]["verdict"] == "holds_at_both");
+
+  set(day(0.8));
+  CHECK(state.standing() == models::Standing::holds);
+  CHECK(alarms_of(state).front() ==
+        "FAILS AT THE SOFT BOUND: with screws soft in bone (0.5 of the bonded stiffness) plate, yield bears 0.8 "
+        "of what "
+        "it is asked, under \"fall\".");
+  CHECK(short_alarms_of(state).front() == "FAILS AT THE SOFT BOUND: with screws soft in bone plate, yield.");
+  CHECK(state_cell(state) == "holds; FAILS with screws soft in bone");
+  CHECK_THAT(state_sentences(state).front(), Contains("entered, with screws bonded to bone."));
+  const auto json = state_json(sample_construct(), state)["screws_in_bone"];
+  CHECK(json["verdict"] == "hangs_on_it");
+  CHECK(json["least_margin"] == 0.8);
+  CHECK(json["bonded"]["least_margin"] == 1.4);
+  CHECK(json["soft"]["standing"] == "FAILS");
+  CHECK(json["soft"]["gap_strain"] == 0.02);
+
+  set({models::Standing::not_trusted});
+  CHECK_THAT(alarms_of(state).front(), Contains("NOT KNOWN: with screws soft in bone"));
+  CHECK(state_cell(state) == "holds; not known with screws soft in bone");
+  CHECK(state_json(sample_construct(), state)["screws_in_bone"]["verdict"] == "unknown");
+  auto assessment = sample_assessment();
+  assessment.margins = {*day(1.4).least};
+  set(day(1.2));
+  assessment.state = state;
+  CHECK(assessment_sentences(sample_construct(), assessment).front() ==
+        "Verdict: holds. The least margin is 1.4: plate, yield, under \"fall\"; 1.2 with screws soft in bone.");
+}
