@@ -22,6 +22,8 @@ const std::vector<MethodSource>& method_sources() {
       {"tissue that forms in a gap", "L. E. Claes and C. A. Heigele, J. Biomech. 32 (1999) 255-266", true},
       {"fatigue, mean stress", "G. Sines 1959, in Metal Fatigue, ed. G. Sines and J. L. Waisman", true},
       {"fatigue, life over stress", "O. H. Basquin 1910, Proc. ASTM 10:625"},
+      {"fatigue, notches", "H. Neuber 1946, Theory of Notch Stresses", true},
+      {"fatigue, notches", "R. E. Peterson 1974, Stress Concentration Factors", true},
       {"screws bonded and softer in bone", "Stefanek, Pahr & Synek 2024, J Mech Behav Biomed Mater 157:106634",
        true},
       {"fatigue, damage added up", "A. Palmgren 1924, Z. VDI 68:339"},

@@ -68,7 +68,7 @@ const std::vector<AssessedFigure>& assessed_figures() {
       {{"plate_life_unhealed", FigureUnit::lives, "the same where the gap does not stiffen",
         life("plate life / time to union, none")},
        [](S source) { return median_life(source, HealingCourse::none); }},
-      {{"screw_life", FigureUnit::lives, "as plate_life, of the screw head that lasts least",
+      {{"screw_life", FigureUnit::lives, "as plate_life, of the screw that lasts least",
         life("screw life / time to union, strain-governed")},
        screw_life},
       {{"screw_fibre_stress",

@@ -177,6 +177,7 @@ struct ScrewFindings {
   Stress peak_bending_stress;  // of the core, largest along the shaft, axial part included
   std::optional<double> factor_to_yield;
   StressCycle head_cycle;             // nominal, of the core where it leaves the plate
+  StressCycle thread_cycle;           // likewise where it enters or leaves a cortex, the worst of these places
   std::vector<CortexForce> cortices;  // near, far; a lag screw's far one only
   std::vector<ScrewStation> stations;
 };

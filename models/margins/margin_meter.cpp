@@ -3,6 +3,7 @@
 #include "models/findings/model_error.h"
 #include "models/margins/screw_holding.h"
 #include "models/measures/screw_forces.h"
+#include "models/stress/screw_notch.h"
 
 #include <algorithm>
 #include <cmath>
@@ -39,7 +40,9 @@ MarginMeter::MarginMeter(const Assembly& assembly) : assembly_(assembly) {
     const Screw& screw = candidate.planned.screw;
     if (screw.id == ScrewId::none)
       throw ModelError("screws are not numbered: their preloads cannot be told apart");
-    screws_.push_back(middle_endurance(screw.material, 1.0, thread_notch));
+    const auto at_head = middle_endurance(screw.material, 1.0, head_notch(screw));
+    const auto in_bone = middle_endurance(screw.material, 1.0, thread_notch(screw));
+    screws_.push_back(at_head ? std::optional(ScrewEndurance{*at_head, *in_bone}) : std::nullopt);
   }
 }
 
@@ -67,7 +70,7 @@ MarginFactors MarginMeter::measure(const std::vector<int>& chosen, const MadeCon
     lower(factors.plate_fatigue, fatigue(*plate_, cycles));
   }
 
-  std::vector<StressCycle> cycles(loaded.size());
+  std::vector<StressCycle> at_head(loaded.size()), in_bone(loaded.size());
   std::vector<std::vector<CortexForce>> cortices(loaded.size());
   for (const int index : chosen) {
     const auto k = static_cast<std::size_t>(index);
@@ -75,13 +78,19 @@ MarginFactors MarginMeter::measure(const std::vector<int>& chosen, const MadeCon
     const Screw& screw = candidate.planned.screw;
     for (std::size_t load = 0; load < loaded.size(); ++load) {
       cortices[load] = cortex_forces(assembly_, candidate, loaded[load].pressed.forces);
-      if (screws_[k])
-        cycles[load] = head_cycle(assembly_, candidate, made.state.pressed.forces, loaded[load].pressed.forces);
+      if (!screws_[k]) continue;
+      const ScrewCycles cycles =
+          screw_cycles(assembly_, candidate, made.state.pressed.forces, loaded[load].pressed.forces);
+      at_head[load] = cycles.head;
+      in_bone[load] = cycles.thread;
     }
     const HeldForce* held = find_held(made.held, screw.id);
     if (held != nullptr && held->of_yield && *held->of_yield > 0.0)
       lower(factors.screw_yield, 1.0 / *held->of_yield);
-    if (screws_[k]) lower(factors.screw_fatigue, fatigue(*screws_[k], cycles));
+    if (screws_[k]) {
+      lower(factors.screw_fatigue, fatigue(screws_[k]->at_head, at_head));
+      lower(factors.screw_fatigue, fatigue(screws_[k]->in_bone, in_bone));
+    }
     if (const LeastHold hold = least_hold(screw, cortices, held); !hold.indicative)
       lower(factors.screw_hold, hold.factor);
   }

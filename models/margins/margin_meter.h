@@ -33,7 +33,10 @@ class MarginMeter {
   std::vector<double> cycles_;  // that each load is asked for; 0 outside the patient's day
   bool all_together_ = false;   // lives used add up over the day
   std::optional<Endurance> plate_;
-  std::vector<std::optional<Endurance>> screws_;  // of the assembly's
+  struct ScrewEndurance {
+    Endurance at_head, in_bone;
+  };
+  std::vector<std::optional<ScrewEndurance>> screws_;  // of the assembly's
 };
 
 }  // namespace gapstrain::models

@@ -35,8 +35,13 @@ void MarginList::add(Margin margin) {
     left_out.emplace_back(NotStrained{margin.kind, margin.screw});
 }
 
+void MarginList::add_all(MarginList other) {
+  std::move(other.margins.begin(), other.margins.end(), std::back_inserter(margins));
+  std::move(other.left_out.begin(), other.left_out.end(), std::back_inserter(left_out));
+}
+
 void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads, MarginList& list) {
-  const EnduranceBand band = endurance_of(loads.metal, loads.finish, loads.notch);
+  const EnduranceBand band = endurance_of(loads.metal, loads.finish, loads.notch.factor);
   const auto asked = asked_cycles(construct, loads.cycles);
   if (asked.empty()) return;
   const auto margin = [&](MarginKind kind, const FatigueFactor& factor, MarginBasis basis) {
@@ -51,7 +56,8 @@ void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads,
                      strength_at(band.middle.line, count),
                      count,
                      alone.range,
-                     {}};
+                     {},
+                     loads.notch};
   if (!loads.locations.empty()) basis.location = loads.locations[alone.load];
   margin(loads.alone, alone, std::move(basis));
 
@@ -59,7 +65,7 @@ void add_fatigue_margins(const Construct& construct, const RepeatedLoads& loads,
   if (!together) return;
   margin(loads.together, *together,
          DamageBasis{fatigue_damage(band.middle, repeated_cycles(asked)), construct.healing->weeks_to,
-                     together->range});
+                     together->range, loads.notch});
 }
 
 CollectedMargins collect_margins(const Construct& construct, const Findings& findings) {

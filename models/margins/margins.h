@@ -49,6 +49,12 @@ struct FactorRange {
   double low = 0.0, middle = 0.0, high = 0.0;
 };
 
+// What a notch that the stress does not have in it divides the strength at 10^7 cycles by, and a screw's place.
+struct NotchBasis {
+  double factor = 1.0;
+  bool in_bone = false;  // where the thread enters or leaves a cortex; else where the core leaves its head's seat
+};
+
 struct FatigueBasis {
   StressCycle cycle;
   Stress reversed;  // equivalent fully reversed amplitude (see models/stress/fatigue.h)
@@ -56,12 +62,14 @@ struct FatigueBasis {
   double cycles = 0.0;
   FactorRange range;
   std::optional<PlateLocation> location;  // the plate's
+  NotchBasis notch{};
 };
 
 struct DamageBasis {
   double damage = 0.0;  // share of life used by all loads of the day (Palmgren, Miner)
   double weeks = 0.0;
   FactorRange range;
+  NotchBasis notch{};
 };
 
 struct HoldBasis {

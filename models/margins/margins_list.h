@@ -15,6 +15,7 @@ struct MarginList {
 
   // One that is no finite number is left out: nothing strains it.
   void add(Margin margin);
+  void add_all(MarginList other);
 };
 
 // What a metal has in hand under repeated loads: of the load under which it lives least and, where several make up
@@ -23,7 +24,8 @@ struct MarginList {
 struct RepeatedLoads {
   MarginKind alone, together;  // kinds
   const Metal& metal;
-  double finish = 1.0, notch = 1.0;
+  double finish = 1.0;
+  NotchBasis notch{};
   std::string source;
   std::vector<StressCycle> cycles;
   std::vector<PlateLocation> locations;

@@ -1,12 +1,15 @@
 #include "models/findings/model_error.h"
 #include "models/margins/margins_list.h"
 #include "models/margins/screw_holding.h"
+#include "models/stress/screw_notch.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <string_view>
+#include <utility>
 
 namespace gapstrain::models {
 
@@ -68,24 +71,36 @@ void add_yield(const LoadedScrew& loaded, const Findings& findings, MarginList& 
   list.add(std::move(margin));
 }
 
+double least_factor(const MarginList& list) {
+  double least = std::numeric_limits<double>::infinity();
+  for (const auto& margin : list.margins) least = std::min(least, margin.factor);
+  return least;
+}
+
 void add_fatigue(const Construct& construct, const LoadedScrew& loaded, MarginList& list) {
   const Metal& metal = loaded.screw->material;
   if (!metal.fatigue_strength) {
     list.left_out.emplace_back(UnknownStrength{MarginKind::screw_fatigue, metal.name, loaded.screw->id});
     return;
   }
-  RepeatedLoads loads{.alone = MarginKind::screw_fatigue,
-                      .together = MarginKind::screw_fatigue_of_all_loads,
-                      .metal = metal,
-                      .notch = thread_notch,
-                      .source = fmt::format("{}; notch factor of cut threads in strong metal (rolled ones 3.0): "
-                                            "machine-design textbooks, from memory",
-                                            metal.fatigue_strength->source),
-                      .cycles = {},
-                      .locations = {},
-                      .screw = loaded.screw->id};
-  for (const auto* load : loaded.loads) loads.cycles.push_back(load->head_cycle);
-  add_fatigue_margins(construct, loads, list);
+  const auto at = [&](NotchBasis notch, StressCycle ScrewFindings::*cycle, std::string_view source) {
+    RepeatedLoads loads{.alone = MarginKind::screw_fatigue,
+                        .together = MarginKind::screw_fatigue_of_all_loads,
+                        .metal = metal,
+                        .notch = notch,
+                        .source = fmt::format("{}; {}", metal.fatigue_strength->source, source),
+                        .cycles = {},
+                        .locations = {},
+                        .screw = loaded.screw->id};
+    for (const auto* load : loaded.loads) loads.cycles.push_back(load->*cycle);
+    MarginList found;
+    add_fatigue_margins(construct, loads, found);
+    return found;
+  };
+  // The place that has less in hand speaks for the screw.
+  MarginList at_head = at({head_notch(*loaded.screw), false}, &ScrewFindings::head_cycle, head_notch_source);
+  MarginList in_bone = at({thread_notch(*loaded.screw), true}, &ScrewFindings::thread_cycle, thread_notch_source);
+  list.add_all(least_factor(in_bone) < least_factor(at_head) ? std::move(in_bone) : std::move(at_head));
 }
 
 void add_hold(const LoadedScrew& loaded, const Findings& findings, MarginList& list) {

@@ -175,8 +175,11 @@ Analysis analyse(const Assembly& assembly, const Progress& progress, Extent exte
     entry.plate = measure_plate(assembly, chosen, solution, stress[only_plate_body][l]);
     entry.plate.fatigue = measure_plate_fatigue(assembly, plate_at_rest, stress[only_plate_body][l]);
     entry.screws = measure_screws(assembly, chosen, solution);
-    const auto head_cycles = measure_head_cycles(assembly, chosen, made.pressed.solution, solution);
-    for (std::size_t k = 0; k < head_cycles.size(); ++k) entry.screws[k].head_cycle = head_cycles[k];
+    const auto cycles = measure_screw_cycles(assembly, chosen, made.pressed.solution, solution);
+    for (std::size_t k = 0; k < cycles.size(); ++k) {
+      entry.screws[k].head_cycle = cycles[k].head;
+      entry.screws[k].thread_cycle = cycles[k].thread;
+    }
     entry.bone = measure_bone(assembly, chosen, stress_of_load);
     if (is_whole)
       entry.working_length_effect = measure_working_length_effect(assembly, made, variants, variants_made, load);

@@ -40,10 +40,42 @@ ShaftForce force_at_head(const CandidateScrew& candidate, const Eigen::VectorXd&
   return shaft_force(candidate.model.head_to_thread, head_link, candidate.planned.placement.underside);
 }
 
-StressCycle head_cycle(const CandidateScrew& candidate, const ShaftForce& at_rest, const ShaftForce& loaded) {
+// Forces of a screw's links; of the one to the far cortex where it has it.
+struct ScrewLinkForces {
+  Eigen::VectorXd head, far;  // the head's as one that a bonded segment would have
+};
+
+StressCycle cycle_at(const CandidateScrew& candidate, const ShaftForce& at_rest, const ShaftForce& loaded) {
   const Screw& screw = candidate.planned.screw;
   return shaft_cycle(at_rest, loaded, -candidate.planned.placement.direction,
                      screw.size.core_diameter.value() / 2.0, screw.material);
+}
+
+ScrewCycles screw_cycles(const CandidateScrew& candidate, const ScrewLinkForces& at_rest,
+                         const ScrewLinkForces& loaded) {
+  const Metal& metal = candidate.planned.screw.material;
+  const ShaftSegment& head = candidate.model.head_to_thread;
+  ScrewCycles cycles;
+  cycles.head = cycle_at(candidate, force_at_head(candidate, at_rest.head), force_at_head(candidate, loaded.head));
+  Stress most = -1.0 * mpa;
+  const auto look_at = [&](const ShaftSegment& segment, const Eigen::Vector3d& place, const Eigen::VectorXd& rest,
+                           const Eigen::VectorXd& load) {
+    const StressCycle cycle =
+        cycle_at(candidate, shaft_force(segment, rest, place), shaft_force(segment, load, place));
+    const Stress reversed = metal.ultimate_strength
+                                ? reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength)
+                                : cycle.amplitude;
+    if (reversed <= most) return;
+    most = reversed;
+    cycles.thread = cycle;
+  };
+  look_at(head, head.free_to, at_rest.head, loaded.head);
+  if (candidate.far) {
+    const ShaftSegment& between = *candidate.model.near_to_far;
+    look_at(between, between.free_from, at_rest.far, loaded.far);
+    look_at(between, between.free_to, at_rest.far, loaded.far);
+  }
+  return cycles;
 }
 
 // What is passed on to the first wall and not on to the next stays in it.
@@ -120,13 +152,13 @@ std::vector<CortexForce> cortex_forces(const Assembly& assembly, const Candidate
                        force_at_head(candidate, head_link).force, to_far);
 }
 
-StressCycle head_cycle(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& at_rest,
-                       const Eigen::VectorXd& loaded) {
-  const auto at_head = [&](const Eigen::VectorXd& forces) {
-    return force_at_head(candidate,
-                         forces_at_thread(candidate.model, link_force(assembly, candidate.head, forces)));
+ScrewCycles screw_cycles(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& at_rest,
+                         const Eigen::VectorXd& loaded) {
+  const auto links = [&](const Eigen::VectorXd& forces) -> ScrewLinkForces {
+    return {forces_at_thread(candidate.model, link_force(assembly, candidate.head, forces)),
+            candidate.far ? link_force(assembly, *candidate.far, forces) : Eigen::VectorXd()};
   };
-  return head_cycle(candidate, at_head(at_rest), at_head(loaded));
+  return screw_cycles(candidate, links(at_rest), links(loaded));
 }
 
 StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, const Eigen::Vector3d& axis,
@@ -177,13 +209,16 @@ StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, con
   return worst;
 }
 
-std::vector<StressCycle> measure_head_cycles(const Assembly& assembly, const std::vector<int>& chosen,
-                                             const solver::Solution& at_rest, const solver::Solution& loaded) {
-  std::vector<StressCycle> cycles;
+std::vector<ScrewCycles> measure_screw_cycles(const Assembly& assembly, const std::vector<int>& chosen,
+                                              const solver::Solution& at_rest, const solver::Solution& loaded) {
+  std::vector<ScrewCycles> cycles;
   for (const int index : chosen) {
     const CandidateScrew& candidate = assembly.screws[static_cast<std::size_t>(index)];
-    cycles.push_back(head_cycle(candidate, force_at_head(candidate, head_force(candidate, at_rest)),
-                                force_at_head(candidate, head_force(candidate, loaded))));
+    const auto links = [&](const solver::Solution& solution) -> ScrewLinkForces {
+      return {head_force(candidate, solution),
+              candidate.far ? link_force(solution, *candidate.far) : Eigen::VectorXd()};
+    };
+    cycles.push_back(screw_cycles(candidate, links(at_rest), links(loaded)));
   }
   return cycles;
 }

@@ -43,14 +43,18 @@ std::vector<CortexForce> cortex_forces(const Assembly& assembly, const Candidate
 StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, const Eigen::Vector3d& axis,
                         double radius, const Metal& metal);
 
-// The same where a screw's core leaves the plate: nominal, without the notch of thread and head. Forces in all
-// rows.
-StressCycle head_cycle(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& at_rest,
-                       const Eigen::VectorXd& loaded);
+// The same of a screw's core, nominal, without the notch of thread and head.
+struct ScrewCycles {
+  StressCycle head;    // where it leaves its head's seat
+  StressCycle thread;  // where it enters or leaves a cortex that it is threaded in, the worst of these places
+};
+// Forces in all rows.
+ScrewCycles screw_cycles(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& at_rest,
+                         const Eigen::VectorXd& loaded);
 
 // Of each chosen screw.
-std::vector<StressCycle> measure_head_cycles(const Assembly& assembly, const std::vector<int>& chosen,
-                                             const solver::Solution& at_rest, const solver::Solution& loaded);
+std::vector<ScrewCycles> measure_screw_cycles(const Assembly& assembly, const std::vector<int>& chosen,
+                                              const solver::Solution& at_rest, const solver::Solution& loaded);
 
 // One entry a chosen screw, in order, but for its head's cycle. Sign: what the head's side does to the tip's side.
 std::vector<ScrewFindings> measure_screws(const Assembly& assembly, const std::vector<int>& chosen,

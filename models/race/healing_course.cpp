@@ -1,6 +1,5 @@
 #include "models/race/healing_course.h"
 
-#include "models/measures/screw_forces.h"
 #include "models/measures/solve.h"
 #include "models/race/gap_state.h"
 
@@ -14,7 +13,7 @@ namespace {
 struct GapMoment {
   std::vector<SpotStrain> worst;
   Eigen::MatrixXd plate_forces;
-  std::vector<std::vector<StressCycle>> head_cycles;
+  std::vector<std::vector<ScrewCycles>> screw_cycles;
 };
 
 // Courses often pass through the same states: each is worked out once.
@@ -40,8 +39,8 @@ class GapUnderLoads {
       spots.push_back(measure_spots(gap_, loaded, stages));
       moment.plate_forces.col(static_cast<Eigen::Index>(l)) =
           demanded(loaded).solution.port_forces[only_plate_body];
-      moment.head_cycles.push_back(
-          measure_head_cycles(gap_.assembly, gap_.screws, gap_.made.pressed.solution, demanded(loaded).solution));
+      moment.screw_cycles.push_back(
+          measure_screw_cycles(gap_.assembly, gap_.screws, gap_.made.pressed.solution, demanded(loaded).solution));
     }
     moment.worst = most_strained(spots);
     return moment;
@@ -60,7 +59,7 @@ CourseStates follow_course(GapUnderLoads& loaded, HealingCourse course) {
     const GapMoment& now = loaded.at(nearest_stages(quarters));
     states.gap.push_back(summarise_gap(gap, now.worst, quarters));
     states.plate_forces.push_back(now.plate_forces);
-    states.head_cycles.push_back(now.head_cycles);
+    states.screw_cycles.push_back(now.screw_cycles);
     if (course == HealingCourse::none || moment + 1 == gap.stages) continue;
     if (course == HealingCourse::steady) {
       quarters.assign(quarters.size(), (moment + 1) * quarters_a_rung);

@@ -1,6 +1,7 @@
 // The gap of a construct on its way to union, moment by moment, at one size of its loads.
 #pragma once
 
+#include "models/measures/screw_forces.h"
 #include "models/race/healing_gap.h"
 #include "models/race/stress_history.h"
 
@@ -12,8 +13,7 @@ namespace gapstrain::models {
 struct CourseStates {
   std::vector<GapState> gap;                  // one a moment, `plate_peak` left out
   std::vector<Eigen::MatrixXd> plate_forces;  // one a moment: on the plate's ports (motions x loads)
-  // [moment][load][screw of HealingGap::screws]: where the core leaves its head's seat, nominal
-  std::vector<std::vector<std::vector<StressCycle>>> head_cycles;
+  std::vector<std::vector<std::vector<ScrewCycles>>> screw_cycles;  // [moment][load][screw of HealingGap::screws]
 };
 
 // Each course at these loads, which are those that come every day. In the governed course each spot is asked four

@@ -35,7 +35,7 @@ PlaceMetal metal_at(const HotPlace& place, const Construct& construct, const Rac
   }
   const Metal& metal = construct.screws[*place.screw].material;
   return {&metal, fatigue_line(*metal.ultimate_strength,
-                               sample.corrosion / thread_notch *
+                               sample.corrosion / place.notch *
                                    strength_of(*metal.fatigue_strength, sample.strength_probability))};
 }
 

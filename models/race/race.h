@@ -56,7 +56,7 @@ struct RaceOutcome {
   std::optional<double> breaks_low, breaks_middle, breaks_high;  // weeks
 };
 
-// The screw with the shortest fatigue life at its head, of all that are in.
+// The screw with the shortest fatigue life, at its head or where it enters bone, of all that are in.
 struct ScrewRace : RaceOutcome {  // of the worst of each sample
   ScrewId screw = ScrewId::none;  // the one that is worst in most samples
   std::string label;              // its

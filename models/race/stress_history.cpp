@@ -5,6 +5,7 @@
 #include "models/race/healing_course.h"
 #include "models/race/hot_places.h"
 #include "models/race/tissue_ladder.h"
+#include "models/stress/screw_notch.h"
 #include "models/stress/stress_cycle.h"
 #include "solver/bodies/stress.h"
 #include "solver/host/side_by_side.h"
@@ -66,7 +67,8 @@ class Following {
     const Eigen::VectorXd at_rest = gap_.made.pressed.solution.port_forces[only_plate_body];
     const auto nodes = find_hot_nodes(assembly_, at_rest, telling_states(followed));
     history_.places = places_of(assembly_, nodes);
-    for (const int screw : gap_.screws) history_.places.push_back(place_of(screw));
+    for (const bool in_bone : {false, true})
+      for (const int screw : gap_.screws) history_.places.push_back(place_of(screw, in_bone));
     const PlaceStress stress(assembly_, nodes);
     const Eigen::Matrix3Xd resting = stress.read(at_rest);
     for (std::size_t c = 0; c < courses.size(); ++c)
@@ -75,13 +77,14 @@ class Following {
   }
 
  private:
-  HotPlace place_of(int candidate) const {
+  HotPlace place_of(int candidate, bool in_bone) const {
     const auto& screws = assembly_.construct.screws;
     const auto own = std::find_if(screws.begin(), screws.end(), [&](const Screw& screw) {
       return same_place(screw, assembly_.screws[static_cast<std::size_t>(candidate)].planned.screw);
     });
     HotPlace place;
     place.screw = static_cast<std::size_t>(own - screws.begin());
+    place.notch = in_bone ? thread_notch(screws[*place.screw]) : head_notch(screws[*place.screw]);
     return place;
   }
 
@@ -134,8 +137,9 @@ class Following {
           auto& places = result.cycles[moment][factor].emplace_back();
           for (Eigen::Index k = 0; k < loaded.cols(); ++k)
             places.push_back(stress_cycle(resting.col(k), loaded.col(k)));
-          const auto& heads = states[factor].head_cycles[moment][load];
-          places.insert(places.end(), heads.begin(), heads.end());
+          const auto& screws = states[factor].screw_cycles[moment][load];
+          for (const auto cycle : {&ScrewCycles::head, &ScrewCycles::thread})
+            for (const auto& screw : screws) places.push_back(screw.*cycle);
           if (factor == as_entered)
             result.gap[moment].plate_peak =
                 std::max(result.gap[moment].plate_peak, solver::von_mises(loaded.transpose()).maxCoeff() * mpa);

@@ -38,12 +38,14 @@ struct GapState {
   double held = 0.0;    // share that is strained more than its next tissue bears
 };
 
-// A place that is followed: of the plate, or the core of a screw where it leaves its head's seat.
+// A place that is followed: of the plate, or the core of a screw where it leaves its head's seat, or where it
+// enters or leaves a cortex.
 struct HotPlace {
   Length along, across;  // on the plate
   PlateFace face = PlateFace::top;
   std::optional<int> hole;
   std::optional<std::size_t> screw = std::nullopt;  // position in Construct::screws; all above is then left out
+  double notch = 1.0;  // that the stress has not in it: of the strength at 10^7 cycles
 };
 
 // Stress at the places followed, over time on the way to union (0 to 1), load size and load. Larger loads hold the

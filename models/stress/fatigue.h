@@ -17,12 +17,6 @@ struct FatigueLine {
 // `strength`: at 10^7 cycles, all that lowers it included. @pre 0 < strength < 0.9 ultimate
 FatigueLine fatigue_line(Stress ultimate, Stress strength);
 
-// What thread and head leave of a screw's nominal strength at 10^7 cycles, as its inverse: the fatigue notch
-// factor of threads in strong metal, 3.0 when rolled and 3.8 when cut, the latter since it is not known which
-// (tables of threaded parts in machine-design textbooks, from memory). At 10^3 cycles ductile metal evens notches
-// out.
-inline constexpr double thread_notch = 3.8;
-
 // Fully reversed amplitude that is borne for so many cycles.
 Stress strength_at(const FatigueLine& line, double cycles);
 

@@ -87,17 +87,17 @@ struct Sentence {
 
   std::string operator()(const FatigueBasis& basis) const {
     const std::string place =
-        screw != nullptr
-            ? fmt::format("Nominal in the core of {}, where it leaves the head's seat", subject_of(screw))
-            : fmt::format("In the plate {}", basis.location ? location_text(*basis.location) : "");
+        screw != nullptr ? fmt::format("Nominal in the core of {}, where it {}", subject_of(screw),
+                                       basis.notch.in_bone ? "enters or leaves bone" : "leaves the head's seat")
+                         : fmt::format("In the plate {}", basis.location ? location_text(*basis.location) : "");
     const LoadCase& load = *std::find_if(construct.loads.begin(), construct.loads.end(),
                                          [&](const LoadCase& one) { return one.name == margin.load; });
     return fmt::format(
         "{}, under \"{}\": {}; equivalent fully reversed amplitude {:.0f} MPa. {}{} bears {:.0f} MPa for {}; the "
         "load could be {}.",
         place, margin.load, cycle_text(basis.cycle, metal()), basis.reversed.value(),
-        screw != nullptr ? "With its notch " : "", metal().name, basis.strength.value(),
-        duty_of(construct, load)->text, times_as_large(basis.range));
+        screw != nullptr ? fmt::format("With its notch of {:.2g} ", basis.notch.factor) : "", metal().name,
+        basis.strength.value(), duty_of(construct, load)->text, times_as_large(basis.range));
   }
 
   std::string operator()(const DamageBasis& basis) const {
@@ -130,15 +130,24 @@ struct Sentence {
   }
 };
 
-std::string fatigue_assumptions(const Construct& construct, bool of_screw) {
+// Of a screw; null of the plate.
+const NotchBasis* notch_of(const Margin& margin) {
+  if (margin.screw == ScrewId::none) return nullptr;
+  if (const auto* fatigue = std::get_if<FatigueBasis>(&margin.basis)) return &fatigue->notch;
+  const auto* damage = std::get_if<DamageBasis>(&margin.basis);
+  return damage != nullptr ? &damage->notch : nullptr;
+}
+
+std::string fatigue_assumptions(const Construct& construct, const NotchBasis* of_screw) {
   std::string common =
       "no corrosion or fretting (10 to 20 % is often taken off, from memory) and no spread of loads and activity, "
       "as the race has them; stress as on the first day; mean stress by Goodman; ";
-  if (of_screw)
-    return common + fmt::format(
-                        "thread and head are taken as a notch that leaves 1 / {:g} of the strength at 10^7 "
-                        "cycles and all of it at 10^3",
-                        thread_notch);
+  if (of_screw != nullptr)
+    return common +
+           fmt::format("{} as a notch that leaves 1 / {:.2g} of the strength at 10^7 cycles and all of it at 10^3",
+                       of_screw->in_bone ? "the thread's root is taken"
+                                         : "fillet, thread and first locking thread at the head are taken",
+                       of_screw->factor);
   return common + fmt::format(
                       "the holes' notches count in full; {}; the surface leaves {:.0f} % of the strength of "
                       "smooth bars",
@@ -198,11 +207,11 @@ std::string margin_assumptions(const Construct& construct, const Margin& margin)
     }
     case MarginKind::plate_fatigue:
     case MarginKind::screw_fatigue:
-      return fatigue_assumptions(construct, margin.kind == MarginKind::screw_fatigue);
+      return fatigue_assumptions(construct, notch_of(margin));
     case MarginKind::plate_fatigue_of_all_loads:
     case MarginKind::screw_fatigue_of_all_loads:
       return "lives used add up (Palmgren, Miner), each load at its worst place as if these were one; " +
-             fatigue_assumptions(construct, margin.kind == MarginKind::screw_fatigue_of_all_loads);
+             fatigue_assumptions(construct, notch_of(margin));
     case MarginKind::screw_hold:
       if (!std::holds_alternative<HoldBasis>(margin.basis)) return "";
       return margin.indicative

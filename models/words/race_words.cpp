@@ -31,12 +31,12 @@ std::string weeks(double low, double high) {
   return fmt::format("in week {} to {}", week_of(low), week_of(high));
 }
 
-// Of "the plate" or "screw heads": the verbs go with it.
+// Of "the plate" or "screws": the verbs go with it.
 struct ImplantWords {
   std::string name, outlasts, breaks, is_likely, bears;
 };
 const ImplantWords plate_words{"The plate", "outlasts", "breaks", "is likely", "bears"};
-const ImplantWords screw_words{"Screw heads", "outlast", "break", "are likely", "bear"};
+const ImplantWords screw_words{"Screws", "outlast", "break", "are likely", "bear"};
 
 std::string in_sentence(std::string name) {
   name.front() = static_cast<char>(name.front() - 'A' + 'a');
@@ -208,7 +208,7 @@ std::string race_in_short(const Race& race) {
 std::string comparison_sentence(const RaceComparison& comparison, const std::string& first,
                                 const std::string& second) {
   const std::string when = name_of(comparison.course);
-  const char* part = comparison.with_screws ? "plate or screw heads, whichever break first" : "plates alone";
+  const char* part = comparison.with_screws ? "plate or screws, whichever break first" : "plates alone";
   const Band& ratio = comparison.ratio;
   if (ratio.low <= 1.0 && ratio.high >= 1.0)
     return fmt::format(

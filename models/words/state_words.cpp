@@ -18,7 +18,7 @@ std::string not_finite_text(const NotFinite& not_finite) {
 
 std::string failed_part(const Failure& failure) {
   if (const Margin* margin = failure.margin()) return part_name(*margin);
-  return std::get<LostRace>(failure.what).by_screws ? "screw heads, fatigue" : "plate, fatigue";
+  return std::get<LostRace>(failure.what).by_screws ? "screws, fatigue" : "plate, fatigue";
 }
 
 std::string failure_time(const FailureTime& when) {
@@ -41,7 +41,7 @@ std::string failure_sentence(const Construct& construct, const Failure& failure)
   if (const Margin* margin = failure.margin()) return margin_sentence(construct, *margin);
   const auto& race = std::get<LostRace>(failure.what);
   return fmt::format("In {:.0f} % of the samples {} before union.", 100.0 * race.breaks_before_union,
-                     race.by_screws ? "screw heads break" : "the plate breaks");
+                     race.by_screws ? "screws break" : "the plate breaks");
 }
 
 std::string check_text(const Check& check) {

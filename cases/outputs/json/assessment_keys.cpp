@@ -59,6 +59,8 @@ OutputKeys margin_keys() {
       {"basis.weeks", "in so many weeks"},
       {"basis.factor_low", "fatigue: the factor at the low end of the metal's published strength"},
       {"basis.factor_high", "and at its high end"},
+      {"basis.notch", "of a screw: what its notch divides the metal's strength at 10^7 cycles by"},
+      {"basis.at", "of a screw: head, where its core leaves the seat, or thread in bone"},
       {"basis.hole", "of the plate: the hole whose rim it is; left out elsewhere"},
       {"basis.along_mm", "place along the plate from its proximal end"},
       {"basis.face", "top, middle or bottom of the plate's wall"},

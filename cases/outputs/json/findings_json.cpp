@@ -101,6 +101,7 @@ Json screw(const models::ScrewFindings& screw) {
             {"peak_core_stress_mpa", screw.peak_bending_stress.value()}};
   put(json, "factor_to_yield", screw.factor_to_yield);
   json["head_cycle"] = cycle(screw.head_cycle);
+  json["thread_cycle"] = cycle(screw.thread_cycle);
   json["cortices"] = Json::array();
   for (const auto& wall : screw.cortices)
     json["cortices"].push_back({{"cortex", wall.far ? "far" : "near"},

@@ -249,6 +249,7 @@ Keys of_load() {
   append(keys, "plate.holes[].", {of_peak.begin(), of_peak.end() - 1});
   append(keys, "screws[].", of_screw);
   append(keys, "screws[].head_cycle.", of_cycle);
+  append(keys, "screws[].thread_cycle.", of_cycle);
   append(keys, "bone.", of_bone);
   append(keys, "bent[].", of_bent);
   append(keys, "working_length_effect[].", of_variant);

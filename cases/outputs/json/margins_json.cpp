@@ -21,7 +21,15 @@ void put_range(Json& json, const models::FactorRange& range) {
   json["factor_high"] = range.high;
 }
 
+void put_notch(Json& json, const models::NotchBasis& notch, bool is_screw) {
+  if (!is_screw) return;
+  json["notch"] = notch.factor;
+  json["at"] = notch.in_bone ? "thread in bone" : "head";
+}
+
 struct BasisJson {
+  bool is_screw = false;
+
   Json operator()(const std::monostate&) const { return Json::object(); }
   Json operator()(const models::YieldBasis& basis) const {
     Json json{{"stress_mpa", basis.stress.value()}, {"yield_mpa", basis.yield.value()}};
@@ -39,11 +47,13 @@ struct BasisJson {
               {"cycles", basis.cycles}};
     put_range(json, basis.range);
     put_location(json, basis.location);
+    put_notch(json, basis.notch, is_screw);
     return json;
   }
   Json operator()(const models::DamageBasis& basis) const {
     Json json{{"damage", basis.damage}, {"weeks", basis.weeks}};
     put_range(json, basis.range);
+    put_notch(json, basis.notch, is_screw);
     return json;
   }
   Json operator()(const models::HoldBasis& basis) const {
@@ -95,7 +105,7 @@ Json margins_json(const models::Construct& construct, const std::vector<models::
     json.push_back({{"part", models::part_name(margin)},
                     {"load", margin.load},
                     {"factor", margin.factor},
-                    {"basis", std::visit(BasisJson{}, margin.basis)},
+                    {"basis", std::visit(BasisJson{margin.screw != models::ScrewId::none}, margin.basis)},
                     {"sentence", models::margin_sentence(construct, margin)},
                     {"assumed", models::margin_assumptions(construct, margin)},
                     {"source", margin.source},

@@ -149,7 +149,7 @@ OutputKeys race_keys() {
       {"courses[].breaks_before_union", "share of the samples in which the plate breaks before union is due"},
       {"courses[].breaks_in_five_years", "share in which it breaks at all"},
       {"courses[].screws.label",
-       "of the screw whose head has the shortest fatigue life; left out where no metal's fatigue is known"},
+       "of the screw with the shortest fatigue life; left out where no metal's fatigue is known"},
       {"courses[].screws.life_factor.low",
        "how many times over the worst screw of a sample lasts until union is due"},
       figure_key("courses[].screws.life_factor.middle", "screw_life", "of the other courses likewise"),

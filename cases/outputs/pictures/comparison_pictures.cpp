@@ -54,10 +54,10 @@ void draw_margins(const viz::Display& display, const std::vector<ComparedCase>& 
   if (!chart.rows.empty()) viz::draw_margins(display, chart, display.file(folder / "margins"));
 }
 
-// Of plate or screw heads, whichever is nearer to breaking.
+// Of plate or screws, whichever is nearer to breaking.
 viz::StudyCurve worst_curve(const std::string& name, const models::Race& race, const models::RaceCourse& course) {
   const bool screws = course.screws && course.screws->damage.back().middle > course.damage.back().middle;
-  return screws ? damage_curve(name + ", screw heads", race, *course.screws)
+  return screws ? damage_curve(name + ", screws", race, *course.screws)
                 : damage_curve(name + ", plate", race, course);
 }
 

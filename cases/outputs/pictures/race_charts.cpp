@@ -57,8 +57,7 @@ void draw_damage(const viz::Display& display, const models::Race& race, const mo
                              "and tissue under the loads as entered, union in week {:.3g}",
                              race.samples, race.union_week.middle)};
   chart.x = {"weeks since the operation", false};
-  viz::CurvePanel damage{
-      {"fatigue damage of the plate, and of screw heads", true, 1.0}, {}, {{"breaks", 1.0, 1.0}}},
+  viz::CurvePanel damage{{"fatigue damage of the plate, and of screws", true, 1.0}, {}, {{"breaks", 1.0, 1.0}}},
       stress{{"peak stress of the plate, MPa", false}, {}, {}}, tissue{{"tissue's modulus, MPa", true}, {}, {}};
   for (std::size_t c = 0; c < race.courses.size(); ++c) {
     const auto& course = history.courses[c];
@@ -70,7 +69,7 @@ void draw_damage(const viz::Display& display, const models::Race& race, const mo
   // Last, so that a course is drawn alike in all panels.
   for (const auto& course : race.courses)
     if (course.course == models::HealingCourse::governed && course.screws)
-      damage.curves.push_back(damage_curve("screw heads, where strain allows", race, *course.screws));
+      damage.curves.push_back(damage_curve("screws, where strain allows", race, *course.screws));
   chart.panels = {damage, stress, tissue};
   viz::draw_curves(display, chart, file);
 }

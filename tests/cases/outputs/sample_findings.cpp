@@ -105,6 +105,7 @@ LoadFindings sample_load(int number) {
     screw.peak_bending_stress = 31.9 * hole * size * mpa;
     screw.factor_to_yield = 21.6 / (hole * size);
     screw.head_cycle = {15.3 * hole * mpa, 16.4 * hole * mpa};
+    screw.thread_cycle = {5.3 * hole * mpa, 6.4 * hole * mpa};
     screw.cortices = {{false, 2.1 * mm, 9.2 * hole * newton, 41.0 * hole * newton},
                       {true, 2.2 * mm, 4.5 * hole * newton, 33.0 * hole * newton}};
     screw.stations.resize(5);

@@ -194,10 +194,9 @@ TEST_CASE("an assessment comes to a verdict and sentences on healing, margins an
   CHECK(sentences[0] ==
         "Verdict: FAILS. The least margin is 0.83: screw S4, fatigue, under \"load 1\"; at 83 % of that load it "
         "would hold.");
-  CHECK(
-      sentences[1] ==
-      "Healing: Screw heads outlast healing by a factor 2.3 to 12 (5th to 95th percentile); in 2 % of the samples "
-      "they break before union is due. S4 has the shortest fatigue life.");
+  CHECK(sentences[1] ==
+        "Healing: Screws outlast healing by a factor 2.3 to 12 (5th to 95th percentile); in 2 % of the samples "
+        "they break before union is due. S4 has the shortest fatigue life.");
   CHECK(sentences[2] == "The least margin rests on: no corrosion or fretting ... (see margins.txt).");
   CHECK(sentences[3] == margins_sentence(assessment.margins));
   CHECK(sentences[4] == "Rules: 1 of 3 rules of the trade is broken: plate span ratio.");

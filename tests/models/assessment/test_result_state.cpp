@@ -73,9 +73,9 @@ TEST_CASE("screws that break before union in most samples fail though every marg
   assessment.race = race(0.51, 3.0, 9.0);
   const auto state = state_with(assessment);
   REQUIRE(state.fails.size() == 1);
-  CHECK(failed_part(state.fails[0]) == "screw heads, fatigue");
+  CHECK(failed_part(state.fails[0]) == "screws, fatigue");
   CHECK_FALSE(state.fails[0].factor().has_value());
-  CHECK(failure_sentence(Construct{}, state.fails[0]) == "In 51 % of the samples screw heads break before union.");
+  CHECK(failure_sentence(Construct{}, state.fails[0]) == "In 51 % of the samples screws break before union.");
   assessment.race = race(0.49, 3.0, 9.0);
   CHECK(state_with(assessment).fails.empty());
 }

@@ -72,8 +72,11 @@ Outcome long_way(const Assembly& assembly, const std::vector<int>& chosen) {
     entry.plate = measure_plate(assembly, chosen, solution, stress.front());
     entry.plate.fatigue = measure_plate_fatigue(assembly, stress_at_rest.front(), stress.front());
     entry.screws = measure_screws(assembly, chosen, solution);
-    const auto cycles = measure_head_cycles(assembly, chosen, made.pressed.solution, solution);
-    for (std::size_t k = 0; k < cycles.size(); ++k) entry.screws[k].head_cycle = cycles[k];
+    const auto cycles = measure_screw_cycles(assembly, chosen, made.pressed.solution, solution);
+    for (std::size_t k = 0; k < cycles.size(); ++k) {
+      entry.screws[k].head_cycle = cycles[k].head;
+      entry.screws[k].thread_cycle = cycles[k].thread;
+    }
     findings.loads.push_back(std::move(entry));
     work.push_back(work_of(load, made, loaded));
   }

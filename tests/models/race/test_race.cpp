@@ -142,7 +142,7 @@ TEST_CASE("the worst place counts, and loads add up at each", "[models][review]"
         Approx(0.5 * life_in_weeks(400.0) / 10.0));
 }
 
-TEST_CASE("screw heads are raced beside the plate, with the notch of their thread", "[models][review]") {
+TEST_CASE("screws are raced beside the plate, each place with its own notch", "[models][review]") {
   Construct construct = sure_construct();
   construct.screws.resize(2);
   for (auto& screw : construct.screws) screw.material = only(construct.plates).material;
@@ -153,8 +153,8 @@ TEST_CASE("screw heads are raced beside the plate, with the notch of their threa
       history_of([](double, std::size_t place) { return place == 0   ? 400.0
                                                         : place == 1 ? 150.0
                                                                      : 160.0; }, 3);
-  history.places[1].screw = 0;
-  history.places[2].screw = 1;
+  for (const std::size_t k : {1U, 2U}) history.places[k].screw = k - 1;
+  history.places[2].notch = 3.8;
   const Race race = run_race(history, construct, sure());
   const RaceCourse& course = race.courses[0];
   CHECK(course.life_factor.middle == Approx(life_in_weeks(400.0) / 10.0));  // the plate's own

@@ -8,6 +8,7 @@
 #include "models/race/gap_state.h"
 #include "models/race/healing_gap.h"
 #include "models/race/tissue_ladder.h"
+#include "models/stress/screw_notch.h"
 #include "models/words/race_words.h"
 #include "tests/models/constructs.h"
 
@@ -103,7 +104,7 @@ TEST_CASE("the steady course goes through the construct with each tissue all ove
   CHECK(course_of(history, HealingCourse::none).gap.back().plate_peak == steady.gap[0].plate_peak);
 }
 
-TEST_CASE("screw heads are followed as the analysis of each filled gap has them", "[models][review]") {
+TEST_CASE("screws are followed as the analysis of each filled gap has them", "[models][review]") {
   Construct construct = healing_tube();
   for (auto& screw : construct.screws) screw.material = only(construct.plates).material;
   construct.screws.back().material.fatigue_strength.reset();  // is left out
@@ -113,7 +114,8 @@ TEST_CASE("screw heads are followed as the analysis of each filled gap has them"
   const std::size_t plate_places = history.places.size() - static_cast<std::size_t>(std::count_if(
                                                                history.places.begin(), history.places.end(),
                                                                [](const HotPlace& place) { return place.screw; }));
-  REQUIRE(history.places.size() - plate_places == construct.screws.size() - 1);
+  const std::size_t followed_screws = construct.screws.size() - 1;  // each at its head, then each in bone
+  REQUIRE(history.places.size() - plate_places == 2 * followed_screws);
   const auto as_entered = static_cast<std::size_t>(
       std::find(history.load_factors.begin(), history.load_factors.end(), 1.0) - history.load_factors.begin());
   for (const std::size_t rung : {std::size_t{0}, ladder.size() / 2, ladder.size() - 1}) {
@@ -126,8 +128,12 @@ TEST_CASE("screw heads are followed as the analysis of each filled gap has them"
         const StressCycle& followed = steady.cycles[rung][as_entered][load][place];
         const auto& screw = findings.loads[history.loads[load]].screws[*history.places[place].screw];
         CHECK(screw.label == construct.screws[*history.places[place].screw].label);
-        CHECK(followed.amplitude.value() == Approx(screw.head_cycle.amplitude.value()).epsilon(1e-6).margin(1e-6));
-        CHECK(followed.mean.value() == Approx(screw.head_cycle.mean.value()).epsilon(1e-6).margin(1e-6));
+        const bool in_bone = place >= plate_places + followed_screws;
+        const StressCycle& own = in_bone ? screw.thread_cycle : screw.head_cycle;
+        CHECK(followed.amplitude.value() == Approx(own.amplitude.value()).epsilon(1e-6).margin(1e-6));
+        CHECK(followed.mean.value() == Approx(own.mean.value()).epsilon(1e-6).margin(1e-6));
+        const Screw& part = construct.screws[*history.places[place].screw];
+        CHECK(history.places[place].notch == (in_bone ? thread_notch(part) : head_notch(part)));
       }
   }
 }
