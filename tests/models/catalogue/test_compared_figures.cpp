@@ -90,7 +90,7 @@ TEST_CASE("each figure of a comparison has a label of its own, and an error unle
         each.compared.group == FigureGroup::geometry || each.compared.group == FigureGroup::rules;
     CHECK((model_error_of(each.compared.error_of) == 0.0) == is_exact);
   }
-  CHECK(labels.size() == 22);
+  CHECK(labels.size() == 23);
   // What only an analysis tells is no column, or rows would have to have it.
   const auto columns = figure_names();
   for (const auto& each : assessed_figures())

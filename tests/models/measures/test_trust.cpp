@@ -1,6 +1,7 @@
 // Each reason for which a result is not to be trusted, brought about on its own in a construct that is sound: the
 // check that it concerns fails, no other does, and the state of the result says so.
 #include "models/assessment/assess.h"
+#include "models/assessment/interface_bounds.h"
 #include "models/assessment/result_state.h"
 #include "models/measures/buckling.h"
 #include "models/measures/outcome.h"
@@ -283,6 +284,29 @@ TEST_CASE("a load a thousand times as large is not trusted for what the model ca
     INFO(name);
     CHECK(check_named(trust, name).passed);
   }
+}
+
+TEST_CASE("an assessment tries both bounds of screws in bone on the bodies that are there",
+          "[models][findings][trust]") {
+  Construct construct = sound_tube();
+  construct.loads.resize(1);
+  only(construct.fractures).gap = 30.0 * mm;  // too wide to close
+  const auto prepared = prepare_bodies(construct, construct.screws);
+  const auto bounds_of = [&](const Construct& one) {
+    return assess(prepared, one, one.screws, false).assessment.state.interface.value();
+  };
+  const InterfaceBounds bounds = bounds_of(construct);
+  const FirstDay soft = first_day_of(prepared, with_interface(construct, soft_interface), construct.screws);
+  CHECK(bounds.verdict() == BoundsVerdict::holds_at_both);
+  CHECK(bounds.soft.day.least->factor == soft.least->factor);
+  CHECK(bounds.soft.day.gap_strain == soft.gap_strain);
+  CHECK(*bounds.soft.day.gap_strain > *bounds.bonded.day.gap_strain);
+  CHECK(bounds.soft.day.least->factor != bounds.bonded.day.least->factor);
+  // Taken in between, the bounds are the same.
+  const InterfaceBounds between = bounds_of(with_interface(construct, mean_interface));
+  CHECK(between.taken == mean_interface);
+  CHECK(between.bonded.day.least->factor == bounds.bonded.day.least->factor);
+  CHECK(between.soft.day.least->factor == bounds.soft.day.least->factor);
 }
 
 TEST_CASE("a verdict by itself is that of the whole assessment", "[models][findings][trust]") {
