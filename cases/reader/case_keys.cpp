@@ -31,6 +31,10 @@ std::vector<Key> file_keys() {
     {"", "metals", Kind::choice, literal, "elastic",
      "elastic whatever the stress, or plates and screws that bend for good beyond their yield strength",
      {"elastic", "elastic_plastic"}},
+    {"", "second_order", Kind::choice, literal, "auto",
+     "what axial forces add to bending as plate and bone turn under them: in every load above 5 % of the one that "
+     "buckles the construct, in all loads, or in none",
+     {"auto", "on", "off"}},
     {"", "bone", Kind::table, required, "", "the shaft the plate lies on", {}},
     {"", "plate", Kind::table, required, "", "the bone plate", {}},
     {"", "screw", Kind::tables, required, "", "the screws; without [[step]] in the order of insertion",

@@ -46,6 +46,10 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   construct.steps = read_steps(file, construct.screws, reading);
   construct.contact = read_contact(file.section("contact"));
   if (file.text("metals") == "elastic_plastic") construct.metal_law = models::MetalLaw::elastic_plastic;
+  if (const auto second_order = file.text("second_order"); second_order == "on")
+    construct.second_order = models::SecondOrderEffects::always;
+  else if (second_order == "off")
+    construct.second_order = models::SecondOrderEffects::never;
   construct.loads = file.has("load") ? read_loads(file, only(construct.plates)) : bench_loads();
   construct.layouts = read_layouts(file.section("layouts"), construct.screws);
   construct.healing = read_healing(file.section("healing"));

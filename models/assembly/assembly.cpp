@@ -1,5 +1,6 @@
 #include "models/assembly/assembly.h"
 
+#include "models/assembly/axis_ports.h"
 #include "models/assembly/port_book.h"
 
 #include <fmt/format.h>
@@ -187,6 +188,7 @@ LoadPorts find_load_ports(const Construct& construct, const BoneShape& shape, co
 AssembledLoad assemble_load(const LoadSetup& setup, const std::vector<BuiltBody>& bodies, LinkList& links) {
   AssembledLoad load;
   load.name = setup.name;
+  load.arms = setup.arms;
   for (const auto& support : setup.supports) load.supports.push_back(links.add(support));
   for (const auto& body : bodies)
     load.forces.push_back(Eigen::MatrixXd::Zero(body.condensed->compliance.rows(), 1));
@@ -220,6 +222,10 @@ void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t c
   note_alone(assembly.on_the_table);
   for (auto& load : assembly.loads) note_alone(load);
   for (auto& load : assembly.stiffness_loads) note_alone(load);
+  if (assembly.construct.second_order != SecondOrderEffects::never) {
+    const auto axes = read_axes(assembly.construct, *assembly.system, ports.lists());
+    for (auto& load : assembly.loads) load.axes = axes_under(*assembly.system, axes, load.arms);
+  }
   if (assembly.construct.metal_law == MetalLaw::elastic) return;
   for (std::size_t k = 0; k < assembly.screws.size(); ++k)
     add_screw_sections(assembly.screws[k], static_cast<int>(k), *assembly.system, assembly.yields);

@@ -10,6 +10,7 @@
 #include "models/geometry/bone_shape.h"
 #include "models/geometry/plate_shape.h"
 #include "models/parts/construct.h"
+#include "solver/bodies/axial_slopes.h"
 #include "solver/bodies/pressed.h"
 #include "solver/bodies/system.h"
 
@@ -74,6 +75,8 @@ struct AssembledLoad {
   std::vector<int> supports;  // links
   solver::PortLoads forces;   // one load case
   solver::System::LoadAlone alone;
+  std::vector<LoadArm> arms;
+  std::shared_ptr<const solver::AxialSlopes> axes;  // for its second-order effects; null: there are to be none
 };
 
 struct Assembly {

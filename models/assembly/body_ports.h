@@ -24,7 +24,8 @@ class PortList {
  public:
   void add(const PortColumns& columns);
   bool has(const std::string& name) const { return index_.contains(name); }
-  Eigen::Index column(const std::string& name) const { return columns_[index_.at(name)].column; }
+  const PortColumns& named(const std::string& name) const { return columns_[index_.at(name)]; }
+  Eigen::Index column(const std::string& name) const { return named(name).column; }
   const std::vector<PortColumns>& columns() const { return columns_; }  // by column
 
  private:

@@ -226,10 +226,10 @@ void serialize(Archive& archive, Stock& stock) {
 
 template <class Archive>
 void serialize(Archive& archive, Construct& construct) {
-  auto& [name, body_mass, bone, plates, screws, temporary, steps, contact, metal_law, screw_interface, fractures,
-         loads, mesh, layouts, healing, stock, estimated] = construct;
-  archive(name, body_mass, bone, plates, screws, temporary, steps, contact, metal_law, screw_interface, fractures,
-          loads, mesh, layouts, healing, stock, estimated);
+  auto& [name, body_mass, bone, plates, screws, temporary, steps, contact, metal_law, screw_interface,
+         second_order, fractures, loads, mesh, layouts, healing, stock, estimated] = construct;
+  archive(name, body_mass, bone, plates, screws, temporary, steps, contact, metal_law, screw_interface,
+          second_order, fractures, loads, mesh, layouts, healing, stock, estimated);
 }
 
 }  // namespace gapstrain::models

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <functional>
 #include <map>
 #include <utility>
 
@@ -238,7 +239,47 @@ double largest_force(const AssembledLoad& load) {
   return largest;
 }
 
+solver::PortState port_state(const solver::Solution& solution) {
+  solver::PortState state{solution.port_forces,
+                          Eigen::VectorXd(6 * static_cast<Eigen::Index>(solution.amplitudes.size()))};
+  for (std::size_t b = 0; b < solution.amplitudes.size(); ++b)
+    state.amplitudes.segment<6>(static_cast<Eigen::Index>(6 * b)) = solution.amplitudes[b].col(0);
+  return state;
+}
+
+// `under`: the construct under forces on ports.
+void add_second_order(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load,
+                      const std::function<ConstructState(const solver::PortLoads&)>& under,
+                      ConstructState& answer) {
+  const solver::Solution &before = made.pressed.solution, &after = answer.pressed.solution;
+  double work = 0.0;
+  for (std::size_t b = 0; b < load.forces.size(); ++b)
+    work += load.forces[b].cwiseProduct(after.motions[b] - before.motions[b]).sum();
+  ConstructState bent;
+  const auto solve = [&](const solver::PortLoads& added) {
+    bent = under(loads_with(load.forces, added));
+    return port_state(bent.pressed.solution);
+  };
+  auto found = solver::find_second_order(*load.axes, second_order_rule(assembly.construct), port_state(before),
+                                         port_state(after), work, solve);
+  if (found.is_in()) {
+    bent.straight = std::move(answer.pressed);
+    answer = std::move(bent);
+  }
+  answer.second_order = std::move(found);
+}
+
 }  // namespace
+
+solver::PortLoads loads_with(const solver::PortLoads& load, const solver::PortLoads& added) {
+  solver::PortLoads all = load;
+  for (std::size_t b = 0; b < added.size(); ++b) all[b] += added[b];
+  return all;
+}
+
+solver::SecondOrderRule second_order_rule(const Construct& construct) {
+  return {.always = construct.second_order == SecondOrderEffects::always};
+}
 
 Length engaged_thread(const CandidateScrew& screw) {
   const auto& bone = *screw.planned.placement.bone;
@@ -298,10 +339,16 @@ ConstructState apply_load(const Assembly& assembly, const ConstructState& state,
   const Eigen::VectorXd deformations = system.deformations(state.pressed.solution);
   for (const Eigen::Index row : system.rows_of(load.supports)) loaded.setting.initial(row) = deformations(row);
   links.insert(links.end(), load.supports.begin(), load.supports.end());
-  press_on(assembly, load.forces, loaded);
-  if (pulls_at_hands(loaded.pressed, load)) throw solver::MechanismError(loaded.pressed.pull);
-  note_meeting(assembly, loaded);
-  return loaded;
+  const auto under = [&](const solver::PortLoads& forces) {
+    ConstructState tried = loaded;
+    press_on(assembly, forces, tried);
+    if (pulls_at_hands(tried.pressed, load)) throw solver::MechanismError(tried.pressed.pull);
+    return tried;
+  };
+  ConstructState answer = under(load.forces);
+  if (load.axes) add_second_order(assembly, state, load, under, answer);
+  note_meeting(assembly, answer);
+  return answer;
 }
 
 }  // namespace gapstrain::models

@@ -20,6 +20,9 @@ struct ConstructState {
   // Under a load that makes sections flow: what would be in place had they not. Strength over demand, and cycles
   // that come again and again, are judged by it: unloading is elastic.
   std::optional<solver::PressedState> elastic;
+  solver::SecondOrder second_order;  // of a load
+  std::optional<solver::PressedState>
+      straight;          // where it is in: what would be in place under the load without it
   Eigen::MatrixX2d met;  // of each pair: its sides' place sideways when they were last apart, mm
 };
 
@@ -47,10 +50,17 @@ std::vector<StepState> carry_out(const Assembly& assembly, const Procedure& proc
 // Slip of each pair's sides against each other since they met, mm; 0 for pairs that are apart.
 Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state);
 
+// All forces on ports under a load: itself, and what second-order effects add (SecondOrder::forces).
+solver::PortLoads loads_with(const solver::PortLoads& load, const solver::PortLoads& added);
+
+// When second-order effects are looked for.
+solver::SecondOrderRule second_order_rule(const Construct& construct);
+
 // Whether a load is held by nothing but hands.
 bool pulls_at_hands(const solver::PressedForces& pressed, const AssembledLoad& load);
 
-// The same construct under a load on top of a state. @throw solver::MechanismError when nothing but hands would
+// The same construct under a load on top of a state, with the load's second-order effects where the construct asks
+// for them. @throw solver::MechanismError when nothing but hands would
 // hold it.
 ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load);
 

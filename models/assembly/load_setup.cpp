@@ -130,6 +130,14 @@ LoadSetup set_up_ends(const LoadCase& load, const LoadPorts& ports) {
   LoadSetup setup{load.name, {}, {}};
   for (const BoneEnd end : {BoneEnd::proximal, BoneEnd::distal}) add_support(supports, end, ends, setup.supports);
 
+  for (const BoneEnd end : {BoneEnd::proximal, BoneEnd::distal}) {
+    const EndHold how = supports.at(end).hold;
+    const Ring& ring = ends.rings[index_of(end)];
+    const Eigen::Vector3d arm = ends.points[index_of(end)] - ring.centre;
+    if ((how == EndHold::ball || how == EndHold::free) && !arm.isZero(0.0))
+      setup.arms.push_back({ring.place, arm});
+  }
+
   const Eigen::Vector3d across(0.0, load.transverse_y.value(), load.transverse_z.value());
   const Eigen::Vector3d bending(0.0, load.bending_y.value(), load.bending_z.value());
   const Eigen::Vector3d torsion(load.torsion.value(), 0.0, 0.0);

@@ -36,10 +36,17 @@ struct PortForce {
   Eigen::VectorXd force;  // (motions of the port), moments about the port's centre
 };
 
+// From a ring's centre to the point at which it is held and loaded, where nothing holds its turns.
+struct LoadArm {
+  PortPlace ring;
+  Eigen::Vector3d arm;
+};
+
 struct LoadSetup {
   std::string name;
   std::vector<solver::Link> supports;
   std::vector<PortForce> forces;
+  std::vector<LoadArm> arms{};
 };
 
 // One setup a load case, in order.

@@ -1,5 +1,6 @@
 #include "models/assembly/port_book.h"
 
+#include "models/assembly/axis_ports.h"
 #include "models/assembly/body_numbers.h"
 #include "models/assembly/surface_place.h"
 #include "models/geometry/fracture_cut.h"
@@ -79,6 +80,28 @@ void add_forces(std::vector<BodyPorts>& bodies, const std::vector<SurfaceSpot>& 
   }
 }
 
+// All holes of a plate are on its axis.
+void add_axes(std::vector<BodyPorts>& bodies, const Construct& construct,
+              const std::vector<std::shared_ptr<const PlateShape>>& shapes,
+              const std::vector<solver::Shell>& shells) {
+  const auto has = [&](std::size_t body, const std::string& name) {
+    return std::any_of(bodies[body].begin(), bodies[body].end(),
+                       [&](const auto& port) { return port.name == name; });
+  };
+  for (std::size_t p = 0; p < construct.plates.size(); ++p) {
+    const std::size_t body = body_of_plate(p);
+    for (int hole = 1; hole <= static_cast<int>(construct.plates[p].holes.size()); ++hole)
+      if (const std::string name = hole_name(hole); !has(body, name))
+        bodies[body].push_back({name, hole_port(shells[body], construct.plates[p], *shapes[p], hole)});
+  }
+  for (std::size_t f = 0; f < fragment_count(construct); ++f) {
+    const std::size_t body = body_of_fragment(construct, f);
+    auto stations = station_ports(shells[body], f == 0, f + 1 == fragment_count(construct));
+    for (std::size_t k = 0; k < stations.size(); ++k)
+      bodies[body].push_back({station_name(k), std::move(stations[k])});
+  }
+}
+
 }  // namespace
 
 std::string hole_name(int hole) { return fmt::format("hole:{}", hole); }
@@ -109,6 +132,7 @@ std::vector<std::vector<NamedPort>> make_ports(const PortWishes& wishes, const C
     for (const std::size_t tip : {0U, 1U})
       bodies[wishes.clamps[k][tip].body].push_back({clamp_name(k, tip), wishes.clamps[k][tip].port});
   add_forces(bodies, wishes.forces, construct, bone_shape, shells);
+  if (construct.second_order != SecondOrderEffects::never) add_axes(bodies, construct, plate_shapes, shells);
   return bodies;
 }
 

@@ -70,14 +70,21 @@ struct Geometry {
   std::vector<double> rollers;
   std::vector<SurfaceSpot> forces;
   MeshDensity mesh;
+  bool has_axes = true;  // ports for second-order effects (axis_ports.h)
   bool operator==(const Geometry&) const = default;
 };
 
 Geometry geometry_of(const Construct& construct, const std::vector<Screw>& candidates) {
-  Geometry geometry{
-      construct.bone,      construct.plates,    ratios(construct.bone.cortex),  {},
-      construct.temporary, construct.fractures, roller_places(construct.loads), force_spots(construct.loads),
-      construct.mesh};
+  Geometry geometry{construct.bone,
+                    construct.plates,
+                    ratios(construct.bone.cortex),
+                    {},
+                    construct.temporary,
+                    construct.fractures,
+                    roller_places(construct.loads),
+                    force_spots(construct.loads),
+                    construct.mesh,
+                    construct.second_order != SecondOrderEffects::never};
   geometry.bone.name = "";
   geometry.bone.cortex = {};
   for (auto& plate : geometry.plates) {

@@ -92,6 +92,10 @@ ResultState state_of(const Construct& construct, const Findings& findings, const
   ResultState state = state_of_case(construct);
   state.not_trusted = failed_checks(findings.trust);
   state.limits = findings.compression.limits;
+  for (const LoadFindings& load : findings.loads)
+    if (load.second_order.amplification)
+      state.second_order.push_back(
+          {load.load, load.second_order.load_ratio.value_or(0.0), *load.second_order.amplification});
   bool fatigue_fails = false;
   for (const Margin& margin : worst_of_each_kind(failing(assessment.margins))) {
     state.fails.push_back({margin, when_it_fails(margin.kind, assessment)});

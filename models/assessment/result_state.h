@@ -89,12 +89,19 @@ struct InterfaceBounds {
   bool warns(Standing taken_stands) const;
 };
 
+// A load whose figures hold for the construct as it is deformed.
+struct LoadOnBent {
+  std::string load;
+  double load_ratio = 0.0, amplification = 1.0;  // see SecondOrderFindings
+};
+
 // Values; words are made of them by models/words/state_words.h.
 struct ResultState {
-  std::vector<Doubt> not_trusted{};   // empty: all checks are passed
-  std::vector<Failure> fails{};       // worst first, one a kind
-  std::vector<PassedLimit> limits{};  // that the steps or a load pass without breaking anything, worst first
-  std::vector<Estimate> estimated{};  // sizes that were not measured
+  std::vector<Doubt> not_trusted{};        // empty: all checks are passed
+  std::vector<Failure> fails{};            // worst first, one a kind
+  std::vector<PassedLimit> limits{};       // that the steps or a load pass without breaking anything, worst first
+  std::vector<Estimate> estimated{};       // sizes that were not measured
+  std::vector<LoadOnBent> second_order{};  // loads whose figures have second-order effects in them
   // How it stands at both bounds of screws in bone; nothing where that was not asked.
   std::optional<InterfaceBounds> interface {};
   Standing standing() const;  // as the construct is taken

@@ -36,6 +36,7 @@ LoadOutcome outcome_of_load(const LoadFindings& findings, const Construct& const
   out.across = findings.face.force;
   out.plate_pressure = findings.plate_pressure;
   out.plate_clearance = findings.plate_clearance;
+  out.second_order = findings.second_order;
   return out;
 }
 

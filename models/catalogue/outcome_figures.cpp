@@ -182,6 +182,17 @@ const std::vector<LoadFigure>& load_figures() {
       {{"plate_clearance", FigureUnit::length, "least, underside to bone"},
        false,
        [](L l) { return value_of(l.plate_clearance); }},
+      {{"axial_load_ratio", FigureUnit::ratio,
+        "axial load over that at which the construct gives way in the shape into which the load bends it; empty "
+        "where axial forces do next to nothing"},
+       true,
+       [](L l) { return l.second_order.load_ratio; }},
+      {{"second_order_amplification", FigureUnit::ratio,
+        "by which second-order effects of the axial load enlarge slopes of plate and bone; they are in all "
+        "figures "
+        "where it is given"},
+       true,
+       [](L l) { return l.second_order.amplification; }},
   };
   return figures;
 }

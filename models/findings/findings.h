@@ -209,6 +209,16 @@ struct BentPart {
   Length stretch;  // likewise, along the bar
 };
 
+// What the load's axial forces do as the construct gives way under them.
+struct SecondOrderFindings {
+  // Axial load over that at which the construct gives way in the shape into which the load bends it; nothing where
+  // axial forces do next to nothing, or was not looked for.
+  std::optional<double> load_ratio;
+  // By which slopes of plate and bone grow; nothing: second-order effects are not in the figures.
+  std::optional<double> amplification;
+  double residual = 0.0;  // relative change of the added forces in the last round
+};
+
 struct LoadFindings {
   std::string load;
   GapFindings gap;
@@ -224,6 +234,7 @@ struct LoadFindings {
   std::optional<Length> plate_clearance;  // least, underside to bone, under load; 0: they touch
   Force plate_pressure;                   // of the plate's underside on the bone, in all
   std::vector<WorkingLengthVariant> working_length_effect;
+  SecondOrderFindings second_order;
   std::optional<double> buckling_factor;  // smallest positive; absent when the load cannot buckle the construct
   std::vector<BentPart> bent;             // once the load has acted, by steps and load together
 };

@@ -103,6 +103,34 @@ StiffnessFindings ConstructSolver::stiffness_at_rest() {
   return stiffness_of(work);
 }
 
+// With second-order effects, as apply_load has them.
+std::pair<solver::PressedForces, solver::SecondOrder> ConstructSolver::press_at_rest(
+    const AssembledLoad& load, const solver::Setting& setting, const CarriedState& rest) {
+  const solver::System& system = *assembly_.system;
+  solver::PressedForces pressed;
+  const auto press = [&](const solver::System::LoadAlone& alone) {
+    pressed = solver::find_forces(system, assembly_.pairs, setting, alone, &factor_);
+    if (pulls_at_hands(pressed, load))
+      throw free_to_move(assembly_, solver::MechanismError(pressed.pull), load.name);
+  };
+  press(load.alone);
+  if (!load.axes) return {std::move(pressed), {}};
+  solver::PressedForces straight = pressed;
+  const auto solve = [&](const solver::PortLoads& added) {
+    solver::System::LoadAlone alone = system.alone(added);
+    alone.deformations += load.alone.deformations;
+    alone.resultants += load.alone.resultants;
+    press(alone);
+    return solver::PortState{system.port_forces(pressed.forces, loads_with(load.forces, added)),
+                             pressed.amplitudes};
+  };
+  auto found = solver::find_second_order(*load.axes, second_order_rule(assembly_.construct),
+                                         {rest.port_forces, rest.pressed.amplitudes},
+                                         {system.port_forces(straight.forces, load.forces), straight.amplitudes},
+                                         work_on(load, straight.forces, straight.amplitudes), solve);
+  return {found.is_in() ? std::move(pressed) : std::move(straight), std::move(found)};
+}
+
 std::optional<Outcome> ConstructSolver::solve_at_rest(const std::vector<int>& chosen,
                                                       const std::vector<std::vector<int>>& links) {
   const solver::System& system = *assembly_.system;
@@ -130,12 +158,12 @@ std::optional<Outcome> ConstructSolver::solve_at_rest(const std::vector<int>& ch
     hold(load.supports);
     setting.links = links_;
     setting.links.insert(setting.links.end(), load.supports.begin(), load.supports.end());
-    auto pressed = solver::find_forces(system, assembly_.pairs, setting, load.alone, &factor_);
+    auto [pressed, second_order] = press_at_rest(load, setting, rest);
     let_go(before);
-    if (pulls_at_hands(pressed, load))
-      throw free_to_move(assembly_, solver::MechanismError(pressed.pull), load.name);
     if (solver::would_flow(assembly_.yields.sections, pressed.forces)) return std::nullopt;
-    loaded.push_back(carried_state(assembly_, std::move(pressed), load.forces));
+    const auto forces = loads_with(load.forces, second_order.forces);
+    loaded.push_back(carried_state(assembly_, std::move(pressed), forces));
+    loaded.back().second_order = std::move(second_order);
   }
   Outcome outcome = read(chosen, made, loaded, loaded);
   outcome.stiffness = stiffness;
@@ -160,7 +188,8 @@ Outcome ConstructSolver::solve_in_steps(const std::vector<int>& chosen, const Pr
   for (const auto& load : assembly_.loads) {
     const ConstructState under = solve_load(assembly_, state, load);
     const auto carried = [&](const solver::PressedForces& forces) {
-      CarriedState carries = carried_state(assembly_, forces, load.forces);
+      CarriedState carries = carried_state(assembly_, forces, loads_with(load.forces, under.second_order.forces));
+      carries.second_order = under.second_order;
       carries.yield_residual = std::max(made_residual, under.yield_residual);
       return carries;
     };

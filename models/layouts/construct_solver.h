@@ -10,6 +10,7 @@
 #include "solver/bodies/row_factor.h"
 
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace gapstrain::models {
@@ -27,6 +28,9 @@ class ConstructSolver {
  private:
   // Nothing where a load makes sections flow.
   std::optional<Outcome> solve_at_rest(const std::vector<int>& chosen, const std::vector<std::vector<int>>& links);
+  std::pair<solver::PressedForces, solver::SecondOrder> press_at_rest(const AssembledLoad& load,
+                                                                      const solver::Setting& setting,
+                                                                      const CarriedState& rest);
   Outcome solve_in_steps(const std::vector<int>& chosen, const Procedure& procedure);
   StiffnessFindings stiffness_at_rest();
   void build_up(const std::vector<std::vector<int>>& links);

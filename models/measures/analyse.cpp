@@ -11,6 +11,7 @@
 #include "models/measures/order_advice.h"
 #include "models/measures/prebend.h"
 #include "models/measures/screw_forces.h"
+#include "models/measures/second_order_effects.h"
 #include "models/measures/solve.h"
 #include "models/measures/stiffness.h"
 #include "models/measures/trust.h"
@@ -154,9 +155,12 @@ Analysis analyse(const Assembly& assembly, const Progress& progress, Extent exte
     const solver::Solution& solution = demands[l];
     std::vector<Eigen::VectorXd> displacements, from_load;
     std::vector<const BodyStress*> stress_of_load;
+    // Buckling is asked of forces that are linear in the load.
+    const auto straight = loaded.straight ? recover_displacements(assembly, {loaded.straight->solution})
+                                          : std::vector<Eigen::MatrixXd>{};
     for (std::size_t b = 0; b < bodies; ++b) {
       displacements.emplace_back(solved.displacements[b].col(static_cast<Eigen::Index>(l)));
-      from_load.emplace_back(displacements[b] - at_rest[b]);
+      from_load.emplace_back((straight.empty() ? displacements[b] : Eigen::VectorXd(straight[b])) - at_rest[b]);
       stress_of_load.push_back(&stress[b][l]);
     }
     LoadFindings entry;
@@ -183,9 +187,10 @@ Analysis analyse(const Assembly& assembly, const Progress& progress, Extent exte
     entry.bone = measure_bone(assembly, chosen, stress_of_load);
     if (is_whole)
       entry.working_length_effect = measure_working_length_effect(assembly, made, variants, variants_made, load);
+    entry.second_order = findings_of(loaded.second_order);
     entry.bent = bent_parts(assembly, made.screws, loaded.yielded);
     try {
-      entry.buckling_factor = measure_buckling(assembly, loaded, from_load);
+      entry.buckling_factor = measure_buckling(assembly, load, loaded, from_load);
     } catch (const solver::MechanismError& error) {  // free to move, though nothing pushes it that way
       throw free_to_move(assembly, error, load.name);
     }

@@ -11,8 +11,34 @@ namespace {
 
 using BodyFields = std::vector<Eigen::MatrixXd>;  // (6n x k) a body
 
-// Nodal forces -K_G v of trial fields: alike on each translation, none on rotations.
-BodyFields destabilising_forces(const std::vector<solver::SparseMatrix>& geometric, const BodyFields& trial) {
+// What is under the load, as far as it makes the construct give way.
+struct Geometric {
+  std::vector<solver::SparseMatrix> stiffness;  // K_G of each body
+  struct Arm {
+    std::size_t body = 0;
+    solver::SparseMatrix slope;  // (readings x 6n)
+    Eigen::VectorXd axial;
+  };
+  std::vector<Arm> arms;
+};
+
+Geometric geometric_of(const Assembly& assembly, const AssembledLoad& load, const ConstructState& loaded,
+                       const std::vector<Eigen::VectorXd>& displacements) {
+  Geometric geometric;
+  for (std::size_t b = 0; b < assembly.bodies.size(); ++b)
+    geometric.stiffness.push_back(
+        solver::assemble_geometric_stiffness(assembly.bodies[b].body->shell(), displacements[b]));
+  const auto& forces = (loaded.straight ? *loaded.straight : loaded.pressed).solution.port_forces;
+  for (const auto& [ring, arm] : load.arms) {
+    const solver::SparseMatrix& spread = assembly.bodies[ring.body].ports->spread;
+    const auto read = solver::read_arm(spread.cols(), ring.column, arm);
+    geometric.arms.push_back({ring.body, read.slope * spread.transpose(), read.axial * forces[ring.body].col(0)});
+  }
+  return geometric;
+}
+
+// Nodal forces -K_G v of trial fields: of bodies alike on each translation, none on rotations.
+BodyFields destabilising_forces(const Geometric& geometric, const BodyFields& trial) {
   BodyFields forces(trial.size());
   for (std::size_t b = 0; b < trial.size(); ++b) {
     forces[b] = Eigen::MatrixXd::Zero(trial[b].rows(), trial[b].cols());
@@ -20,9 +46,11 @@ BodyFields destabilising_forces(const std::vector<solver::SparseMatrix>& geometr
     for (int axis = 0; axis < 3; ++axis) {
       const auto rows = Eigen::seqN(axis, nodes, 6);
       forces[b](rows, Eigen::all) =
-          -(geometric[b].selfadjointView<Eigen::Lower>() * Eigen::MatrixXd(trial[b](rows, Eigen::all)));
+          -(geometric.stiffness[b].selfadjointView<Eigen::Lower>() * Eigen::MatrixXd(trial[b](rows, Eigen::all)));
     }
   }
+  for (const auto& arm : geometric.arms)
+    forces[arm.body] -= arm.slope.transpose() * (arm.axial.asDiagonal() * (arm.slope * trial[arm.body])).eval();
   return forces;
 }
 
@@ -70,13 +98,12 @@ BodyFields first_trial(const Assembly& assembly) {
 
 }  // namespace
 
-std::optional<double> measure_buckling(const Assembly& assembly, const ConstructState& loaded,
+std::optional<double> measure_buckling(const Assembly& assembly, const AssembledLoad& load,
+                                       const ConstructState& loaded,
                                        const std::vector<Eigen::VectorXd>& displacements, double ceiling) {
   constexpr int rounds = 20, least_rounds = 4;
   constexpr double accuracy = 1e-3;
-  std::vector<solver::SparseMatrix> geometric;
-  for (std::size_t b = 0; b < assembly.bodies.size(); ++b)
-    geometric.push_back(solver::assemble_geometric_stiffness(assembly.bodies[b].body->shell(), displacements[b]));
+  const Geometric geometric = geometric_of(assembly, load, loaded, displacements);
   const auto active = solver::frozen_links(*assembly.system, assembly.pairs, loaded.setting, loaded.pressed);
 
   BodyFields trial = first_trial(assembly);

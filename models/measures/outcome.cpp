@@ -2,6 +2,7 @@
 
 #include "models/measures/gap_strain.h"
 #include "models/measures/screw_forces.h"
+#include "models/measures/second_order_effects.h"
 #include "models/measures/stiffness.h"
 #include "models/measures/trust.h"
 
@@ -100,13 +101,15 @@ std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStres
     read_contact(assembly, loaded[k], out);
     const auto& before = made.pressed;
     const auto& after = loaded[k].pressed;
-    out.work = work_on(assembly.loads[k], after.forces - before.forces, after.amplitudes - before.amplitudes);
+    out.second_order = findings_of(loaded[k].second_order);
+    out.work = work_on(assembly.loads[k], after.forces - before.forces, after.amplitudes - before.amplitudes) +
+               work_on_added(assembly, assembly.loads[k], loaded[k].second_order);
   }
   return outcomes;
 }
 
 std::vector<Check> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded) {
-  double balance = 0.0, contact = 0.0, friction = 0.0, yield = 0.0, turn = 0.0;
+  double balance = 0.0, contact = 0.0, friction = 0.0, yield = 0.0, turn = 0.0, axial = 0.0, settling = 0.0;
   double not_finite = 0.0;
   for (const auto& state : loaded) {
     double largest = 1e-300;
@@ -124,11 +127,14 @@ std::vector<Check> doubts_about(const Assembly& assembly, const std::vector<Carr
     contact = std::max(contact, state.pressed.complementarity);
     friction = std::max(friction, state.pressed.friction_residual);
     if (!(state.yield_residual <= yield)) yield = state.yield_residual;
+    axial = std::max(axial, state.second_order.load_ratio.value_or(0.0));
+    settling = std::max(settling, state.second_order.residual);
   }
   if (not_finite > 0.0)
     return {check_at_most("forces that are no finite number", not_finite, 0.0, "every force is a number")};
-  std::vector<Check> checks = {balance_check(balance), contact_check(contact), friction_check(friction),
-                               yield_check(yield), turn_check("turn of a part (rad)", turn)};
+  std::vector<Check> checks = {balance_check(balance),      contact_check(contact), friction_check(friction),
+                               yield_check(yield),          small_turn_check(turn), axial_load_check(axial),
+                               second_order_check(settling)};
   std::erase_if(checks, [](const Check& check) { return check.passed; });
   return checks;
 }

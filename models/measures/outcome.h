@@ -29,6 +29,7 @@ struct LoadOutcome {
   Force across;                          // across the fracture, square to the cut
   Force plate_pressure;                  // of the plate's underside on the bone
   std::optional<Length> plate_clearance;
+  SecondOrderFindings second_order;
   double work = 0.0;  // of the load on the motion it brings, f . u, N mm
 
   // Largest magnitude of the axial strain.
@@ -50,6 +51,7 @@ struct CarriedState {
   std::vector<Eigen::MatrixXd> port_forces;
   Eigen::MatrixX3d edge_motions;
   double yield_residual = 0.0;  // solver/bodies/yielding.h
+  solver::SecondOrder second_order;
 };
 CarriedState carried_state(const Assembly& assembly, solver::PressedForces pressed,
                            const solver::PortLoads& loads);
@@ -62,7 +64,7 @@ std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStres
                                        const std::vector<CarriedState>& loaded,
                                        const std::vector<CarriedState>& demands);
 
-// What the states fail of: balance, contact, friction, yield, finite figures, small turns.
+// What the states fail of: balance, contact, friction, yield, finite figures, small turns, second-order effects.
 std::vector<Check> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded);
 
 }  // namespace gapstrain::models

@@ -2,9 +2,11 @@
 
 #include "models/measures/gap_strain.h"
 #include "models/measures/mesh_error.h"
+#include "models/measures/second_order_effects.h"
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace gapstrain::models {
 
@@ -83,8 +85,19 @@ Check yield_check(double over_strength) {
                        "no section of a screw or plate bears more than its metal does");
 }
 
-Check turn_check(const std::string& name, double angle) {
-  return check_at_most(name, angle, turn_limit, "turns are small enough for a small-displacement calculation");
+Check small_turn_check(double angle) {
+  return check_at_most("error of small turns, estimated", small_turn_error(angle), small_turn_limit,
+                       "turns are small enough for motions that are calculated as if they were small");
+}
+
+Check axial_load_check(double load_ratio) {
+  return check_at_most("axial load over the buckling load", load_ratio, axial_load_limit,
+                       "second-order effects of the axial load are as good as they were shown to be");
+}
+
+Check second_order_check(double change) {
+  return check_at_most("second-order forces: change in the last round", change, second_order_limit,
+                       "what the axial load adds as the construct bends has settled");
 }
 
 bool Trust::passed() const {
@@ -94,14 +107,16 @@ bool Trust::passed() const {
 Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& steps, const SolvedLoads& solved,
                     const std::vector<LoadFindings>& loads) {
   double residual = 0.0, unbalanced = 0.0, energy = 0.0, over_yield = 0.0, contact = 0.0, friction = 0.0,
-         yield = 0.0;
+         yield = 0.0, settling = 0.0;
   const auto look_at = [&](const ConstructState& state) {
     contact = worse(contact, state.pressed.complementarity);
     friction = worse(friction, state.pressed.friction_residual);
     yield = worse(yield, state.yield_residual);
   };
   for (const auto& step : steps) look_at(step);
-  std::optional<double> buckling;
+  std::optional<double> axial;
+  Check buckling{"load factor to buckling", std::numeric_limits<double>::infinity(), 1.0, true,
+                 "the load is far enough below the one at which the construct gives way sideways"};
   Trust trust;
   for (std::size_t l = 0; l < loads.size(); ++l) {
     const AssembledLoad& load = assembly.loads[l];
@@ -115,13 +130,22 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
     }
     unbalanced =
         worse(unbalanced, solver::unbalanced_force(*assembly.system, solution)(0) / largest_port_force(solution));
-    const auto balance = solver::energy_balance(*assembly.system, solution, load.forces);
+    const auto balance = solver::energy_balance(*assembly.system, solution,
+                                                loads_with(load.forces, solved.states[l].second_order.forces));
     energy = worse(
         energy, std::abs(balance.stored(0) - balance.supplied(0)) / std::max(std::abs(balance.stored(0)), tiny));
     // Where metals yield, motions follow what they bear.
     if (assembly.yields.sections.empty()) over_yield = worse(over_yield, loads[l].plate.share_over_yield);
-    if (const auto& factor = loads[l].buckling_factor)
-      buckling = buckling ? -worse(-*buckling, -*factor) : *factor;
+    if (const auto& factor = loads[l].buckling_factor) {
+      const double least = loads[l].second_order.amplification ? 1.0 / axial_load_limit : first_order_factor;
+      if (!std::isnan(buckling.value) && !(*factor / least >= buckling.value / buckling.limit)) {
+        buckling.value = *factor;
+        buckling.limit = least;
+        buckling.passed = *factor >= least;
+      }
+    }
+    settling = worse(settling, loads[l].second_order.residual);
+    if (const auto& ratio = loads[l].second_order.load_ratio) axial = axial ? worse(*axial, *ratio) : *ratio;
   }
   const MeshError error = estimate_mesh_error(assembly, solved, loads);
   trust.mesh_error_stiffness = error.stiffness;
@@ -130,7 +154,7 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
       check_at_most("residual", residual, 1e-7, "forces at every node of the mesh balance"),
       balance_check(unbalanced),
       check_at_most("energy balance", energy, 1e-8, "the work of the loads is stored as elastic energy"),
-      turn_check("largest rotation (rad)", largest_rotation(solved.displacements)),
+      small_turn_check(largest_rotation(solved.displacements)),
       check_at_most("share of the plate over its yield strength", over_yield, 0.01,
                     "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
       contact_check(contact),
@@ -140,9 +164,11 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
       yield_check(yield),
       check_at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
                     "the mesh is fine enough where the plate is hottest")};
-  if (buckling)
-    trust.checks.push_back({"load factor to buckling", *buckling, 4.0, *buckling >= 4.0,
-                            "the load is far enough below the one at which the construct gives way sideways"});
+  if (!std::isinf(buckling.value)) trust.checks.push_back(buckling);
+  if (axial) {
+    trust.checks.push_back(axial_load_check(*axial));
+    trust.checks.push_back(second_order_check(settling));
+  }
   return trust;
 }
 

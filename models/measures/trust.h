@@ -20,7 +20,6 @@ inline constexpr double balance_limit = 1e-8;       // relative: forces of each 
 inline constexpr double contact_limit = 1e-8;       // relative: tension or penetration
 inline constexpr double yield_law_limit = 1e-4;     // share by which a section bears more than its strength
 inline constexpr double friction_law_limit = 1e-5;  // relative: violation of the friction law
-inline constexpr double turn_limit = 0.1;           // rad: turns small enough for a small-displacement calculation
 
 // Whether a value is at most a limit; one that is no finite number is not.
 Check check_at_most(const std::string& name, double value, double limit, const std::string& meaning);
@@ -30,8 +29,12 @@ Check balance_check(double unbalanced);
 Check contact_check(double tension_or_penetration);
 Check friction_check(double violation);
 Check yield_check(double over_strength);
-// `name`: of what turns, findings looking at nodes and outcomes at whole parts.
-Check turn_check(const std::string& name, double angle);
+// `angle`: rad, the largest by which anything turns.
+Check small_turn_check(double angle);
+// `load_ratio`: of the axial load to the one that buckles the construct.
+Check axial_load_check(double load_ratio);
+// `change`: of second-order forces in the last round, relative.
+Check second_order_check(double change);
 
 // `steps`: states after each step. `loads`: what was measured of each load, in the order of `solved`.
 Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& steps, const SolvedLoads& solved,

@@ -3,6 +3,7 @@
 #include "models/checks/checks.h"
 #include "models/measures/figures.h"
 #include "models/measures/gap_strain.h"
+#include "models/measures/second_order_effects.h"
 #include "models/measures/solve.h"
 #include "models/measures/stiffness.h"
 #include "models/stress/plate_stress.h"
@@ -78,8 +79,9 @@ Brief brief(const Assembly& assembly, const ConstructState& made, const Assemble
   if (gap.axial_strain)
     result.gap_strain = std::max(std::abs(gap.axial_strain->min), std::abs(gap.axial_strain->max));
   result.gap_motion = gap.largest_motion.value();
-  result.stiffness = 1.0 / work_on(load, loaded.pressed.forces - made.pressed.forces,
-                                   loaded.pressed.amplitudes - made.pressed.amplitudes);
+  result.stiffness = 1.0 / (work_on(load, loaded.pressed.forces - made.pressed.forces,
+                                    loaded.pressed.amplitudes - made.pressed.amplitudes) +
+                            work_on_added(assembly, load, loaded.second_order));
   return result;
 }
 

@@ -39,6 +39,7 @@ struct Construct {
   Contact contact;
   MetalLaw metal_law = MetalLaw::elastic;     // of plates and screws
   double screw_interface = bonded_interface;  // local stiffness of screws in bone, of those without their own
+  SecondOrderEffects second_order = SecondOrderEffects::automatic;
   std::vector<Fracture> fractures = std::vector<Fracture>(1);  // by rising position: one fragment more than these
   std::vector<LoadCase> loads;
   MeshDensity mesh;

@@ -40,6 +40,13 @@ struct EndSupport {
   bool operator==(const EndSupport&) const = default;
 };
 
+// Whether forces act on the construct as it is deformed: what axial forces add to bending as parts turn.
+enum class SecondOrderEffects {
+  automatic,  // in every load above 5 % of the one that buckles the construct
+  always,
+  never
+};
+
 enum class BoneEnd { proximal, distal };
 constexpr BoneEnd other(BoneEnd end) { return end == BoneEnd::proximal ? BoneEnd::distal : BoneEnd::proximal; }
 

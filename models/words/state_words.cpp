@@ -5,6 +5,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <vector>
+
 namespace gapstrain::models {
 
 namespace {
@@ -46,6 +49,22 @@ std::string failure_sentence(const Construct& construct, const Failure& failure)
 
 std::string check_text(const Check& check) {
   return fmt::format("{}: {:.4g}, limit {:.3g}", check.name, check.value, check.limit);
+}
+
+std::string second_order_sentence(const std::vector<LoadOnBent>& loads) {
+  constexpr std::size_t most = 2;
+  std::vector<LoadOnBent> hardest = loads;
+  std::stable_sort(hardest.begin(), hardest.end(),
+                   [](const auto& a, const auto& b) { return a.load_ratio > b.load_ratio; });
+  std::string text;
+  for (std::size_t k = 0; k < std::min(most, hardest.size()); ++k)
+    text += fmt::format(
+        "{}under \"{}\" the axial load is {:.2g} % of the one that buckles the construct, slopes "
+        "grow by {:.2g} %",
+        k == 0 ? "" : "; ", hardest[k].load, 100.0 * hardest[k].load_ratio,
+        100.0 * (hardest[k].amplification - 1.0));
+  if (hardest.size() > most) text += fmt::format("; {} more loads", hardest.size() - most);
+  return fmt::format("second-order effects are in the figures: {}", text);
 }
 
 std::string doubt_sentence(const Doubt& doubt) {

@@ -19,6 +19,9 @@ std::string failure_sentence(const Construct& construct, const Failure& failure)
 // What a check came to: "energy balance: 0.3, limit 1e-08".
 std::string check_text(const Check& check);
 
+// Under which loads the figures hold for the construct as it is deformed, and what that adds. @pre not empty
+std::string second_order_sentence(const std::vector<LoadOnBent>& loads);
+
 // Why a result is not to be trusted: "energy balance: 0.3, limit 1e-08; it should hold that ...".
 std::string doubt_sentence(const Doubt& doubt);
 // The same without figures.

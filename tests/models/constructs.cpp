@@ -28,6 +28,7 @@ Metal metal(double youngs_modulus, double nu) {
 Construct plated_tube(const TubeSizes& sizes) {
   Construct construct;
   construct.name = "plated tube";
+  construct.second_order = SecondOrderEffects::never;
   construct.bone.name = "tube";
   construct.bone.length = sizes.length * mm;
   const Length outer = sizes.outer * mm, middle = 0.5 * construct.bone.length;
@@ -81,6 +82,7 @@ Construct random_construct(unsigned seed) {
 
   Construct construct;
   construct.name = fmt::format("random construct {}", seed);
+  construct.second_order = SecondOrderEffects::never;
   Bone& bone = construct.bone;
   bone.name = "random bone";
   const double width = between(10.0, 18.0), depth = width * between(0.75, 1.3);

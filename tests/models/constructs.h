@@ -1,4 +1,5 @@
-// Constructs that tests are run on.
+// Constructs that tests are run on. Linear in their loads, as exact laws and linear references want them: without
+// second-order effects unless a test asks for them.
 #pragma once
 
 #include "models/parts/construct.h"

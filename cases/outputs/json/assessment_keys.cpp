@@ -38,6 +38,7 @@ OutputKeys state_keys() {
       {"screws_in_bone.least_margin", "the lesser of both; left out where one is unknown"},
       {"screws_in_bone.sentence", "what both come to"},
       {"estimated[]", "keys of the case whose values were estimated, not measured"},
+      {"second_order[]", "loads whose figures have second-order effects of their axial forces in them"},
   };
 }
 

@@ -136,6 +136,9 @@ Json load(const models::LoadFindings& load, const models::LoadCase* applied) {
     json["supports"] = models::supports_text(*applied);
   }
   put(json, "buckling_factor", load.buckling_factor);
+  json["second_order"]["in_figures"] = load.second_order.amplification.has_value();
+  put(json["second_order"], "load_ratio", load.second_order.load_ratio);
+  put(json["second_order"], "amplification", load.second_order.amplification);
   put(json, "plate_clearance_mm", load.plate_clearance);
   json["plate_pressure_n"] = load.plate_pressure.value();
   put(json, "friction_use", load.friction_use);

@@ -222,6 +222,12 @@ Keys of_load() {
       {"acts[]", "its parts that are not zero, by their keys in the case file"},
       {"supports", "what holds the bone's ends, or the rollers"},
       {"buckling_factor", "factor on the load at which the construct buckles; left out when it cannot"},
+      {"second_order.in_figures",
+       "whether the load's figures hold for the construct as it is deformed: what its axial forces add to bending "
+       "as "
+       "parts turn is in them"},
+      figure_key("second_order.load_ratio", "axial_load_ratio"),
+      figure_key("second_order.amplification", "second_order_amplification"),
       figure_key("plate_clearance", "plate_clearance", "under the load; 0: they touch"),
       figure_key("plate_pressure", "plate_pressure"),
       {"friction_use",

@@ -116,6 +116,8 @@ Json state_json(const models::Construct& construct, const models::ResultState& s
   for (const auto& doubt : state.not_trusted) json["not_trusted"].push_back(models::doubt_sentence(doubt));
   for (const auto& failure : state.fails) json["fails"].push_back(failure_json(construct, failure));
   if (state.interface) json["screws_in_bone"] = bounds_json(*state.interface);
+  json["second_order"] = Json::array();
+  for (const auto& load : state.second_order) json["second_order"].push_back(load.load);
   return json;
 }
 

@@ -81,6 +81,8 @@ std::vector<std::string> alarms_of(const models::ResultState& state) {
         fmt::format("LIMIT: {} more are passed, see findings.json.", state.limits.size() - most_limits));
   if (!state.estimated.empty())
     lines.push_back(fmt::format("ESTIMATE, not measured: {}. Order nothing by them.", estimate_names(state)));
+  if (!state.second_order.empty())
+    lines.push_back(fmt::format("LARGE AXIAL LOAD: {}.", models::second_order_sentence(state.second_order)));
   return lines;
 }
 
@@ -100,6 +102,7 @@ std::vector<std::string> short_alarms_of(const models::ResultState& state) {
                         : fmt::format("LIMIT: {} are passed, see findings.json.", state.limits.size()));
   if (!state.estimated.empty())
     lines.push_back(fmt::format("ESTIMATE: {}. Order nothing by them.", estimate_names(state)));
+  if (!state.second_order.empty()) lines.push_back("LARGE AXIAL LOAD: second-order effects are in the figures.");
   return lines;
 }
 
@@ -130,6 +133,7 @@ std::string state_cell(const models::ResultState& state) {
   if (const auto* bounds = warning_bounds(state))
     cell += is_known(*bounds) ? "; FAILS with screws soft in bone" : "; not known with screws soft in bone";
   if (!state.estimated.empty()) cell += fmt::format("; ESTIMATE ({})", estimate_names(state));
+  if (!state.second_order.empty()) cell += "; with second-order effects";
   return cell;
 }
 

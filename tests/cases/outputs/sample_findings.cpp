@@ -115,6 +115,7 @@ LoadFindings sample_load(int number) {
   load.working_length_effect = {{true, std::nullopt, 66.0 * mm, 0.12, 0.41, 0.39, -0.28},
                                 {false, "the next hole lies over the gap", Length{}, 0.0, 0.0, 0.0, 0.0}};
   load.buckling_factor = 31.7 / size;
+  load.second_order = {0.061 * size, 1.072 * size, 3e-12};
   load.plate_clearance = 0.83 * mm;
   load.bent = {{ScrewId::none, "plate", 41.0 * mm, 1.7 * degree, 0.01 * mm}};
   return load;
@@ -289,6 +290,7 @@ Assessment sample_assessment() {
   assessment.state.fails = {{assessment.margins.front(), {FailureTime::Kind::in_race, 1.4, 4.2}}};
   assessment.state.limits = {used_slot()};
   assessment.state.estimated = {Estimate::cortex, Estimate::gap};
+  assessment.state.second_order = {{"axial 130 N", 0.061, 1.072}};
   const auto day = [&](double factor, double gap_strain) {
     Margin least = assessment.margins.front();
     least.factor = factor;

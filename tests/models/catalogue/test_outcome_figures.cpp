@@ -30,6 +30,7 @@ LoadOutcome load_with_everything(double size) {
   load.across = 30.0 * size * newton;
   load.plate_pressure = 40.0 * size * newton;
   load.plate_clearance = 0.7 / size * mm;
+  load.second_order = {0.21 * size, 1.27 * size};
   load.work = 5.0 * size;
   return load;
 }
@@ -127,6 +128,8 @@ TEST_CASE("of several loads the worst one counts", "[models][findings][outcome]"
   CHECK(figure(outcome, "screw_pull") == 40.0);
   CHECK(figure(outcome, "plate_pressure") == 80.0);
   CHECK(figure(outcome, "plate_clearance") == 0.35);
+  CHECK(figure(outcome, "axial_load_ratio") == 0.42);
+  CHECK(figure(outcome, "second_order_amplification") == 2.54);
   // Force across the fracture is what the faces have left: the least.
   CHECK(figure(outcome, "force_across") == 30.0);
 }
@@ -149,14 +152,23 @@ TEST_CASE("figures that an outcome lacks are nothing, and of loads that have one
           "[models][findings][outcome]") {
   Outcome bare;
   bare.loads.resize(2);
-  const std::set<std::string> optional = {"screws_proximal",    "screws_distal",
-                                          "plate_span_ratio",   "plate_to_yield",
-                                          "gap_strain",         "gap_strain_mean",
-                                          "shear_strain",       "screw_to_yield",
-                                          "plate_clearance",    "margin",
-                                          "margin_plate_yield", "margin_plate_fatigue",
-                                          "margin_screw_yield", "margin_screw_fatigue",
-                                          "margin_pull_out"};
+  const std::set<std::string> optional = {"screws_proximal",
+                                          "screws_distal",
+                                          "plate_span_ratio",
+                                          "plate_to_yield",
+                                          "gap_strain",
+                                          "gap_strain_mean",
+                                          "shear_strain",
+                                          "screw_to_yield",
+                                          "plate_clearance",
+                                          "margin",
+                                          "margin_plate_yield",
+                                          "margin_plate_fatigue",
+                                          "margin_screw_yield",
+                                          "margin_screw_fatigue",
+                                          "margin_pull_out",
+                                          "axial_load_ratio",
+                                          "second_order_amplification"};
   for (const auto& name : figure_names()) {
     CAPTURE(name);
     CHECK(figure(bare, name).has_value() == !(optional.contains(name) || name.starts_with("breaks_")));

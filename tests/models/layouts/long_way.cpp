@@ -8,6 +8,7 @@
 #include "models/measures/figures.h"
 #include "models/measures/gap_strain.h"
 #include "models/measures/screw_forces.h"
+#include "models/measures/second_order_effects.h"
 #include "models/measures/solve.h"
 #include "models/measures/stiffness.h"
 #include "models/rules/rules.h"
@@ -68,6 +69,7 @@ Outcome long_way(const Assembly& assembly, const std::vector<int>& chosen) {
     entry.face = measure_face(assembly, loaded);
     const UndersideFindings underside = measure_underside(assembly, loaded);
     entry.plate_clearance = underside.clearance;
+    entry.second_order = findings_of(loaded.second_order);
     entry.plate_pressure = underside.pressure;
     entry.plate = measure_plate(assembly, chosen, solution, stress.front());
     entry.plate.fatigue = measure_plate_fatigue(assembly, stress_at_rest.front(), stress.front());

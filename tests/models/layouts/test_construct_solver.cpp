@@ -150,6 +150,36 @@ TEST_CASE("a layout's outcome is that of the long way where nothing touches", "[
   CHECK(touching.plate == 0);
 }
 
+// Both add what axial forces do in the same rounds; the ratio says that they do it.
+TEST_CASE("a layout's outcome is that of the long way with second-order effects", "[models][studies][solver]") {
+  for (const double gap : {3.0, 0.03}) {
+    Construct construct = bench_tube(gap, 0.05, FrictionLaw::coulomb);
+    construct.second_order = SecondOrderEffects::automatic;
+    construct.loads.at(0).axial_compression *= 2.5;
+    const Assembly assembly = assemble_all(construct);
+    const auto layouts = random_layouts(7, assembly, 8);
+    check_against_long_way(assembly, layouts);
+    const PeakStress peak(assembly, PlatePlaces::likely);
+    ConstructSolver solver(assembly, peak);
+    int bent = 0;
+    for (const auto& chosen : layouts) {
+      const Outcome outcome = solver.solve(chosen), expected = tests::long_way(assembly, chosen);
+      for (std::size_t l = 0; l < outcome.loads.size(); ++l) {
+        const auto &one = outcome.loads[l].second_order, &other = expected.loads[l].second_order;
+        CAPTURE(gap, chosen, l);
+        REQUIRE(one.load_ratio.has_value() == other.load_ratio.has_value());
+        REQUIRE(one.amplification.has_value() == other.amplification.has_value());
+        if (one.load_ratio) CHECK(*one.load_ratio == Approx(*other.load_ratio).epsilon(1e-8));
+        if (!one.amplification) continue;
+        ++bent;
+        CHECK(*one.amplification > 1.04);
+        CHECK(*one.amplification == Approx(*other.amplification).epsilon(1e-8));
+      }
+    }
+    if (gap > 1.0) CHECK(bent > 4);
+  }
+}
+
 TEST_CASE("a layout's outcome is that of the long way where the gap closes and the plate touches the bone",
           "[models][studies][solver]") {
   const auto friction = GENERATE(FrictionLaw::none, FrictionLaw::coulomb, FrictionLaw::stick);
