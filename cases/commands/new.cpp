@@ -6,6 +6,7 @@
 #include "cases/new_case/new_case_screen.h"
 #include "cases/new_case/new_case_text.h"
 #include "cases/new_case/new_request.h"
+#include "cases/new_case/sized_draft.h"
 #include "cases/progress/analysis_plan.h"
 #include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
@@ -84,14 +85,17 @@ Status run(const NewOptions& options) {
   const std::string file = options.out.empty() ? usual_file(request) : options.out;
   refuse_unusable_file(file, options.force);
   try {
-    const models::Draft draft = models::make_draft(request.draft);
-    const OwnAnalysis analysis =
+    const SizedDraft sized = size_draft(request, models::make_draft(request.draft), file);
+    const models::Draft& draft = sized.draft;
+    OwnAnalysis analysis =
         analyse_draft(read_case_text(file, new_case_text(request, draft)).construct, draft.request.patient);
+    if (const auto alarm = sized.sizing ? sizing_alarm(*sized.sizing) : std::nullopt)
+      analysis.found.insert(analysis.found.begin() + 1, *alarm);
     const std::string text = new_case_text(request, draft, analysis.found);
     const CaseFile made = read_case_text(file, text);
     write_file_whole(file, text);
     fmt::print(stderr, "{}", format_problems(file, made.warnings));
-    fmt::print("{}", new_case_screen(request, draft, find_intact(made.construct, draft), analysis.found, file));
+    fmt::print("{}", new_case_screen(request, sized, find_intact(made.construct, draft), analysis.found, file));
     return analysis.is_trusted ? Status::done : Status::does_not_hold;
   } catch (const models::PatientError& error) {
     return refuse({{options_of(error.subject), error.what()}});
@@ -142,6 +146,7 @@ void add_new(CLI::App& program, Job& job) {
   add("--out", options->out, "File to write; default: the case's name, here", "FILE");
   command->add_flag("--force", options->force, "Replace a file that is there already");
   command->footer(
+      "To bridge a fracture, generic plates and choices of screws are tried from the smallest on.\n"
       "What is not measured is estimated from the body mass and marked so, with what to measure.\n"
       "The case is analysed before it is written; what that found comes first, on the screen and in the file.\n"
       "Exit status: 0 written, also when the construct fails under its loads; 1 written, but the model does not "

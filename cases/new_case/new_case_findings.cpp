@@ -3,6 +3,8 @@
 #include "cases/outputs/sentences/assessment_lines.h"
 #include "cases/outputs/sentences/state_lines.h"
 #include "cases/text/digits.h"
+#include "models/margins/part_name.h"
+#include "models/patient/rare_event.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -50,6 +52,14 @@ std::string side_sentence(models::Standing taken, const models::SideDoubt& doubt
                      doubt.side.source, verb(turned(taken)));
 }
 
+// Of what is no part of the day's loads.
+std::string once_sentence(const models::OnceBorne& once, const models::RareEvent& event) {
+  return fmt::format("Once, {} times \"{}\", a landing after a jump ({}): {} yields from {} times on, so it {}.",
+                     three_digits(once.needed), once.first.load, event.source, models::part_name(once.first),
+                     three_digits(once.first.factor),
+                     once.is_borne() ? "bears that" : "BENDS FOR GOOD: keep the patient from jumping");
+}
+
 }  // namespace
 
 std::string doubt_sentences(const models::Patient& patient, const models::LoadDoubts& doubts) {
@@ -91,6 +101,9 @@ std::vector<std::string> draft_findings(const models::Construct& construct, cons
     paragraphs.insert(is_first ? paragraphs.begin() : paragraphs.end(), doubt);
   }
   for (const auto& sentence : assessment_sentences(construct, assessment)) paragraphs.push_back(sentence);
+  const models::RareEvent event = models::landing(patient.species, patient.bone);
+  if (const auto once = models::borne_once(assessment.margins, event); once && !once->first.load.empty())
+    paragraphs.push_back(once_sentence(*once, event));
   return paragraphs;
 }
 

@@ -61,6 +61,14 @@ std::string plate_line(const models::Draft& draft) {
       plate.compression_hole > 0 ? fmt::format("; hole {} presses", plate.compression_hole) : ""));
 }
 
+// What was tried, figures first.
+std::string sizing_text(const SizedDraft& sized) {
+  if (!sized.sizing) return wrapped("A pressed fracture's plate follows simple rules: no others were tried.");
+  std::string text;
+  for (const auto& line : sizing_table(sized)) text += line + '\n';
+  return sized.sizing->taken ? text + wrapped(sizing_reason(*sized.sizing)) : text;
+}
+
 std::string loads_table(const models::Draft& draft) {
   std::string text =
       "Load      axial N  bending N m  torsion N m  a day  (middle of their bands; sources in the file)\n";
@@ -130,11 +138,13 @@ std::string strain_text(const NewRequest& request, const IntactFindings& intact)
 
 }  // namespace
 
-std::string new_case_screen(const NewRequest& request, const models::Draft& draft, const IntactFindings& intact,
+std::string new_case_screen(const NewRequest& request, const SizedDraft& sized, const IntactFindings& intact,
                             const std::vector<std::string>& found, const std::string& file) {
+  const models::Draft& draft = sized.draft;
   std::string text;
   for (const auto& paragraph : found) text += wrapped(paragraph);
   text += "\n" + request.name + "\n\n" + sizes_text(request, draft) + "\n" + plate_line(draft) +
+          sizing_text(sized) +
           fmt::format("Union expected after {:.0f} to {:.0f} weeks.\n", draft.healing.weeks_from,
                       draft.healing.weeks_to) +
           "\n" + loads_table(draft) + "\n" + strain_text(request, intact) + "\n";

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cases/new_case/new_request.h"
+#include "cases/new_case/sized_draft.h"
 #include "models/patient/measured_strain.h"
 
 #include <string>
@@ -16,7 +17,7 @@ struct IntactFindings {
 };
 
 // `found`: paragraphs on its own analysis, told first; `file` as written.
-std::string new_case_screen(const NewRequest& request, const models::Draft& draft, const IntactFindings& intact,
+std::string new_case_screen(const NewRequest& request, const SizedDraft& sized, const IntactFindings& intact,
                             const std::vector<std::string>& found, const std::string& file);
 
 }  // namespace gapstrain::cases

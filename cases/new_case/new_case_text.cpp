@@ -205,12 +205,21 @@ std::string offset_key(const char* name, models::Length offset) {
   return offset == 0.0 * models::mm ? "" : key(name, fmt::format("\"{:.3g} mm\"", offset.value()));
 }
 
+std::string band_keys(const models::LoadCase& load) {
+  std::string text;
+  for (const models::LoadPart part : models::load_parts)
+    if (const models::PartBand& band = models::band_of(load, part); models::is_open(band))
+      text += key(models::key_of_band(part), fmt::format("[{:.3g}, {:.3g}]", band.low, band.high));
+  return text;
+}
+
 std::string load_sections(const models::Draft& draft) {
   std::string text =
       "\n" +
       comment(
           "Loads of the limb: middles of published or, where it says so, of assumed bands. All parts are taken "
-          "to peak at once. A load beyond them (a jump, a fall, a stamp) is not among them. Bending holds the "
+          "to peak at once. The race takes each part's size from its band, over the one entered, for all loads "
+          "alike. A load beyond them (a jump, a fall, a stamp) is not among them. Bending holds the "
           "bow of the bone already: take a bow that you enter off the ball offsets.");
   for (const auto& gait : draft.loads) {
     const auto& said = draft.loads.front().sources;  // with the first load; of the others only what differs
@@ -224,9 +233,22 @@ std::string load_sections(const models::Draft& draft) {
             offset_key("ball_offset_y", load.ball_offset_y) + offset_key("ball_offset_z", load.ball_offset_z) +
             key("torsion", fmt::format("\"{:.3g} N m\"", load.torsion.value() / 1000.0)) +
             key("cycles_per_day", fmt::format("{:.0f}", *load.cycles_per_day)) +
-            key("spread", fmt::format("{:.2f}", load.spread));
+            key("spread", fmt::format("{:.2f}", load.spread)) + band_keys(load);
   }
   return text;
+}
+
+// For whoever is sure of it: nothing of it is taken.
+std::string protection_text(const models::UnionTime& healing) {
+  const auto time = [](double until_week, double share) {
+    return fmt::format("# [[healing.protection]]\n# until_week = {:.2g}\n# share = {}\n# without = [\"trot\"]\n",
+                       until_week, share);
+  };
+  return comment(
+             "Protected walking is not counted on: operated dogs bore as much after a week as before (see the "
+             "cycles). Where it is kept to, take the marks off: a cage first, then short walks on a leash (common "
+             "practice, no source; weeks and shares are a choice of this program).") +
+         time(std::min(2.0, 0.25 * healing.weeks_from), 0.1) + time(std::min(6.0, 0.5 * healing.weeks_from), 0.5);
 }
 
 std::string healing_text(const models::Draft& draft) {
@@ -239,7 +261,7 @@ std::string healing_text(const models::Draft& draft) {
                                : ". ASSUMED, for the age was not given: --age \"7 months\" puts in its own.")) +
          fmt::format("[healing]\nweeks_from = {:.0f}\nweeks_to = {:.0f}\n", draft.healing.weeks_from,
                      draft.healing.weeks_to) +
-         "\n" + comment("Common practice, no source.") +
+         protection_text(draft.healing) + "\n" + comment("Common practice, no source.") +
          fmt::format("[stock]\nscrew_step = \"{} mm\"\n", thread < 2.7 ? 1 : 2);
 }
 

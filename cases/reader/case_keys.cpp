@@ -316,6 +316,15 @@ std::vector<Key> other_keys() {
     {"healing", "activity_factor", Kind::number, literal, "2",
      "cycles a day lie between the loads' own divided by this and multiplied by it", {}, {"1", "100"}},
 
+    {"healing", "protection", Kind::tables, optional, "",
+     "times after the operation, one after another, in which the patient is kept from loads; then all come as often as they "
+     "say", {}, {"1", "20"}},
+
+    {"healing.protection", "until_week", Kind::number, required, "",
+     "its last week; it begins with the operation or the end of the one before", {}, {"0.1", "260"}},
+    {"healing.protection", "share", Kind::number, literal, "1", "of the loads' cycles a day that still come", {}, share},
+    {"healing.protection", "without", Kind::texts, optional, "", "names of loads that do not come at all", {}},
+
     {"stock", "screw_step", Kind::length, literal, "2 mm",
      "screws are stocked in multiples of this length (common practice, no source)", {}, {"0.1 mm", "50 mm"}},
     {"stock", "screw_allowance", Kind::length, literal, "2 mm",

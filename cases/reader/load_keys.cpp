@@ -55,6 +55,12 @@ std::vector<Key> load_and_force_keys() {
      "how often a day it is applied; without it a load is no part of the patient's day", {}, {"0.001", "1000000"}},
     {"load", "spread", Kind::number, literal, "0.25",
      "standard deviation of its size over the size; the default is a choice of this program, no source", {}, share},
+    {"load", "axial_band", Kind::values, optional, "",
+     "how many times as large the axial force alone may be, [least, most], such as [0.6, 1.4]: plain numbers round 1 from "
+     "0.01 to 100. The race takes sizes between, as likely below the value entered as above it, for all loads alike", {}},
+    {"load", "bending_band", Kind::values, optional, "",
+     "likewise of the bending, that by offsets of the load line and that by end moments", {}},
+    {"load", "torsion_band", Kind::values, optional, "", "likewise of the torsion", {}},
     {"load", "four_point", Kind::table, optional, "", "four-point bending, in place of all the forces above", {}},
     {"load", "force", Kind::tables, optional, "", "forces on the bone's surface, such as muscles', together with the rest",
      {}, {"1", "50"}},

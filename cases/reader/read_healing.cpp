@@ -13,6 +13,9 @@ std::optional<models::Healing> read_healing(const Section& section) {
   healing.at_first = tissue("tissue_at_first");
   healing.at_union = tissue("tissue_at_union");
   healing.activity_factor = section.get<double>("activity_factor");
+  for (const auto& time : section.sections("protection"))
+    healing.protection.push_back(
+        {time.get<double>("until_week"), time.find<double>("share").value_or(1.0), time.texts("without")});
   return healing;
 }
 

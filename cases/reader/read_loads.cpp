@@ -1,5 +1,6 @@
 #include "cases/reader/read_parts.h"
 #include "models/geometry/anatomical_axes.h"
+#include "models/parts/load_parts.h"
 #include "models/parts/words.h"
 
 #include <fmt/format.h>
@@ -28,15 +29,29 @@ models::FourPointBending read_four_point(const Section& section) {
   return bending;
 }
 
+std::optional<double> plain_number(const Value& value) {
+  if (const auto* whole = std::get_if<std::int64_t>(&value.content)) return static_cast<double>(*whole);
+  if (const auto* real = std::get_if<double>(&value.content)) return *real;
+  return std::nullopt;
+}
+
+// Two plain numbers; what they can be is checked with the construct. As without it when a fault was reported.
+models::PartBand read_band(const Section& load, std::string_view key) {
+  if (!load.has(key)) return {};
+  const auto ends = load.values(key);
+  const auto low = ends.size() == 2 ? plain_number(ends[0]) : std::nullopt,
+             high = ends.size() == 2 ? plain_number(ends[1]) : std::nullopt;
+  if (low && high) return {*low, *high};
+  load.complain(key,
+                "two plain numbers are wanted here, the least and the most over the value entered, such as "
+                "[0.6, 1.4]");
+  return {};
+}
+
 // Six rows of six numbers; nothing when a fault was reported.
 std::optional<models::EndFlexibility> read_flexibility(const Section& spring) {
   constexpr double largest = 1000.0;
   const auto rows = spring.values("flexibility");
-  const auto number_of_entry = [](const Value& entry) -> std::optional<double> {
-    if (const auto* whole = std::get_if<std::int64_t>(&entry.content)) return static_cast<double>(*whole);
-    if (const auto* real = std::get_if<double>(&entry.content)) return *real;
-    return std::nullopt;
-  };
   models::EndFlexibility flexibility;
   if (rows.size() != 6) {
     spring.complain("flexibility",
@@ -53,7 +68,7 @@ std::optional<models::EndFlexibility> read_flexibility(const Section& spring) {
       return std::nullopt;
     }
     for (std::size_t column = 0; column < 6; ++column) {
-      const auto number = number_of_entry((*entries)[column]);
+      const auto number = plain_number((*entries)[column]);
       if (!number || !(std::abs(*number) <= largest)) {
         spring.complain("flexibility", row,
                         fmt::format("found {}; a plain number from -1000 to 1000 is wanted here, in mm, N and rad",
@@ -167,6 +182,8 @@ models::LoadCase read_load(const Section& section, std::size_t number, models::A
   load.torsion = section.get<models::Moment>("torsion");
   load.cycles_per_day = section.find<double>("cycles_per_day");
   load.spread = section.get<double>("spread");
+  for (const models::LoadPart part : models::load_parts)
+    models::band_of(load, part) = read_band(section, models::key_of_band(part));
   const Section four_point = section.section("four_point");
   if (four_point.present()) load.four_point = read_four_point(four_point);
   for (const auto& force : section.sections("force")) load.forces.push_back(read_force(force, plate_aspect));

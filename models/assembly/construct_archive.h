@@ -180,11 +180,18 @@ void serialize(Archive& archive, SurfaceForce& applied) {
 }
 
 template <class Archive>
+void serialize(Archive& archive, PartBand& band) {
+  auto& [low, high] = band;
+  archive(low, high);
+}
+
+template <class Archive>
 void serialize(Archive& archive, LoadCase& load) {
   auto& [name, supports, distance, offset_y, offset_z, line, axial, transverse_y, transverse_z, bending_y,
-         bending_z, torsion, four_point, forces, cycles_per_day, spread] = load;
+         bending_z, torsion, four_point, forces, cycles_per_day, spread, axial_band, bending_band, torsion_band] =
+      load;
   archive(name, supports, distance, offset_y, offset_z, line, axial, transverse_y, transverse_z, bending_y,
-          bending_z, torsion, four_point, forces, cycles_per_day, spread);
+          bending_z, torsion, four_point, forces, cycles_per_day, spread, axial_band, bending_band, torsion_band);
 }
 
 template <class Archive>
@@ -213,9 +220,15 @@ void serialize(Archive& archive, LayoutRules& rules) {
 }
 
 template <class Archive>
+void serialize(Archive& archive, ProtectedTime& time) {
+  auto& [until_week, share, without] = time;
+  archive(until_week, share, without);
+}
+
+template <class Archive>
 void serialize(Archive& archive, Healing& healing) {
-  auto& [weeks_from, weeks_to, at_first, at_union, activity_factor] = healing;
-  archive(weeks_from, weeks_to, at_first, at_union, activity_factor);
+  auto& [weeks_from, weeks_to, at_first, at_union, activity_factor, protection] = healing;
+  archive(weeks_from, weeks_to, at_first, at_union, activity_factor, protection);
 }
 
 template <class Archive>

@@ -1,4 +1,5 @@
 #include "models/checks/checks.h"
+#include "models/parts/load_parts.h"
 #include "models/parts/words.h"
 
 #include <Eigen/Eigenvalues>
@@ -88,6 +89,31 @@ bool check_forces(const LoadCase& load, const std::string& where, ProblemList& p
   return is_good;
 }
 
+// Ends of a part's band over the value entered, which lies between them.
+bool check_bands(const LoadCase& load, const std::string& where, ProblemList& problems) {
+  constexpr double farthest = 100.0;  // either way: what is less known than that is not known at all
+  bool is_good = true;
+  for (const LoadPart part : load_parts) {
+    const auto& [low, high] = band_of(load, part);
+    const std::string key = fmt::format("{}.{}", where, key_of_band(part));
+    if (low == 1.0 && high == 1.0) continue;
+    if (!(low >= 1.0 / farthest && low <= 1.0 && high >= 1.0 && high <= farthest)) {
+      problems.error(key, fmt::format("The band of the {} of the load \"{}\" goes from {:.4g} to {:.4g} times the "
+                                      "value entered; it begins at {:.4g} to 1 and ends at 1 to {:.4g}, for "
+                                      "that value lies in it.",
+                                      name_of(part), load.name, low, high, 1.0 / farthest, farthest));
+      is_good = false;
+    } else if (!has_part(load, part)) {
+      problems.error(key, fmt::format("The load \"{}\" has a band for its {}, but no {} of its own that could be "
+                                      "larger or smaller{}; remove the band.",
+                                      load.name, name_of(part), name_of(part),
+                                      load.line ? ": two points give a line, which sets both at once" : ""));
+      is_good = false;
+    }
+  }
+  return is_good;
+}
+
 bool check_numbers(const LoadCase& load, const std::string& where, ProblemList& problems) {
   bool is_good = problems.not_negative(where + ".ball_distance", "The distance of the balls from the bone's ends",
                                        load.ball_distance);
@@ -103,6 +129,7 @@ bool check_numbers(const LoadCase& load, const std::string& where, ProblemList& 
   is_good &= check_flexibility(load, BoneEnd::proximal, where, problems);
   is_good &= check_flexibility(load, BoneEnd::distal, where, problems);
   is_good &= check_forces(load, where, problems);
+  is_good &= check_bands(load, where, problems);
   if (load.cycles_per_day && !(*load.cycles_per_day > 0.0 && *load.cycles_per_day <= 1e6)) {
     problems.error(
         where + ".cycles_per_day",

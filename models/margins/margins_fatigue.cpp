@@ -90,10 +90,12 @@ std::optional<Duty> duty_of(const Construct& construct, const LoadCase& load) {
   if (!is_day_known)
     return Duty{run_out, false, "10^6 cycles, a test's run-out, as the cycles until union are not known"};
   if (!load.cycles_per_day) return std::nullopt;
-  const double weeks = construct.healing->weeks_to;
-  return Duty{*load.cycles_per_day * days_a_week * weeks, true,
-              fmt::format("{:.0f} cycles, {:g} a day for {:g} weeks", *load.cycles_per_day * days_a_week * weeks,
-                          *load.cycles_per_day, weeks)};
+  const Healing& healing = *construct.healing;
+  const double cycles = *load.cycles_per_day * days_a_week * full_weeks(healing, load.name, 0.0, healing.weeks_to);
+  return Duty{
+      cycles, true,
+      fmt::format("{:.0f} cycles, {:g} a day for {:g} weeks{}", cycles, *load.cycles_per_day, healing.weeks_to,
+                  healing.protection.empty() ? "" : ", fewer while the patient is protected")};
 }
 
 EnduranceBand endurance_of(const Metal& metal, double finish, double notch) {

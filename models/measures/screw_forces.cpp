@@ -40,42 +40,17 @@ ShaftForce force_at_head(const CandidateScrew& candidate, const Eigen::VectorXd&
   return shaft_force(candidate.model.head_to_thread, head_link, candidate.planned.placement.underside);
 }
 
-// Forces of a screw's links; of the one to the far cortex where it has it.
-struct ScrewLinkForces {
-  Eigen::VectorXd head, far;  // the head's as one that a bonded segment would have
-};
-
-StressCycle cycle_at(const CandidateScrew& candidate, const ShaftForce& at_rest, const ShaftForce& loaded) {
-  const Screw& screw = candidate.planned.screw;
-  return shaft_cycle(at_rest, loaded, -candidate.planned.placement.direction,
-                     screw.size.core_diameter.value() / 2.0, screw.material);
-}
-
-ScrewCycles screw_cycles(const CandidateScrew& candidate, const ScrewLinkForces& at_rest,
-                         const ScrewLinkForces& loaded) {
-  const Metal& metal = candidate.planned.screw.material;
-  const ShaftSegment& head = candidate.model.head_to_thread;
-  ScrewCycles cycles;
-  cycles.head = cycle_at(candidate, force_at_head(candidate, at_rest.head), force_at_head(candidate, loaded.head));
-  Stress most = -1.0 * mpa;
-  const auto look_at = [&](const ShaftSegment& segment, const Eigen::Vector3d& place, const Eigen::VectorXd& rest,
-                           const Eigen::VectorXd& load) {
-    const StressCycle cycle =
-        cycle_at(candidate, shaft_force(segment, rest, place), shaft_force(segment, load, place));
-    const Stress reversed = metal.ultimate_strength
-                                ? reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength)
-                                : cycle.amplitude;
-    if (reversed <= most) return;
-    most = reversed;
-    cycles.thread = cycle;
-  };
-  look_at(head, head.free_to, at_rest.head, loaded.head);
+// `head`: the head's link, as one that a bonded segment would have; `far`: the one to the far cortex, where the
+// screw has it.
+ScrewCuts cuts_of(const CandidateScrew& candidate, const Eigen::VectorXd& head, const Eigen::VectorXd& far) {
+  const ShaftSegment& to_thread = candidate.model.head_to_thread;
+  ScrewCuts cuts{force_at_head(candidate, head), {shaft_force(to_thread, head, to_thread.free_to)}};
   if (candidate.far) {
     const ShaftSegment& between = *candidate.model.near_to_far;
-    look_at(between, between.free_from, at_rest.far, loaded.far);
-    look_at(between, between.free_to, at_rest.far, loaded.far);
+    for (const Eigen::Vector3d& place : {between.free_from, between.free_to})
+      cuts.cortices.push_back(shaft_force(between, far, place));
   }
-  return cycles;
+  return cuts;
 }
 
 // What is passed on to the first wall and not on to the next stays in it.
@@ -152,13 +127,37 @@ std::vector<CortexForce> cortex_forces(const Assembly& assembly, const Candidate
                        force_at_head(candidate, head_link).force, to_far);
 }
 
+CoreSection core_section(const PlannedScrew& planned) {
+  const Screw& screw = planned.screw;
+  return {-planned.placement.direction, screw.size.core_diameter.value() / 2.0, screw.material};
+}
+
+ScrewCycles screw_cycles(const ScrewCuts& at_rest, const ScrewCuts& loaded, const CoreSection& core) {
+  const Metal& metal = core.metal;
+  const auto cycle = [&](const ShaftForce& rest, const ShaftForce& load) {
+    return shaft_cycle(rest, load, core.axis, core.radius, metal);
+  };
+  ScrewCycles cycles{cycle(at_rest.head, loaded.head), {}};
+  Stress most = -1.0 * mpa;
+  for (std::size_t k = 0; k < loaded.cortices.size(); ++k) {
+    const StressCycle here = cycle(at_rest.cortices[k], loaded.cortices[k]);
+    const Stress reversed = metal.ultimate_strength
+                                ? reversed_amplitude(here, *metal.ultimate_strength, metal.yield_strength)
+                                : here.amplitude;
+    if (reversed <= most) continue;
+    most = reversed;
+    cycles.thread = here;
+  }
+  return cycles;
+}
+
 ScrewCycles screw_cycles(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& at_rest,
                          const Eigen::VectorXd& loaded) {
-  const auto links = [&](const Eigen::VectorXd& forces) -> ScrewLinkForces {
-    return {forces_at_thread(candidate.model, link_force(assembly, candidate.head, forces)),
-            candidate.far ? link_force(assembly, *candidate.far, forces) : Eigen::VectorXd()};
+  const auto cuts = [&](const Eigen::VectorXd& forces) {
+    return cuts_of(candidate, forces_at_thread(candidate.model, link_force(assembly, candidate.head, forces)),
+                   candidate.far ? link_force(assembly, *candidate.far, forces) : Eigen::VectorXd());
   };
-  return screw_cycles(candidate, links(at_rest), links(loaded));
+  return screw_cycles(cuts(at_rest), cuts(loaded), core_section(candidate.planned));
 }
 
 StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, const Eigen::Vector3d& axis,
@@ -185,6 +184,12 @@ StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, con
     return Eigen::Vector3d(force.force.dot(axis) / area, bent(first), bent(second));
   };
   const Eigen::Vector3d of_amplitude = fibre(amplitude), of_mean = fibre(mean), of_rest = fibre(at_rest);
+  // Of a shaft that nothing strains at rest the mean goes with the amplitude: the worst is one of the two fibres
+  // that bending strains most.
+  constexpr double nothing = 1e-9;  // of what there is under the load
+  const bool is_at_rest = at_rest.force.norm() <= nothing * loaded.force.norm() &&
+                          at_rest.moment.norm() <= nothing * loaded.moment.norm();
+  constexpr std::size_t half_a_turn = places / 2;
   static const auto turns = [] {
     std::array<Eigen::Vector3d, places> all;
     for (int k = 0; k < places; ++k) {
@@ -195,7 +200,8 @@ StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, con
   }();
   StressCycle worst;
   Stress most = -1.0 * mpa;
-  for (const auto& turn : turns) {
+  for (std::size_t k = 0; k < turns.size(); k += is_at_rest ? half_a_turn : 1) {
+    const Eigen::Vector3d& turn = turns[k];
     const double direct = of_amplitude.dot(turn);
     const StressCycle cycle{std::sqrt(direct * direct + 3.0 * shear * shear) * mpa, of_mean.dot(turn) * mpa,
                             of_rest.dot(turn) * mpa};
@@ -209,17 +215,25 @@ StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, con
   return worst;
 }
 
-std::vector<ScrewCycles> measure_screw_cycles(const Assembly& assembly, const std::vector<int>& chosen,
-                                              const solver::Solution& at_rest, const solver::Solution& loaded) {
-  std::vector<ScrewCycles> cycles;
+std::vector<ScrewCuts> measure_screw_cuts(const Assembly& assembly, const std::vector<int>& chosen,
+                                          const solver::Solution& solution) {
+  std::vector<ScrewCuts> cuts;
   for (const int index : chosen) {
     const CandidateScrew& candidate = assembly.screws[static_cast<std::size_t>(index)];
-    const auto links = [&](const solver::Solution& solution) -> ScrewLinkForces {
-      return {head_force(candidate, solution),
-              candidate.far ? link_force(solution, *candidate.far) : Eigen::VectorXd()};
-    };
-    cycles.push_back(screw_cycles(candidate, links(at_rest), links(loaded)));
+    cuts.push_back(cuts_of(candidate, head_force(candidate, solution),
+                           candidate.far ? link_force(solution, *candidate.far) : Eigen::VectorXd()));
   }
+  return cuts;
+}
+
+std::vector<ScrewCycles> measure_screw_cycles(const Assembly& assembly, const std::vector<int>& chosen,
+                                              const solver::Solution& at_rest, const solver::Solution& loaded) {
+  const auto resting = measure_screw_cuts(assembly, chosen, at_rest);
+  const auto bearing = measure_screw_cuts(assembly, chosen, loaded);
+  std::vector<ScrewCycles> cycles;
+  for (std::size_t k = 0; k < chosen.size(); ++k)
+    cycles.push_back(screw_cycles(resting[k], bearing[k],
+                                  core_section(assembly.screws[static_cast<std::size_t>(chosen[k])].planned)));
   return cycles;
 }
 

@@ -43,16 +43,34 @@ std::vector<CortexForce> cortex_forces(const Assembly& assembly, const Candidate
 StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, const Eigen::Vector3d& axis,
                         double radius, const Metal& metal);
 
-// The same of a screw's core, nominal, without the notch of thread and head.
+// Forces at the cuts of a screw's shaft where its core is most likely to tire: linear in what acts as long as
+// nothing that touches changes.
+struct ScrewCuts {
+  ShaftForce head;                   // where it leaves its head's seat
+  std::vector<ShaftForce> cortices;  // where it enters or leaves a cortex that it is threaded in
+};
+
+// A screw's core.
+struct CoreSection {
+  Eigen::Vector3d axis;
+  double radius = 0.0;  // mm
+  Metal metal;
+};
+CoreSection core_section(const PlannedScrew& planned);
+
+// Of a screw's core, nominal, without the notch of thread and head.
 struct ScrewCycles {
   StressCycle head;    // where it leaves its head's seat
   StressCycle thread;  // where it enters or leaves a cortex that it is threaded in, the worst of these places
 };
+ScrewCycles screw_cycles(const ScrewCuts& at_rest, const ScrewCuts& loaded, const CoreSection& core);
 // Forces in all rows.
 ScrewCycles screw_cycles(const Assembly& assembly, const CandidateScrew& candidate, const Eigen::VectorXd& at_rest,
                          const Eigen::VectorXd& loaded);
 
 // Of each chosen screw.
+std::vector<ScrewCuts> measure_screw_cuts(const Assembly& assembly, const std::vector<int>& chosen,
+                                          const solver::Solution& solution);
 std::vector<ScrewCycles> measure_screw_cycles(const Assembly& assembly, const std::vector<int>& chosen,
                                               const solver::Solution& at_rest, const solver::Solution& loaded);
 

@@ -100,6 +100,13 @@ struct FourPointBending {
   bool operator==(const FourPointBending&) const = default;
 };
 
+// How many times as large as entered one part of a load may be: from below 1 to above it; 1 at both ends where its
+// size is no more in doubt than that of the whole load.
+struct PartBand {
+  double low = 1.0, high = 1.0;
+  bool operator==(const PartBand&) const = default;
+};
+
 // One load case: the sum of its parts acts at once. Signs in construct axes (DEVELOPERS.md): x distal,
 // z from the bone's axis to the plate, y completing a right-handed set.
 struct LoadCase {
@@ -120,6 +127,7 @@ struct LoadCase {
   std::vector<SurfaceForce> forces;            // together with either
   std::optional<double> cycles_per_day;        // how often it is applied; absent: it is no part of a patient's day
   double spread = 0.25;                        // standard deviation of its size over the size
+  PartBand axial_band, bending_band, torsion_band;  // see load_parts.h for what each is of
   bool operator==(const LoadCase&) const = default;
 };
 

@@ -181,4 +181,10 @@ Draft make_draft(const DraftRequest& request) {
   return draft;
 }
 
+Draft with_plate(Draft draft, StartingPlate plate) {
+  draft.plate = std::move(plate);
+  caution(draft);
+  return draft;
+}
+
 }  // namespace gapstrain::models

@@ -46,4 +46,7 @@ struct Draft {
 // @throw PatientError for what no case can be made of
 Draft make_draft(const DraftRequest& request);
 
+// The draft with another plate for its bone and fracture, and the cautions that come of it.
+Draft with_plate(Draft draft, StartingPlate plate);
+
 }  // namespace gapstrain::models

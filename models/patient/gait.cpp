@@ -129,7 +129,7 @@ std::vector<std::string> sources_of(const Patient& patient, const LimbLoads& lim
       fmt::format("Arms are those of a {} of {:.3g} mm, times {:.2g} for this one's diameter.",
                   name_of(patient.bone), limb.reference_diameter.value(), scale),
       cycles_reason(gait.activity),
-      fmt::format("Spread: share and {} lie anywhere in their bands.", name_of(limb.counts_most))};
+      "Spread: that share lies anywhere in its band. The bands of the parts are over the middle taken."};
 }
 
 }  // namespace
@@ -157,7 +157,6 @@ std::vector<GaitLoad> gait_loads(const Patient& patient, const BoneSizes& sizes,
   const double weight = patient.mass.value() * gravity;
   const double scale = diameter_for_loads(patient.bone, sizes) / limb.reference_diameter;
   const AcrossShaft tension = in_construct(limb.side.lateral, limb.side.cranial, plate_aspect);
-  const LimbLoad& counts = limb.part(limb.counts_most);
 
   std::vector<GaitLoad> loads;
   for (const Activity activity : activities) {
@@ -174,22 +173,15 @@ std::vector<GaitLoad> gait_loads(const Patient& patient, const BoneSizes& sizes,
     bend_by_line(load, gait.bending.middle, tension);
     load.torsion = gait.torsion.middle * newton_mm;
     load.cycles_per_day = cycles_per_day(activity);
-    load.spread = std::hypot(variation(share.low, share.middle(), share.high),
-                             variation(counts.low, counts.middle, counts.high));
+    load.spread = variation(share.low, share.middle(), share.high);
+    for (const LoadPart part : load_parts) {
+      const LimbLoad& size = limb.part(part);
+      band_of(load, part) = {size.low / size.middle, size.high / size.middle};
+    }
     gait.sources = sources_of(patient, limb, gait, share, on_paw, scale);
     loads.push_back(std::move(gait));
   }
   return loads;
-}
-
-LoadCase with_part(const LoadCase& load, LoadPart part, double factor) {
-  LoadCase changed = load;
-  if (part == LoadPart::torsion) changed.torsion = factor * load.torsion;
-  if (part == LoadPart::axial) changed.axial_compression = factor * load.axial_compression;
-  const double offset = part == LoadPart::bending ? factor : part == LoadPart::axial ? 1.0 / factor : 1.0;
-  changed.ball_offset_y = offset * load.ball_offset_y;
-  changed.ball_offset_z = offset * load.ball_offset_z;
-  return changed;
 }
 
 LoadCase with_side(const LoadCase& load, const TensionSide& side, Aspect plate_aspect) {

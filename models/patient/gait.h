@@ -40,8 +40,8 @@ struct GaitLoad {
 // with arms in proportion to the bone's own diameter. Bending comes of the axial force's line, which passes the
 // bone on the side that is compressed, whatever side the plate lies on. All activities have one shape: the
 // direction of a bone's principal strains varies by at most 14 degrees over all speeds (Rubin & Lanyon 1982, J Exp
-// Biol 101:187, abstract). All parts are taken to peak at once. A load's spread is that of the force on the paw
-// together with that of the part that counts most in the intact bone's strain, each as if anywhere in its band.
+// Biol 101:187, abstract). All parts are taken to peak at once. A load's spread is that of the force on the paw,
+// as if anywhere in its band; each part has a band of its own over the middle.
 //
 // Cycles a day, choices of this program. Walk: three walks on a leash of ten minutes at 1 m/s, 1800 m, at a stride
 // of 0.6 m (of a dog of 5 kg, from memory; 1 m at 25 kg makes 1800), 3000. Standing up 100 times, 50 strides of
@@ -50,10 +50,6 @@ struct GaitLoad {
 // stifle surgery no less at one month than before (Schuster et al. 2023, J Small Anim Pract 64:619, abstract).
 // @throw PatientError for a mass outside check_mass
 std::vector<GaitLoad> gait_loads(const Patient& patient, const BoneSizes& sizes, Aspect plate_aspect);
-
-// The load with one part as many times as large, the others as they are. Of a load between ball joints whose
-// bending comes of the axial force's line alone.
-LoadCase with_part(const LoadCase& load, LoadPart part, double factor);
 
 // The load with its bending as large, stretching another side.
 LoadCase with_side(const LoadCase& load, const TensionSide& side, Aspect plate_aspect);

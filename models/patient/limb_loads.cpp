@@ -74,7 +74,6 @@ LimbLoads femur_loads() {
                    "to; Page et al. 1993, J Biomech 26:571, abstract, size of the dogs from memory"};
   loads.side = {1.0, 0.0, "lateral", LoadEvidence::abstract,
                 "the medial side is compressed, Page et al. 1993, abstract; bending the other way has no source"};
-  loads.counts_most = LoadPart::torsion;  // shear 600 microstrain at the walk, bending 255
   return loads;
 }
 
@@ -144,18 +143,6 @@ std::string_view name_of(LoadEvidence evidence) {
       break;
   }
   return "no source";
-}
-
-std::string_view name_of(LoadPart part) {
-  switch (part) {
-    case LoadPart::axial:
-      return "axial force";
-    case LoadPart::bending:
-      return "bending";
-    case LoadPart::torsion:
-      break;
-  }
-  return "torsion";
 }
 
 const LimbLoad& LimbLoads::part(LoadPart part) const {

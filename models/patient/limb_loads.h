@@ -2,6 +2,7 @@
 // moments as lengths, which grow with the bone.
 #pragma once
 
+#include "models/parts/load_parts.h"
 #include "models/patient/patient.h"
 
 #include <string>
@@ -42,17 +43,12 @@ struct TensionSide {
   std::string_view source;
 };
 
-enum class LoadPart { axial, bending, torsion };
-inline constexpr LoadPart load_parts[] = {LoadPart::torsion, LoadPart::bending, LoadPart::axial};
-std::string_view name_of(LoadPart part);  // "torsion"
-
 struct LimbLoads {
-  Length reference_diameter;                 // outer, of the shaft that the arms are of
-  LimbLoad axial;                            // force along the bone over the force on the paw
-  LimbLoad bending, torsion;                 // mm at the reference diameter: the moment over the force on the paw
-  TensionSide side;                          // taken
-  std::vector<TensionSide> other_sides;      // that sources, or the lack of any, leave open
-  LoadPart counts_most = LoadPart::bending;  // in the principal strain of the intact bone
+  Length reference_diameter;             // outer, of the shaft that the arms are of
+  LimbLoad axial;                        // force along the bone over the force on the paw
+  LimbLoad bending, torsion;             // mm at the reference diameter: the moment over the force on the paw
+  TensionSide side;                      // taken
+  std::vector<TensionSide> other_sides;  // that sources, or the lack of any, leave open
   const LimbLoad& part(LoadPart part) const;
 };
 

@@ -2,7 +2,6 @@
 
 #include "models/geometry/bone_shape.h"
 #include "models/parts/tightening.h"
-#include "models/patient/generic_plates.h"
 #include "models/rules/bounds.h"
 
 #include <fmt/format.h>
@@ -14,8 +13,9 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double most_length_share = 0.8;  // of the bone; a choice of this program
-constexpr double middle_share = 1.3;       // of a compression plate's solid middle, in pitches
+constexpr double most_length_share = 0.8;    // of the bone; a choice of this program
+constexpr double least_thread_share = 0.25;  // of what is customary, 25 to 30 % of the bone's width
+constexpr double middle_share = 1.3;         // of a compression plate's solid middle, in pitches
 constexpr int least_holes = 6, most_holes = 20, usual_bridging = 12, usual_compressing = 8;
 
 // The shaft where it is broken, in mm.
@@ -26,20 +26,21 @@ struct Site {
   bool compress, simple;
 };
 
-const GenericPlate& choose_row(const Site& site, StartingPlate& plate) {
+bool is_of_use(const GenericPlate& row, const Site& site) {
+  return !(site.compress ? row.cortical : row.locking).empty();
+}
+
+double thread_share(const GenericPlate& row, const Site& site) { return row.thread / site.width; }
+
+const GenericPlate& usual_row(const Site& site) {
   const GenericPlate* chosen = nullptr;
   const GenericPlate* smallest = nullptr;
   for (const GenericPlate& row : generic_plates()) {
-    if ((site.compress ? row.cortical : row.locking).empty()) continue;
+    if (!is_of_use(row, site)) continue;
     if (smallest == nullptr) smallest = &row;
-    if (row.thread <= usual_thread_share * site.width && row.width <= site.width) chosen = &row;
+    if (thread_share(row, site) <= usual_thread_share && row.width <= site.width) chosen = &row;
   }
-  if (chosen == nullptr && smallest->thread <= most_thread_share * site.width) {
-    chosen = smallest;
-    plate.cautions.push_back(fmt::format(
-        "The smallest screw here, {:.3g} mm, takes {:.0f} % of a bone {:.3g} mm wide; customary are 25 to 30 %.",
-        smallest->thread, 100.0 * smallest->thread / site.width, site.width));
-  }
+  if (chosen == nullptr && thread_share(*smallest, site) <= most_thread_share) chosen = smallest;
   if (chosen == nullptr)
     throw PatientError(
         Subject::widths,
@@ -47,12 +48,19 @@ const GenericPlate& choose_row(const Site& site, StartingPlate& plate) {
             "The bone is {:.3g} mm wide across the screws; the smallest screw known here, {:.3g} mm, needs "
             "{:.3g} mm. Measure the widths, or write the case by hand.",
             site.width, smallest->thread, smallest->thread / most_thread_share));
+  return *chosen;
+}
+
+void tell_row(const GenericPlate& row, const Site& site, StartingPlate& plate) {
+  if (thread_share(row, site) > usual_thread_share)
+    plate.cautions.push_back(
+        fmt::format("The screw of {:.3g} mm takes {:.0f} % of a bone {:.3g} mm wide; customary are 25 to 30 %.",
+                    row.thread, 100.0 * thread_share(row, site), site.width));
   plate.reasons.push_back(
       fmt::format("Thread {:.3g} mm: {:.0f} % of the bone's width of {:.3g} mm across it; at most about 30 % "
                   "(from memory; 33 % "
                   "cost a cat's femur at most 20 % of its strength, Hoon et al. 2021, Vet Comp Orthop Traumatol).",
-                  chosen->thread, 100.0 * chosen->thread / site.width, site.width));
-  return *chosen;
+                  row.thread, 100.0 * thread_share(row, site), site.width));
 }
 
 // Of a section without what holes leave out, N / A + M / W flat and on edge, and torsion of a strip, 3 T / w t^2,
@@ -72,18 +80,27 @@ double nominal_stress(const GenericPlate& row, const Site& site, double width, d
   return std::hypot(bending, std::sqrt(3.0) * shear);
 }
 
-// The usual section if that is strong enough, else the strong one where the bone is wide enough.
-void choose_section(const GenericPlate& row, const Site& site, const LoadCase& load, StartingPlate& plate) {
-  plate.width = row.width * mm;
-  plate.thickness = row.thickness * mm;
-  if (site.compress) return;  // the bone bears its part
-  const double allowed = 0.5 * plate.material.yield_strength.value().value();
-  double stress = nominal_stress(row, site, row.width, row.thickness, load);
-  if (stress > allowed && row.strong_width <= site.width) {
-    plate.width = row.strong_width * mm;
-    plate.thickness = row.strong_thickness * mm;
-    stress = nominal_stress(row, site, row.strong_width, row.strong_thickness, load);
-  }
+Metal plate_metal() { return find_metal("stainless-steel-cold-worked").value(); }
+double allowed_stress() { return 0.5 * plate_metal().yield_strength.value().value(); }
+
+double nominal_stress(const PlateChoice& choice, const Site& site, const LoadCase& load) {
+  const GenericPlate& row = *choice.row;
+  return choice.strong ? nominal_stress(row, site, row.strong_width, row.strong_thickness, load)
+                       : nominal_stress(row, site, row.width, row.thickness, load);
+}
+
+// The usual section if that is strong enough, else the strong one where the bone is wide enough. Pressed, the bone
+// bears its part.
+PlateChoice usual_section(const GenericPlate& row, const Site& site, const LoadCase& load) {
+  return {&row, !site.compress && nominal_stress({&row, false}, site, load) > allowed_stress() &&
+                    row.strong_width <= site.width};
+}
+
+void set_section(const PlateChoice& choice, const Site& site, const LoadCase& load, StartingPlate& plate) {
+  plate.width = (choice.strong ? choice.row->strong_width : choice.row->width) * mm;
+  plate.thickness = (choice.strong ? choice.row->strong_thickness : choice.row->thickness) * mm;
+  if (site.compress) return;
+  const double allowed = allowed_stress(), stress = nominal_stress(choice, site, load);
   const std::string found = fmt::format(
       "nominal stress of its net section under \"{}\" {:.0f} MPa, customary half its yield strength at most, "
       "{:.0f} MPa, "
@@ -171,7 +188,8 @@ std::vector<int> choose_three(const std::vector<int>& holes) {
   return {holes[0], holes[1], holes.back()};
 }
 
-void choose_screws(const GenericPlate& row, const Site& site, StartingPlate& plate) {
+void choose_screws(const GenericPlate& row, const Site& site, const std::optional<ScrewHoles>& own,
+                   StartingPlate& plate) {
   const std::size_t least = site.compress ? 2 : 3;
   for (const bool distal : {false, true}) {
     const auto holes = clear_holes(row, site, plate, distal);
@@ -188,16 +206,19 @@ void choose_screws(const GenericPlate& row, const Site& site, StartingPlate& pla
                       site.fracture - site.reaches, site.fracture + site.reaches, site.length));
     (distal ? plate.distal : plate.proximal) = choose_three(holes);
   }
+  if (own) {
+    plate.proximal = own->proximal;
+    plate.distal = own->distal;
+  }
   const auto count = plate.proximal.size() + plate.distal.size();
   const double density = static_cast<double>(count) / plate.holes;
-  plate.reasons.push_back(
-      fmt::format("Screws: {} + {} (customary are 3 a fragment), the two holes next to the fracture and the "
-                  "outermost; {}.",
-                  plate.proximal.size(), plate.distal.size(),
-                  site.compress ? "each at least 1.5 thread diameters from the fracture's edge"
-                                : fmt::format("{:.2g} of the holes filled (0.5 at most when bridging, "
-                                              "open surgical texts), those over the fracture empty",
-                                              density)));
+  plate.reasons.push_back(fmt::format(
+      "Screws: {} + {} (customary are 3 a fragment), {}; {}.", plate.proximal.size(), plate.distal.size(),
+      own ? "in the holes that a search found" : "the two holes next to the fracture and the outermost",
+      site.compress ? "each at least 1.5 thread diameters from the fracture's edge"
+                    : fmt::format("{:.2g} of the holes filled (0.5 at most when bridging, "
+                                  "open surgical texts), those over the fracture empty",
+                                  density)));
   if (!site.compress && density > 0.5 + 1e-9)
     plate.cautions.push_back(
         fmt::format("{:.2g} of the plate's holes are filled; customary when bridging is half at most. The bone "
@@ -260,8 +281,9 @@ Aspect usual_aspect(LongBone bone) {
   return Aspect::lateral;
 }
 
-StartingPlate choose_plate(LongBone name, const Bone& bone, const Fracture& fracture, Treatment treatment,
-                           const LoadCase& hardest) {
+namespace {
+
+Site site_of(LongBone name, const Bone& bone, const Fracture& fracture, Treatment treatment) {
   const bool compress = treatment == Treatment::compression;
   const bool simple = fracture.pattern == FracturePattern::simple;
   if (!compress && treatment != Treatment::bridging)
@@ -277,23 +299,28 @@ StartingPlate choose_plate(LongBone name, const Bone& bone, const Fracture& frac
             "A cut {:.3g} deg from transverse slides when a plate alone presses it; allowed for compression is "
             "up to 30 deg (a choice of this program). Bridge it, or press it with a lag screw entered by hand.",
             (fracture.obliquity / degree).value()));
-
-  StartingPlate plate;
-  plate.aspect = usual_aspect(name);
-  plate.material = find_metal("stainless-steel-cold-worked").value();
-  const BoneSection section = BoneShape(bone, plate.aspect).section(fracture.position.value());
+  const BoneSection section = BoneShape(bone, usual_aspect(name)).section(fracture.position.value());
   // As the case's direction of 0 deg has it: the cut reaches furthest on the plate's side.
   const double reach = std::tan(fracture.obliquity.value()) * section.semi_z;
-  const Site site{bone.length.value(),
-                  2.0 * section.semi_y,
-                  section.semi_z,
-                  fracture.position.value(),
-                  0.5 * fracture.gap.value() + reach,
-                  compress,
-                  simple};
-  const GenericPlate& row = choose_row(site, plate);
+  return {bone.length.value(),
+          2.0 * section.semi_y,
+          section.semi_z,
+          fracture.position.value(),
+          0.5 * fracture.gap.value() + reach,
+          compress,
+          simple};
+}
+
+StartingPlate plate_of(LongBone name, const Site& site, const Fracture& fracture, const LoadCase& hardest,
+                       const PlateChoice& choice, const std::optional<ScrewHoles>& holes) {
+  const GenericPlate& row = *choice.row;
+  const bool compress = site.compress;
+  StartingPlate plate;
+  plate.aspect = usual_aspect(name);
+  plate.material = plate_metal();
+  tell_row(row, site, plate);
   plate.holes = choose_holes(row, site, plate);
-  choose_section(row, site, hardest, plate);
+  set_section(choice, site, hardest, plate);
   plate.pitch = row.pitch * mm;
   plate.middle_spacing = middle_spacing(row, compress) * mm;
   plate.hole_diameter = (compress ? row.slot : row.hole) * mm;
@@ -305,10 +332,47 @@ StartingPlate choose_plate(LongBone name, const Bone& bone, const Fracture& frac
   // Over the fracture, but a twentieth of the bone away from its ends.
   const double margin = 0.05 * site.length, length = plate.length.value();
   plate.proximal_end = std::clamp(site.fracture - 0.5 * length, margin, site.length - margin - length) * mm;
-  choose_screws(row, site, plate);
+  choose_screws(row, site, holes, plate);
   plate.reasons.push_back(aspect_reason(name));
   if (compress) press(row, fracture, plate);
   return plate;
+}
+
+}  // namespace
+
+StartingPlate choose_plate(LongBone name, const Bone& bone, const Fracture& fracture, Treatment treatment,
+                           const LoadCase& hardest) {
+  const Site site = site_of(name, bone, fracture, treatment);
+  return plate_of(name, site, fracture, hardest, usual_section(usual_row(site), site, hardest), std::nullopt);
+}
+
+StartingPlate choose_plate(LongBone name, const Bone& bone, const Fracture& fracture, Treatment treatment,
+                           const LoadCase& hardest, const PlateChoice& plate,
+                           const std::optional<ScrewHoles>& holes) {
+  return plate_of(name, site_of(name, bone, fracture, treatment), fracture, hardest, plate, holes);
+}
+
+std::vector<PlateChoice> plates_to_try(LongBone name, const Bone& bone, const Fracture& fracture,
+                                       const LoadCase& hardest) {
+  const Site site = site_of(name, bone, fracture, Treatment::bridging);
+  const GenericPlate& usual = usual_row(site);
+  std::vector<const GenericPlate*> rows;
+  for (const GenericPlate& row : generic_plates()) {
+    if (!is_of_use(row, site) || (&row != &usual && row.width > site.width)) continue;
+    const double share = thread_share(row, site);
+    if (share > most_thread_share) continue;
+    if (share <= least_thread_share) rows.clear();  // there is a larger one below what is customary
+    rows.push_back(&row);
+  }
+  std::vector<PlateChoice> choices;
+  for (const GenericPlate* row : rows) {
+    std::vector<PlateChoice> sections{{row, false}};
+    if (row->strong_width <= site.width) sections.push_back({row, true});
+    while (sections.size() > 1 && nominal_stress(sections.front(), site, hardest) > allowed_stress())
+      sections.erase(sections.begin());
+    choices.insert(choices.end(), sections.begin(), sections.end());
+  }
+  return choices;
 }
 
 }  // namespace gapstrain::models

@@ -7,9 +7,11 @@
 #include "models/parts/loading.h"
 #include "models/parts/plate.h"
 #include "models/parts/screw.h"
+#include "models/patient/generic_plates.h"
 #include "models/patient/patient.h"
 #include "models/rules/rules.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -36,6 +38,18 @@ struct StartingPlate {
   std::vector<std::string> cautions;  // rules that the bone leaves no room for
 };
 
+// Of generic_plates.h: with its usual section or the stronger one.
+struct PlateChoice {
+  const GenericPlate* row = nullptr;
+  bool strong = false;
+  bool operator==(const PlateChoice&) const = default;
+};
+
+// Holes with a screw, from the fracture outward.
+struct ScrewHoles {
+  std::vector<int> proximal, distal;
+};
+
 // Where plates are put (common practice, no source). That is the side which bending stretches on the radius and,
 // as far as is known, the femur; not on the tibia; of the humerus nobody knows.
 Aspect usual_aspect(LongBone bone);
@@ -48,5 +62,17 @@ Aspect usual_aspect(LongBone bone);
 //        three) in a fragment, and for treatments other than bridging and compression
 StartingPlate choose_plate(LongBone name, const Bone& bone, const Fracture& fracture, Treatment treatment,
                            const LoadCase& hardest);
+
+// The same with a plate and holes of one's own; without holes the customary ones.
+StartingPlate choose_plate(LongBone name, const Bone& bone, const Fracture& fracture, Treatment treatment,
+                           const LoadCase& hardest, const PlateChoice& plate,
+                           const std::optional<ScrewHoles>& holes = std::nullopt);
+
+// Plates for bridging that the bone takes, by rising thread and section. From the one whose screws take just less
+// than what is customary of the bone's width (25 to 30 %), for that weakens it least, to those that take most. No
+// wider than the bone; without sections that nominal stress rules out, unless nothing is left of their thread.
+// @throw PatientError as choose_plate
+std::vector<PlateChoice> plates_to_try(LongBone name, const Bone& bone, const Fracture& fracture,
+                                       const LoadCase& hardest);
 
 }  // namespace gapstrain::models

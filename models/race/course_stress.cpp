@@ -19,7 +19,11 @@ LoadBracket bracket_of(const std::vector<double>& load_factors, double load_fact
 }
 
 CourseStress::CourseStress(const StressHistory& history, const StressHistory::Course& course)
-    : progress_(history.progress), factors_(history.load_factors), places_(history.places.size()) {
+    : history_(history),
+      course_(course),
+      progress_(history.progress),
+      factors_(history.load_factors),
+      places_(history.places.size()) {
   if (course.course == HealingCourse::none) progress_.resize(1);
   const auto rows = static_cast<Eigen::Index>(places_), columns = static_cast<Eigen::Index>(factors_.size());
   for (std::size_t moment = 0; moment < progress_.size(); ++moment) {
@@ -52,6 +56,40 @@ std::vector<StressCycle> CourseStress::at(std::size_t moment, std::size_t load, 
   for (std::size_t p = 0; p < places_; ++p) {
     const auto row = static_cast<Eigen::Index>(p);
     cycles[p] = {amplitudes(row) * mpa, mean(row) * mpa};
+  }
+  return cycles;
+}
+
+double size_by_strain(const StressHistory& history, std::size_t load, const LoadSize& size) {
+  return history.sampled_parts.empty() ? size.all
+                                       : size.all * between(history.strain, history.bands[load], size.parts);
+}
+
+std::vector<StressCycle> CourseStress::at(std::size_t moment, std::size_t load, const LoadSize& size) const {
+  if (size.parts == all_as_entered) return at(moment, load, size.all);
+  const double healing =
+      course_.course == HealingCourse::governed ? size_by_strain(history_, load, size) : size.all;
+  const LoadBracket bracket = bracket_of(factors_, healing);
+  const double low = factors_[bracket.low], high = factors_[bracket.high];
+  const double inside = std::clamp(healing, low, high);
+  const double share = std::log(inside / low) / std::log(high / low);
+  const double straight = (healing - low) / (high - low);
+  const auto cycles_at = [&](std::size_t factor) {
+    return cycles_of(history_.at_rest,
+                     between(course_.parts[moment][factor][load], history_.bands[load], size.parts),
+                     history_.cores);
+  };
+  std::vector<StressCycle> cycles = cycles_at(bracket.low);
+  const std::vector<StressCycle> above = cycles_at(bracket.high);
+  // From the size that the gap has healed under to the load's own in proportion.
+  const double own = size.all / healing;
+  for (std::size_t p = 0; p < cycles.size(); ++p) {
+    StressCycle& cycle = cycles[p];
+    const double log_low = std::log(std::max(cycle.amplitude.value(), least_amplitude)),
+                 log_high = std::log(std::max(above[p].amplitude.value(), least_amplitude));
+    cycle.amplitude = std::exp((1.0 - share) * log_low + share * log_high) * (healing / inside) * own * mpa;
+    const Stress mean = (1.0 - straight) * cycle.mean + straight * above[p].mean;
+    cycle.mean = cycle.at_rest + own * (mean - cycle.at_rest);
   }
   return cycles;
 }

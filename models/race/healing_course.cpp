@@ -3,6 +3,7 @@
 #include "models/measures/solve.h"
 #include "models/race/gap_state.h"
 
+#include <algorithm>
 #include <map>
 
 namespace gapstrain::models {
@@ -14,12 +15,19 @@ struct GapMoment {
   std::vector<SpotStrain> worst;
   Eigen::MatrixXd plate_forces;
   std::vector<std::vector<ScrewCycles>> screw_cycles;
+  MomentAtEnds at_ends;
 };
+
+double largest_axial(const std::vector<SpotStrain>& spots) {
+  double largest = 0.0;
+  for (const SpotStrain& spot : spots) largest = std::max(largest, spot.axial);
+  return largest;
+}
 
 // Courses often pass through the same states: each is worked out once.
 class GapUnderLoads {
  public:
-  GapUnderLoads(const HealingGap& gap, const std::vector<AssembledLoad>& loads) : gap_(gap), loads_(loads) {}
+  GapUnderLoads(const HealingGap& gap, const std::vector<DayLoad>& loads) : gap_(gap), loads_(loads) {}
 
   const HealingGap& gap() const { return gap_; }
   const GapMoment& at(const SpotStages& stages) {
@@ -35,19 +43,44 @@ class GapUnderLoads {
                                static_cast<Eigen::Index>(loads_.size()));
     std::vector<std::vector<SpotStrain>> spots;
     for (std::size_t l = 0; l < loads_.size(); ++l) {
-      const ConstructState loaded = solve_load(gap_.assembly, filled, loads_[l]);
+      const ConstructState loaded = solve_load(gap_.assembly, filled, loads_[l].entered);
       spots.push_back(measure_spots(gap_, loaded, stages));
       moment.plate_forces.col(static_cast<Eigen::Index>(l)) =
           demanded(loaded).solution.port_forces[only_plate_body];
       moment.screw_cycles.push_back(
           measure_screw_cycles(gap_.assembly, gap_.screws, gap_.made.pressed.solution, demanded(loaded).solution));
+      if (has_ends()) moment.at_ends.screws.push_back({cuts_of(loaded)});
     }
     moment.worst = most_strained(spots);
+    if (has_ends()) load_ends(filled, stages, moment);
     return moment;
   }
 
+  bool has_ends() const { return !loads_.front().at_ends.empty(); }
+
+  std::vector<ScrewCuts> cuts_of(const ConstructState& loaded) const {
+    return measure_screw_cuts(gap_.assembly, gap_.screws, demanded(loaded).solution);
+  }
+
+  void load_ends(const ConstructState& filled, const SpotStages& stages, GapMoment& moment) const {
+    MomentAtEnds& found = moment.at_ends;
+    const std::size_t ends = loads_.front().at_ends.size();
+    found.strain = largest_axial(moment.worst);
+    found.strain_at_ends.assign(ends, 0.0);
+    found.plate_forces.resize(moment.plate_forces.rows(), static_cast<Eigen::Index>(loads_.size() * ends));
+    for (std::size_t l = 0; l < loads_.size(); ++l)
+      for (std::size_t end = 0; end < ends; ++end) {
+        const ConstructState loaded = solve_load(gap_.assembly, filled, loads_[l].at_ends[end]);
+        found.plate_forces.col(static_cast<Eigen::Index>(l * ends + end)) =
+            demanded(loaded).solution.port_forces[only_plate_body];
+        found.screws[l].push_back(cuts_of(loaded));
+        found.strain_at_ends[end] =
+            std::max(found.strain_at_ends[end], largest_axial(measure_spots(gap_, loaded, stages)));
+      }
+  }
+
   const HealingGap& gap_;
-  const std::vector<AssembledLoad>& loads_;
+  const std::vector<DayLoad>& loads_;
   std::map<SpotStages, GapMoment> known_;
 };
 
@@ -60,6 +93,7 @@ CourseStates follow_course(GapUnderLoads& loaded, HealingCourse course) {
     states.gap.push_back(summarise_gap(gap, now.worst, quarters));
     states.plate_forces.push_back(now.plate_forces);
     states.screw_cycles.push_back(now.screw_cycles);
+    if (!now.at_ends.screws.empty()) states.at_ends.push_back(now.at_ends);
     if (course == HealingCourse::none || moment + 1 == gap.stages) continue;
     if (course == HealingCourse::steady) {
       quarters.assign(quarters.size(), (moment + 1) * quarters_a_rung);
@@ -77,7 +111,7 @@ CourseStates follow_course(GapUnderLoads& loaded, HealingCourse course) {
 
 }  // namespace
 
-std::vector<CourseStates> follow_courses(const HealingGap& gap, const std::vector<AssembledLoad>& loads,
+std::vector<CourseStates> follow_courses(const HealingGap& gap, const std::vector<DayLoad>& loads,
                                          const std::vector<HealingCourse>& courses) {
   GapUnderLoads loaded(gap, loads);
   std::vector<CourseStates> followed;

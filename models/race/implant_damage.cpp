@@ -46,6 +46,15 @@ ImplantDamage::ImplantDamage(const StressHistory& history, const CourseStress& s
     : loads_(static_cast<Eigen::Index>(history.loads.size())),
       plate_places_(std::count_if(history.places.begin(), history.places.end(),
                                   [](const HotPlace& place) { return !place.screw; })) {
+  for (const std::size_t load : history.loads) {
+    if (construct.healing->protection.empty()) break;
+    auto& times = spared_.emplace_back();
+    double from = 0.0;
+    for (const ProtectedTime& time : construct.healing->protection) {
+      times.push_back({from, time.until_week, share_of_cycles(time, construct.loads[load].name)});
+      from = time.until_week;
+    }
+  }
   std::vector<PlaceMetal> metals;
   for (const auto& place : history.places) metals.push_back(metal_at(place, construct, sample));
   const auto moments = static_cast<Eigen::Index>(stress.progress().size()),
@@ -59,7 +68,7 @@ ImplantDamage::ImplantDamage(const StressHistory& history, const CourseStress& s
     for (Eigen::Index load = 0; load < loads_; ++load) {
       const auto l = static_cast<std::size_t>(load);
       const double cycles = days_a_week * sample.activity * *construct.loads[history.loads[l]].cycles_per_day;
-      const auto at_places = stress.at(m, l, sample.load_factors[l]);
+      const auto at_places = stress.at(m, l, size_of(sample, l));
       for (Eigen::Index place = 0; place < places; ++place) {
         const StressCycle& computed = at_places[static_cast<std::size_t>(place)];
         const auto& [metal, line] = metals[static_cast<std::size_t>(place)];
@@ -73,25 +82,31 @@ ImplantDamage::ImplantDamage(const StressHistory& history, const CourseStress& s
     if (moment == 0) continue;
     damage_.row(moment) = damage_.row(moment - 1);
     for (Eigen::Index k = 0; k < log_rate_.cols(); ++k)
-      damage_(moment, k % places) +=
-          sum_of(log_rate_(moment - 1, k), log_rate_(moment, k), weeks_(moment) - weeks_(moment - 1), 1.0);
+      damage_(moment, k % places) += damage_from(moment - 1, k, weeks_(moment));
   }
 }
 
 double ImplantDamage::at(Eigen::Index place, double week) const {
-  const Eigen::Index places = damage_.cols(), last = weeks_.size() - 1;
+  const Eigen::Index places = damage_.cols();
   const Eigen::Index moment =
       std::upper_bound(weeks_.begin(), weeks_.end(), week) - weeks_.begin() - 1;  // that it is in or after
   double damage = damage_(moment, place);
-  for (Eigen::Index k = place; k < log_rate_.cols(); k += places) {
-    if (moment == last) {
-      damage += std::exp(log_rate_(last, k)) * (week - weeks_(last));
-    } else {
-      const double interval = weeks_(moment + 1) - weeks_(moment);
-      damage +=
-          sum_of(log_rate_(moment, k), log_rate_(moment + 1, k), interval, (week - weeks_(moment)) / interval);
-    }
-  }
+  for (Eigen::Index k = place; k < log_rate_.cols(); k += places) damage += damage_from(moment, k, week);
+  return damage;
+}
+
+double ImplantDamage::damage_from(Eigen::Index moment, Eigen::Index column, double week) const {
+  const double begin = weeks_(moment);
+  const auto full = [&](double to) {
+    if (moment + 1 == weeks_.size()) return std::exp(log_rate_(moment, column)) * (to - begin);
+    const double interval = weeks_(moment + 1) - begin;
+    return sum_of(log_rate_(moment, column), log_rate_(moment + 1, column), interval, (to - begin) / interval);
+  };
+  double damage = full(week);
+  if (spared_.empty()) return damage;
+  for (const auto& [from, to, share] : spared_[static_cast<std::size_t>(column / damage_.cols())])
+    if (const double first = std::max(from, begin), last = std::min(to, week); first < last)
+      damage -= (1.0 - share) * (full(last) - full(first));
   return damage;
 }
 

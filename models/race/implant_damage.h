@@ -7,6 +7,7 @@
 #include <Eigen/Core>
 
 #include <optional>
+#include <vector>
 
 namespace gapstrain::models {
 
@@ -35,10 +36,18 @@ class ImplantDamage {
   Places places_of(Implant implant) const;
   double at(Eigen::Index place, double week) const;
 
+  // Of a load at a place (a column of `log_rate_`) from a moment to a week before the next one.
+  double damage_from(Eigen::Index moment, Eigen::Index column, double week) const;
+
   Eigen::ArrayXd weeks_;      // of the moments
   Eigen::ArrayXXd log_rate_;  // damage a week, (moments x loads and places, those of a load together)
   Eigen::ArrayXXd damage_;    // until each moment (moments x places)
   Eigen::Index loads_ = 0, plate_places_ = 0;
+  // Of each load, in which less comes; empty when the patient is not protected.
+  struct SparedTime {
+    double from, to, share;
+  };
+  std::vector<std::vector<SparedTime>> spared_;
 };
 
 }  // namespace gapstrain::models

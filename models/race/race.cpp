@@ -19,6 +19,14 @@ std::vector<double> whole_weeks(double last) {
   return weeks;
 }
 
+// Of the loads, the size that strains the gap most.
+double largest_by_strain(const StressHistory& history, const RaceSample& sample) {
+  double largest = 0.0;
+  for (std::size_t load = 0; load < sample.load_factors.size(); ++load)
+    largest = std::max(largest, size_by_strain(history, load, size_of(sample, load)));
+  return largest;
+}
+
 // Share of the area that has united when union is due, at a load of this size.
 double united_at(const StressHistory& history, const StressHistory::Course& course, double load_factor) {
   const auto& factors = history.load_factors;
@@ -79,6 +87,14 @@ RaceCourse summarise(HealingCourse kind, const std::vector<SampleRun>& runs, con
   return {outcome_of(runs, &SampleRun::plate), kind, band_of(united), summarise_screws(runs, construct)};
 }
 
+double share_of_loads(const Race& race) {
+  double share = 0.0;
+  for (const RaceInput& input : race.inputs)
+    for (const InputWeight& weight : race.hangs_on)
+      if (input.of_loads && weight.input == input.name) share += std::clamp(weight.first.value, 0.0, 1.0);
+  return std::min(share, 1.0);
+}
+
 }  // namespace
 
 const RaceCourse& course_of(const Race& race, HealingCourse course) {
@@ -87,11 +103,14 @@ const RaceCourse& course_of(const Race& race, HealingCourse course) {
 }
 
 Race run_race(const StressHistory& history, const Construct& construct, const RaceAssumptions& assumptions) {
-  const auto kinds = static_cast<Eigen::Index>(all_uncertain.size());
+  const std::vector<Uncertain> uncertain = uncertain_in(history);
+  const auto kinds = static_cast<Eigen::Index>(uncertain.size());
   const SaltelliDesign design(assumptions.base_points, kinds, race_design_seed);
   Race race;
   race.assumptions = assumptions;
   race.cycles_a_day = cycles_a_day(construct);
+  if (!construct.healing->protection.empty())
+    race.protected_until = construct.healing->protection.back().until_week;
   race.activity_factor = construct.healing->activity_factor;
   race.weeks = whole_weeks(construct.healing->weeks_to);
   race.inputs = race_inputs(history, construct, assumptions);
@@ -108,13 +127,13 @@ Race run_race(const StressHistory& history, const Construct& construct, const Ra
       const auto row = static_cast<Eigen::Index>(index);
       const bool counts = row % width < 2;
       if (!counts && !is_governed) return;
-      const RaceSample sample = race_sample(history, construct, assumptions, design.point(row));
+      const RaceSample sample =
+          race_sample(history, construct, assumptions, race_point(uncertain, design.point(row)));
       SampleRun run = run_sample(history, stress, construct, sample, counts ? race.weeks : std::vector<double>{});
       if (is_governed) log_life(row) = std::log(life_factor(run.plate.damage_at_union));
       if (!counts) return;
       const Eigen::Index place = row / width * 2 + row % width;
-      united(place) =
-          united_at(history, course, *std::max_element(sample.load_factors.begin(), sample.load_factors.end()));
+      united(place) = united_at(history, course, largest_by_strain(history, sample));
       runs[static_cast<std::size_t>(place)] = std::move(run);
     });
     race.courses.push_back(summarise(course.course, runs, united, construct));
@@ -123,6 +142,7 @@ Race run_race(const StressHistory& history, const Construct& construct, const Ra
     std::vector<std::string> names;
     for (const auto& input : race.inputs) names.push_back(input.name);
     race.hangs_on = weigh_inputs(log_life, names);
+    if (!history.sampled_parts.empty()) race.hangs_on_loads = share_of_loads(race);
   }
   return race;
 }

@@ -38,6 +38,7 @@ struct RaceInput {
   Band spread;
   std::string unit;  // "times nominal", "MPa", "weeks"
   std::string source;
+  bool of_loads = false;  // how large they are: all together, or a part of them
 };
 
 // How much of the outcome's variance an input accounts for, alone and with others (Sobol' indices).
@@ -74,9 +75,12 @@ struct Race {
   std::vector<RaceCourse> courses;  // as in StressHistory
   std::vector<RaceInput> inputs;
   std::vector<InputWeight> hangs_on;  // of log life_factor of the governed course, the heaviest total first
-  GapState at_the_end;                // of the governed course, under the loads as entered
+  // Where parts of loads are sampled: the share of that variance that sizes of loads account for, each alone.
+  std::optional<double> hangs_on_loads;
+  GapState at_the_end;  // of the governed course, under the loads as entered
   RaceAssumptions assumptions;
   double cycles_a_day = 0.0;     // of all loads
+  double protected_until = 0.0;  // week to which fewer come
   double activity_factor = 1.0;  // times or over which they may be more or fewer
   std::size_t samples = 0;       // over which the percentiles are taken
 };

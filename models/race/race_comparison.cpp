@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
 
 namespace gapstrain::models {
 
@@ -15,19 +16,38 @@ namespace {
 // Where each construct's own inputs stand among those of both.
 struct SharedInputs {
   std::vector<std::string> names;
+  static constexpr Eigen::Index absent = -1;  // in either construct
   std::array<std::array<Eigen::Index, all_uncertain.size()>, 2> places{};
 
   RacePoint point(std::size_t construct, const Eigen::VectorXd& all) const {
-    RacePoint own;
+    RacePoint own = RacePoint::Constant(0.5);
     for (std::size_t k = 0; k < all_uncertain.size(); ++k)
-      own(static_cast<Eigen::Index>(k)) = all(places[construct][k]);
+      if (places[construct][k] != absent) own(static_cast<Eigen::Index>(k)) = all(places[construct][k]);
     return own;
   }
 };
 
-SharedInputs share_inputs(const std::vector<RaceInput>& inputs, const Construct& first, const Construct& second) {
+// Of either construct, by kind.
+std::map<Uncertain, std::string> names_of_inputs(const StressHistory& first, const Construct& first_construct,
+                                                 const StressHistory& second, const Construct& second_construct,
+                                                 const RaceAssumptions& assumptions) {
+  std::map<Uncertain, std::string> names;
+  const auto add = [&](const StressHistory& history, const Construct& construct) {
+    const auto kinds = uncertain_in(history);
+    const auto inputs = race_inputs(history, construct, assumptions);
+    for (std::size_t k = 0; k < kinds.size(); ++k) names.emplace(kinds[k], inputs[k].name);
+  };
+  add(first, first_construct);
+  add(second, second_construct);
+  return names;
+}
+
+SharedInputs share_inputs(const std::map<Uncertain, std::string>& names, const Construct& first,
+                          const Construct& second) {
   SharedInputs shared;
-  for (const Uncertain kind : all_uncertain) {
+  for (auto& places : shared.places) places.fill(SharedInputs::absent);
+  for (const auto& named : names) {
+    const auto& [kind, input] = named;
     const auto k = static_cast<std::size_t>(kind);
     const bool is_own =
         kind == Uncertain::stress_error ||
@@ -36,9 +56,8 @@ SharedInputs share_inputs(const std::vector<RaceInput>& inputs, const Construct&
       shared.names.push_back(name);
       return static_cast<Eigen::Index>(shared.names.size()) - 1;
     };
-    shared.places[0][k] = add(is_own ? fmt::format("{} in \"{}\"", inputs[k].name, first.name) : inputs[k].name);
-    shared.places[1][k] =
-        is_own ? add(fmt::format("{} in \"{}\"", inputs[k].name, second.name)) : shared.places[0][k];
+    shared.places[0][k] = add(is_own ? fmt::format("{} in \"{}\"", input, first.name) : input);
+    shared.places[1][k] = is_own ? add(fmt::format("{} in \"{}\"", input, second.name)) : shared.places[0][k];
   }
   return shared;
 }
@@ -49,7 +68,8 @@ std::vector<RaceComparison> compare_races(const StressHistory& first, const Cons
                                           const StressHistory& second, const Construct& second_construct,
                                           const RaceAssumptions& assumptions) {
   const SharedInputs shared =
-      share_inputs(race_inputs(first, first_construct, assumptions), first_construct, second_construct);
+      share_inputs(names_of_inputs(first, first_construct, second, second_construct, assumptions), first_construct,
+                   second_construct);
   const auto count = static_cast<Eigen::Index>(shared.names.size()), width = count + 2;
   const SaltelliDesign design(assumptions.base_points, count, race_design_seed);
   // Screws of one alone would count against it.

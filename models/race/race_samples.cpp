@@ -1,7 +1,10 @@
 #include "models/race/race_samples.h"
 
+#include "models/parts/load_parts.h"
 #include "models/statistics/distribution.h"
 #include "models/statistics/statistics.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -17,6 +20,22 @@ double between(double low, double high, double probability) {
 
 double size_of_load(const LoadCase& load, double probability) {
   return load.spread > 0.0 ? quantile({Lognormal{1.0, load.spread}}, probability) : 1.0;
+}
+
+LoadPart part_of(Uncertain kind) {
+  return kind == Uncertain::axial_part     ? LoadPart::axial
+         : kind == Uncertain::bending_part ? LoadPart::bending
+                                           : LoadPart::torsion;
+}
+
+// The widest of any load.
+PartBand widest_band(const StressHistory& history, LoadPart part) {
+  PartBand widest;
+  for (const auto& bands : history.bands) {
+    widest.low = std::min(widest.low, bands[index_of(part)].low);
+    widest.high = std::max(widest.high, bands[index_of(part)].high);
+  }
+  return widest;
 }
 
 double value(const StressHistory& history, const Construct& construct, const RaceAssumptions& assumptions,
@@ -47,6 +66,10 @@ double value(const StressHistory& history, const Construct& construct, const Rac
     }
     case Uncertain::union_week:
       return between(healing.weeks_from, healing.weeks_to, probability);
+    case Uncertain::axial_part:
+    case Uncertain::bending_part:
+    case Uncertain::torsion_part:
+      return part_factor(widest_band(history, part_of(kind)), probability);
   }
   return 0.0;
 }
@@ -74,6 +97,17 @@ RaceInput words_of(const Construct& construct, Uncertain kind) {
               "normal; an estimate for the default mesh, no source"};
     case Uncertain::union_week:
       return {"week of union", {}, "weeks", "uniform; weeks_from and weeks_to of the case"};
+    case Uncertain::axial_part:
+    case Uncertain::bending_part:
+    case Uncertain::torsion_part: {
+      const LoadPart part = part_of(kind);
+      return {fmt::format("{} of the loads", name_of(part)),
+              {},
+              "times as entered",
+              fmt::format("as likely below the size entered as above it, log-uniform on either side (a choice of "
+                          "this program, no source); {} of the case",
+                          key_of_band(part))};
+    }
   }
   return {};
 }
@@ -83,6 +117,26 @@ RaceInput words_of(const Construct& construct, Uncertain kind) {
 Stress strength_of(const FatigueStrength& strength, double probability) {
   const double low = strength.low.value(), high = strength.high.value();
   return (low < high ? quantile({Triangular{low, strength.middle.value(), high}}, probability) : low) * mpa;
+}
+
+std::vector<Uncertain> uncertain_in(const StressHistory& history) {
+  std::vector<Uncertain> kinds;
+  for (const Uncertain kind : all_uncertain)
+    if (kind < Uncertain::axial_part || std::find(history.sampled_parts.begin(), history.sampled_parts.end(),
+                                                  part_of(kind)) != history.sampled_parts.end())
+      kinds.push_back(kind);
+  return kinds;
+}
+
+RacePoint race_point(const std::vector<Uncertain>& kinds, const Eigen::VectorXd& values) {
+  RacePoint point = RacePoint::Constant(0.5);
+  for (std::size_t k = 0; k < kinds.size(); ++k)
+    point(static_cast<Eigen::Index>(kinds[k])) = values(static_cast<Eigen::Index>(k));
+  return point;
+}
+
+LoadSize size_of(const RaceSample& sample, std::size_t load) {
+  return {sample.load_factors[load], sample.parts.empty() ? all_as_entered : sample.parts[load]};
 }
 
 RaceSample race_sample(const StressHistory& history, const Construct& construct,
@@ -100,15 +154,23 @@ RaceSample race_sample(const StressHistory& history, const Construct& construct,
   sample.stress = of(Uncertain::stress_error);
   sample.weeks_to_union = of(Uncertain::union_week);
   sample.strength_probability = point(static_cast<Eigen::Index>(Uncertain::strength));
+  for (const auto& bands : history.bands) {
+    PartFactors& factors = sample.parts.emplace_back(all_as_entered);
+    for (const Uncertain kind : {Uncertain::axial_part, Uncertain::bending_part, Uncertain::torsion_part}) {
+      const std::size_t part = index_of(part_of(kind));
+      factors[part] = part_factor(bands[part], point(static_cast<Eigen::Index>(kind)));
+    }
+  }
   return sample;
 }
 
 std::vector<RaceInput> race_inputs(const StressHistory& history, const Construct& construct,
                                    const RaceAssumptions& assumptions) {
   std::vector<RaceInput> inputs;
-  for (const Uncertain kind : all_uncertain) {
+  for (const Uncertain kind : uncertain_in(history)) {
     inputs.push_back(words_of(construct, kind));
     const auto at = [&](double probability) { return value(history, construct, assumptions, kind, probability); };
+    inputs.back().of_loads = kind == Uncertain::load_size || kind >= Uncertain::axial_part;
     inputs.back().spread = {at(0.05), at(0.5), at(0.95)};
   }
   return inputs;

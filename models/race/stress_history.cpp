@@ -2,6 +2,7 @@
 
 #include "models/findings/model_error.h"
 #include "models/measures/solve.h"
+#include "models/parts/load_parts.h"
 #include "models/race/healing_course.h"
 #include "models/race/hot_places.h"
 #include "models/race/tissue_ladder.h"
@@ -31,8 +32,36 @@ const std::vector<HealingCourse> courses = {HealingCourse::steady, HealingCourse
 // One course at every load factor.
 using AtFactors = std::vector<CourseStates>;
 
-Construct without_tissue(Construct construct) {
+std::vector<std::size_t> daily_loads(const Construct& construct) {
+  std::vector<std::size_t> daily;
+  for (std::size_t l = 0; l < construct.loads.size(); ++l)
+    if (construct.loads[l].cycles_per_day) daily.push_back(l);
+  return daily;
+}
+
+// Parts whose size is in doubt in any of the loads that come every day.
+std::vector<LoadPart> parts_in_doubt(const Construct& construct) {
+  const auto daily = daily_loads(construct);
+  std::vector<LoadPart> parts;
+  for (const LoadPart part : load_parts)
+    if (std::any_of(daily.begin(), daily.end(),
+                    [&](std::size_t l) { return is_open(band_of(construct.loads[l], part)); }))
+      parts.push_back(part);
+  return parts;
+}
+
+// What is followed: without tissue of the fracture's own, and behind its loads each that comes every day once more
+// for each end of each part's band.
+Construct to_follow(Construct construct) {
   only(construct.fractures).tissue.reset();
+  const auto parts = parts_in_doubt(construct);
+  for (const std::size_t l : daily_loads(construct))
+    for (const LoadPart part : parts) {
+      const LoadCase load = construct.loads[l];
+      const PartBand band = band_of(load, part);
+      construct.loads.push_back(with_part(load, part, band.low));
+      construct.loads.push_back(with_part(load, part, band.high));
+    }
   return construct;
 }
 
@@ -48,7 +77,7 @@ std::vector<Screw> candidates_of(const PreparedBodies& prepared, const Construct
 class Following {
  public:
   Following(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct)
-      : assembly_(assemble(prepared, without_tissue(construct), candidates_of(*prepared, construct),
+      : assembly_(assemble(prepared, to_follow(construct), candidates_of(*prepared, construct),
                            tissue_ladder(*construct.healing, rungs, rungs_beyond(construct, rungs)))),
         gap_(make_healing_gap(
             assembly_,
@@ -58,8 +87,14 @@ class Following {
             rungs)) {
     for (int rung = 0; rung < rungs; ++rung) history_.progress.push_back(static_cast<double>(rung) / (rungs - 1));
     history_.load_factors.assign(load_factors.begin(), load_factors.end());
-    for (std::size_t l = 0; l < construct.loads.size(); ++l)
-      if (construct.loads[l].cycles_per_day) history_.loads.push_back(l);
+    history_.loads = daily_loads(construct);
+    history_.sampled_parts = parts_in_doubt(construct);
+    if (history_.sampled_parts.empty()) return;
+    first_at_ends_ = construct.loads.size();
+    for (const std::size_t l : history_.loads) {
+      auto& bands = history_.bands.emplace_back();
+      for (const LoadPart part : load_parts) bands[index_of(part)] = band_of(construct.loads[l], part);
+    }
   }
 
   StressHistory follow() {
@@ -71,6 +106,7 @@ class Following {
       for (const int screw : gap_.screws) history_.places.push_back(place_of(screw, in_bone));
     const PlaceStress stress(assembly_, nodes);
     const Eigen::Matrix3Xd resting = stress.read(at_rest);
+    if (has_parts()) follow_parts(followed, resting);
     for (std::size_t c = 0; c < courses.size(); ++c)
       history_.courses.push_back(read_course(courses[c], followed[c], stress, resting));
     return std::move(history_);
@@ -88,13 +124,49 @@ class Following {
     return place;
   }
 
+  bool has_parts() const { return !history_.sampled_parts.empty(); }
+  std::size_t ends() const { return 2 * history_.sampled_parts.size(); }
+
+  std::vector<DayLoad> loads_at(double factor) const {
+    std::vector<DayLoad> loads;
+    for (std::size_t k = 0; k < history_.loads.size(); ++k) {
+      DayLoad& load = loads.emplace_back(DayLoad{scaled(assembly_.loads[history_.loads[k]], factor), {}});
+      for (std::size_t end = 0; end < ends(); ++end)
+        load.at_ends.push_back(scaled(assembly_.loads[first_at_ends_ + k * ends() + end], factor));
+    }
+    return loads;
+  }
+
+  // What is the same in all courses.
+  void follow_parts(const std::vector<AtFactors>& followed, const Eigen::Matrix3Xd& resting) {
+    history_.at_rest = {resting, measure_screw_cuts(assembly_, gap_.screws, gap_.made.pressed.solution)};
+    for (const int screw : gap_.screws)
+      history_.cores.push_back(core_section(assembly_.screws[static_cast<std::size_t>(screw)].planned));
+    const MomentAtEnds& first_day = followed[0][as_entered].at_ends.front();
+    if (first_day.strain <= 0.0) return;
+    for (std::size_t k = 0; k < history_.sampled_parts.size(); ++k)
+      history_.strain.ends[index_of(history_.sampled_parts[k])] = {
+          first_day.strain_at_ends[2 * k] / first_day.strain,
+          first_day.strain_at_ends[2 * k + 1] / first_day.strain};
+  }
+
+  // Of one load at one moment and load factor. `entered`: stress of the plate's places under it as entered.
+  PartStates part_states(const MomentAtEnds& moment, std::size_t load, const Eigen::Matrix3Xd& entered,
+                         const PlaceStress& stress) const {
+    PartStates states;
+    states.entered = {entered, moment.screws[load].front()};
+    const auto at = [&](std::size_t end) {
+      return PlaceForces{stress.read(moment.plate_forces.col(static_cast<Eigen::Index>(load * ends() + end))),
+                         moment.screws[load][1 + end]};
+    };
+    for (std::size_t k = 0; k < history_.sampled_parts.size(); ++k)
+      states.ends[index_of(history_.sampled_parts[k])] = {at(2 * k), at(2 * k + 1)};
+    return states;
+  }
+
   // Load factors know nothing of each other.
   std::vector<AtFactors> follow_all() const {
-    const auto run = [this](double factor) {
-      std::vector<AssembledLoad> loads;
-      for (const std::size_t l : history_.loads) loads.push_back(scaled(assembly_.loads[l], factor));
-      return follow_courses(gap_, loads, courses);
-    };
+    const auto run = [this](double factor) { return follow_courses(gap_, loads_at(factor), courses); };
     std::vector<std::vector<CourseStates>> found(load_factors.size());
     solver::side_by_side(load_factors.size(), [&](std::size_t k) { found[k] = run(load_factors[k]); });
     std::vector<AtFactors> followed(courses.size());
@@ -103,7 +175,8 @@ class Following {
     return followed;
   }
 
-  // States in which the plate is looked at all over: on the way to union, the gap as it is held up, large loads.
+  // States in which the plate is looked at all over: on the way to union, the gap as it is held up, large loads,
+  // and parts at the ends of their bands.
   static Eigen::MatrixXd telling_states(const std::vector<AtFactors>& followed) {
     const AtFactors& steady = followed[0];
     const AtFactors& governed = followed[1];
@@ -115,9 +188,12 @@ class Following {
                                &steady.back().plate_forces[0],
                                &governed.back().plate_forces[rungs - 1]};
     const Eigen::Index loads = states[0]->cols();
-    Eigen::MatrixXd all(states[0]->rows(), loads * static_cast<Eigen::Index>(states.size()));
+    const auto& at_ends = steady[as_entered].at_ends;  // each part may strain another place most
+    const Eigen::Index ends = at_ends.empty() ? 0 : at_ends.front().plate_forces.cols();
+    Eigen::MatrixXd all(states[0]->rows(), loads * static_cast<Eigen::Index>(states.size()) + ends);
     for (std::size_t k = 0; k < states.size(); ++k)
       all.middleCols(static_cast<Eigen::Index>(k) * loads, loads) = *states[k];
+    if (ends > 0) all.rightCols(ends) = at_ends.front().plate_forces;
     return all;
   }
 
@@ -127,9 +203,11 @@ class Following {
     result.course = course;
     result.gap = states[as_entered].gap;
     result.cycles.resize(rungs);
+    if (has_parts()) result.parts.resize(rungs);
     for (const auto& state : states) result.united.push_back(state.gap.back().united);
     for (std::size_t moment = 0; moment < rungs; ++moment) {
       result.cycles[moment].resize(states.size());
+      if (has_parts()) result.parts[moment].resize(states.size());
       for (std::size_t factor = 0; factor < states.size(); ++factor)
         for (std::size_t load = 0; load < history_.loads.size(); ++load) {
           const Eigen::Matrix3Xd loaded =
@@ -140,6 +218,9 @@ class Following {
           const auto& screws = states[factor].screw_cycles[moment][load];
           for (const auto cycle : {&ScrewCycles::head, &ScrewCycles::thread})
             for (const auto& screw : screws) places.push_back(screw.*cycle);
+          if (has_parts())
+            result.parts[moment][factor].push_back(
+                part_states(states[factor].at_ends[moment], load, loaded, stress));
           if (factor == as_entered)
             result.gap[moment].plate_peak =
                 std::max(result.gap[moment].plate_peak, solver::von_mises(loaded.transpose()).maxCoeff() * mpa);
@@ -151,6 +232,7 @@ class Following {
   const Assembly assembly_;
   const HealingGap gap_;
   StressHistory history_;
+  std::size_t first_at_ends_ = 0;  // among the assembly's loads: of the first load all its ends, then of the next
 };
 
 }  // namespace

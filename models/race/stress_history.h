@@ -4,6 +4,7 @@
 #include "models/assembly/prepared_bodies.h"
 #include "models/findings/findings.h"
 #include "models/parts/construct.h"
+#include "models/race/part_stress.h"
 
 #include <functional>
 #include <memory>
@@ -61,8 +62,19 @@ struct StressHistory {
     std::vector<double> united;  // share of the area at the last moment, one a load factor
     // [moment][load factor][load][place]; nominal at screws
     std::vector<std::vector<std::vector<std::vector<StressCycle>>>> cycles;
+    // [moment][load factor][load], where parts of loads have bands
+    std::vector<std::vector<std::vector<PartStates>>> parts{};
   };
   std::vector<Course> courses;  // steady, governed, none
+
+  // Of loads whose parts have bands; else empty.
+  std::vector<LoadPart> sampled_parts;         // whose band is open in any of `loads`
+  std::vector<std::array<PartBand, 3>> bands;  // one a load, by index_of(part)
+  PlaceForces at_rest;                         // at all places
+  std::vector<CoreSection> cores;              // of those with a screw, in their order
+  // The gap's largest strain along the bone on the first day over that under the loads as entered: loads heal the
+  // governed gap as those do that strain it as much.
+  PartRatios strain;
 };
 
 // @pre the construct has [healing], a load with cycles_per_day, an open gap, and a metal with fatigue strength;

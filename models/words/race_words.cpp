@@ -190,13 +190,20 @@ std::vector<std::string> race_verdict(const Race& race) {
   if (const std::string all_over = course_sentence(steady); all_over != course_sentence(governed))
     say("If the gap stiffened all over, whatever the strain: " + all_over);
   say(weight_sentence(race.hangs_on));
+  if (race.hangs_on_loads)
+    say(fmt::format(
+        "Sizes of loads, all together and part by part, account for {} of that variance by themselves.",
+        percent(*race.hangs_on_loads)));
   say(fmt::format(
       "Taken for granted: corrosion and fretting leave {:.0f} to {:.0f} % of the fatigue strength, the "
       "model's stress is off by {:.0f} % (standard deviation), tissue stiffens in equal ratios a week; {:.0f} "
       "load "
-      "cycles a day in all, times or over {:g}: a patient that runs free makes more.",
+      "cycles a day in all, times or over {:g}{}: a patient that runs free makes more.",
       100.0 * race.assumptions.corrosion_from, 100.0 * race.assumptions.corrosion_to,
-      100.0 * race.assumptions.stress_error, race.cycles_a_day, race.activity_factor));
+      100.0 * race.assumptions.stress_error, race.cycles_a_day, race.activity_factor,
+      race.protected_until > 0.0
+          ? fmt::format(", fewer until week {:g}, in which the patient is PROTECTED", race.protected_until)
+          : ""));
   return verdict;
 }
 

@@ -102,6 +102,7 @@ Json race_json(const models::Race& race) {
   json["courses"] = Json::array();
   for (const auto& entry : race.courses) json["courses"].push_back(course(entry));
   json["hangs_on"] = weights(race.hangs_on);
+  if (race.hangs_on_loads) json["hangs_on_loads"] = *race.hangs_on_loads;
   json["inputs"] = Json::array();
   for (const auto& input : race.inputs)
     json["inputs"].push_back(
@@ -168,6 +169,9 @@ OutputKeys race_keys() {
   append(
       keys, "",
       {
+          {"hangs_on_loads",
+           "share of that variance that sizes of loads account for alone; left out where no part of a load has a "
+           "band"},
           {"inputs[].name", "what is uncertain"},
           {"inputs[].unit", "of its spread"},
           {"inputs[].spread.low", "5th percentile"},

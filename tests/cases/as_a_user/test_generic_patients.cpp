@@ -29,6 +29,15 @@ std::string in_one_line(std::string text) {
   return text;
 }
 
+// "1.29 0.71": in hand at the middle of the loads and over their bands, of the plate taken by the search.
+std::string in_hand(const std::string& screen) {
+  const auto taken = screen.find("  TAKEN\n");
+  if (taken == std::string::npos) return "none";
+  const auto start = screen.rfind('\n', taken) + 1;
+  constexpr std::size_t before = 49, width = 18;  // columns of the table of what was tried
+  return in_one_line(screen.substr(start + before, width));
+}
+
 // "NOT TO BE TRUSTED", "FAILS" or "HOLDS".
 std::string verdict_of(const Json& findings) {
   const auto fails = [](const Json& margin) { return !margin["indicative"] && margin["factor"] < 1.0; };
@@ -67,8 +76,8 @@ TEST_CASE("a proposal for a generic patient is told with what its analysis finds
   struct Patient {
     const char *species, *mass;
   };
-  fmt::print("{:<18} {:<48} {:<44} {:<18} {}\n", "patient", "proposed: plate; screws", "least margins", "verdict",
-             "rules broken");
+  fmt::print("{:<18} {:<48} {:<16} {:<44} {:<18} {}\n", "patient", "proposed: plate; screws", "search: in hand",
+             "least margins", "verdict", "rules broken");
   for (const Patient& patient :
        {Patient{"dog", "4 kg"}, {"dog", "9 kg"}, {"dog", "25 kg"}, {"cat", "4 kg"}, {"cat", "9 kg"}})
     for (const char* bone : {"humerus", "radius", "femur", "tibia"}) {
@@ -82,9 +91,9 @@ TEST_CASE("a proposal for a generic patient is told with what its analysis finds
       run_program({"analyse", "case.toml", "--no-pictures", "--quiet", "--out", "out"}, scratch.path());
       const auto findings = Json::parse(read_file(scratch.path() / "out" / "findings.json"));
       const std::string verdict = verdict_of(findings);
-      fmt::print("{:<18} {:<48} {:<44} {:<18} {}\n", name,
-                 between(in_one_line(made.out), "Plate, generic: ", ". "), least_margins(findings, 2), verdict,
-                 broken_rules(findings));
+      fmt::print("{:<18} {:<48} {:<16} {:<44} {:<18} {}\n", name,
+                 between(in_one_line(made.out), "Plate, generic: ", ". "), in_hand(made.out),
+                 least_margins(findings, 2), verdict, broken_rules(findings));
       CHECK_THAT(made.out, Catch::StartsWith(verdict));
       CHECK_THAT(in_one_line(between(read_file(scratch.path() / "case.toml"), "\n# - ", "\n#\n")),
                  Catch::StartsWith(verdict));

@@ -1,5 +1,6 @@
 // gapstrain new as a user meets it: what is known of a patient in, a commented case out that reads and runs.
 #include "cases/reader/read_case.h"
+#include "models/patient/sizing.h"
 #include "models/preparation/from_scratch.h"
 #include "tests/cases/as_a_user/run_program.h"
 
@@ -55,8 +56,13 @@ TEST_CASE("a case of a patient of whom only the mass is known reads, and says wh
   CHECK(construct.loads[2].name == "trot");
   CHECK(construct.loads[2].axial_compression.value() == Approx(1.7 * 1.125 * 18.0 * 9.81).epsilon(1e-3));
   CHECK(*construct.loads[1].cycles_per_day == 3000.0);
+  for (const auto& load : construct.loads) {  // the race samples them
+    CHECK(load.axial_band.low == Approx(1.0 / 1.7).epsilon(5e-3));
+    CHECK(load.torsion_band.high == Approx(3.8 / 1.8).epsilon(5e-3));
+  }
   REQUIRE(construct.healing);
   CHECK(construct.healing->weeks_from == 22.0);  // an adult's, the longest
+  CHECK(construct.healing->protection.empty());  // advised on, not counted on
   CHECK(construct.steps.empty());
 
   const std::string text = read_file(scratch.path() / "rex.toml");
@@ -112,6 +118,26 @@ TEST_CASE("a verdict says first which load without a source it hangs on, and whe
   CHECK(has(run.out, "LOADS MAY BE TOO SMALL"));
   CHECK(has(run.out, "nothing to hold it against"));
   CHECK(has(read_file(scratch.path() / "cat.toml"), "no source in cats"));
+}
+
+TEST_CASE("where customary screws are too weak stronger ones are found, and what was tried is told",
+          "[cases][as-a-user]") {
+  const ScratchFolder scratch;
+  const Run run = run_program(
+      {"new", "--species", "dog", "--bone", "femur", "--mass", "25 kg", "--out", "dog.toml"}, scratch.path());
+  INFO(run.out << run.err);
+  REQUIRE(run.status == 0);
+  CHECK(has(run.out, "HOLDS: "));
+  CHECK_FALSE(has(run.out, "FAILS: "));
+  CHECK_FALSE(has(run.out, "NOTHING KNOWN HERE"));
+  CHECK(has(run.out, "Tried, mm and screw"));
+  CHECK(has(run.out, "TAKEN"));
+  CHECK(has(read_file(scratch.path() / "dog.toml"), "Sized by search: "));
+  // It is so, on the default mesh.
+  const auto assessed = models::assess_first_day(cases::read_case(scratch.path() / "dog.toml").construct);
+  const auto* const least = models::least_margin(assessed.assessment.margins);
+  REQUIRE(least != nullptr);
+  CHECK(least->factor >= 0.98 * models::wanted_margin);
 }
 
 TEST_CASE("measured sizes are corrected by the marker and not estimated", "[cases][as-a-user]") {

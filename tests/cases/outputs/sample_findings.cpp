@@ -281,6 +281,7 @@ Assessment sample_assessment() {
   race.courses = {governed, none, steady};
   race.inputs = {{"size of the loads", {0.71, 0.97, 1.43}, "times nominal", "lognormal"}};
   race.hangs_on = {{"size of the loads", {0.61, 0.52, 0.69}, {0.66, 0.59, 0.74}}};
+  race.hangs_on_loads = 0.61;
   race.at_the_end = gap_state(2000.0, 11.0, 0.0);
   race.cycles_a_day = 3500.0;
   race.activity_factor = 1.5;

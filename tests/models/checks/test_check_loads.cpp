@@ -207,3 +207,22 @@ TEST_CASE("rollers stand where the mesh has room for a ring", "[models][parts]")
   check_loads_error("load[1].four_point.inner_proximal", "no whole ring of bone",
                     [](auto&, FourPointBending& test) { test.inner_proximal = 78.5 * mm; });
 }
+
+TEST_CASE("the band of a part holds the size entered, and the load has that part", "[models][parts]") {
+  check_loads_error("load[0].axial_band", "from 1.1 to 1.4 times", [](LoadCase& load, auto&) {
+    load.axial_band = {1.1, 1.4};
+  });
+  check_loads_error("load[0].axial_band", "from 0.6 to 0.9 times", [](LoadCase& load, auto&) {
+    load.axial_band = {0.6, 0.9};
+  });
+  check_loads_error("load[0].bending_band", "from 0 to 2 times", [](LoadCase& load, auto&) {
+    load.bending_band = {0.0, 2.0};
+  });
+  check_loads_error("load[0].bending_band", "to nan times", [](LoadCase& load, auto&) {
+    load.bending_band = {0.5, not_a_number};
+  });
+  check_loads_error("load[0].torsion_band", "no torsion of its own", [](LoadCase& load, auto&) {
+    load.torsion = 0.0 * newton_mm;
+    load.torsion_band = {0.5, 2.0};
+  });
+}

@@ -89,8 +89,12 @@ TEST_CASE("a femur's loads are the force on the paw times the middle of its tabl
   CHECK(walk.torsion.high == Approx(20.0 / 12.5 * walk.torsion.middle));
   CHECK(walk.load.torsion.value() / 1000.0 > 0.75 * 1.6);
   CHECK(walk.load.torsion.value() / 1000.0 < 1.25 * 1.6);
-  // 0.35 to 0.45 and 7.5 to 20 round 12.5 mm, evenly: deviations of 0.125 and one half, over the root of three.
-  CHECK(walk.load.spread == Approx(std::hypot(0.125, 0.5) / std::sqrt(3.0)).epsilon(1e-6));
+  // 0.35 to 0.45, evenly: a deviation of 0.125 over the root of three. Each part has a band of its own.
+  CHECK(walk.load.spread == Approx(0.125 / std::sqrt(3.0)).epsilon(1e-6));
+  CHECK(walk.load.torsion_band.low == Approx(7.5 / 12.5));
+  CHECK(walk.load.torsion_band.high == Approx(20.0 / 12.5));
+  CHECK(walk.load.bending_band.low == Approx(7.0 / 10.0));
+  CHECK(walk.load.axial_band.high == Approx(4.1 / 1.25));
 }
 
 TEST_CASE("the side that bending stretches does not follow the plate", "[models][patient]") {
