@@ -1,6 +1,7 @@
 // Bench models, built when first asked about, and their outcomes.
 #pragma once
 
+#include "models/evidence/bench_loads.h"
 #include "models/evidence/bench_models.h"
 #include "models/layouts/construct_solver.h"
 
@@ -28,9 +29,19 @@ class Benches {
   Benches(const Benches&) = delete;
   Benches& operator=(const Benches&) = delete;
 
-  // Stiffness is load over the motion that it brings along itself, so a secant where something touches. @pre both
-  // loads are forces or both are moments
+  // Load over the motion that it brings along itself, so a secant where something touches. N/mm or N mm
+  double stiffness(const BenchState& state);
+  // @pre both loads are forces or both are moments
   double stiffness_ratio(const BenchState& one, const BenchState& other);
+
+  // Axial load over what the gap closes on the bone's axis, N/mm. @pre the load is axial and closes it
+  double gap_stiffness(const BenchState& state);
+
+  // Of the bone without fracture and plate, between its ends: E A / length, N/mm.
+  double intact_axial_stiffness(std::string_view model);
+
+  // What gauges at these places along the plate read, see bench_gauges.h.
+  std::vector<double> gauges(const BenchState& state, const std::vector<double>& along);
 
   // @pre the model has that load, and bone under these holes
   const LoadOutcome& under(const BenchState& state);
@@ -45,6 +56,7 @@ class Benches {
  private:
   struct Bench;
   Bench& bench(std::string_view model);
+  const LoadCase& load_of(const BenchState& state);
 
   double refinement_;
   std::function<void(const std::string&)> progress_;

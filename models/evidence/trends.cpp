@@ -8,18 +8,27 @@
 
 namespace gapstrain::models {
 
-TrendFinding judge(const Trend& trend, std::vector<Measure> measures, const std::vector<std::string>& doubts) {
-  TrendFinding finding{std::move(measures), Agreement::not_comparable, trend.otherwise};
+bool SetUpFinding::holds() const {
+  return std::all_of(measures.begin(), measures.end(), [](const Measure& measure) { return measure.holds(); });
+}
+
+TrendFinding judge(const Trend& trend, std::vector<SetUpFinding> set_ups, const std::vector<std::string>& doubts) {
+  TrendFinding finding{std::move(set_ups), Agreement::not_comparable, trend.otherwise};
   if (!doubts.empty()) {
     finding.why = fmt::format("Our own model fails a check: {}", fmt::join(doubts, "; "));
     return finding;
   }
-  const auto is_bounded = [](const Measure& measure) { return measure.least || measure.most; };
-  if (std::none_of(finding.measures.begin(), finding.measures.end(), is_bounded)) return finding;
-  const bool all_hold = std::all_of(finding.measures.begin(), finding.measures.end(),
-                                    [](const Measure& measure) { return measure.holds(); });
-  finding.verdict = all_hold ? Agreement::agrees : Agreement::disagrees;
-  if (all_hold) finding.why = trend.if_agrees;
+  const auto& all = finding.set_ups;
+  const auto is_bounded = [](const SetUpFinding& set_up) {
+    return std::any_of(set_up.measures.begin(), set_up.measures.end(),
+                       [](const Measure& measure) { return measure.is_bounded(); });
+  };
+  if (all.empty() || !std::all_of(all.begin(), all.end(), is_bounded)) return finding;
+  const auto holding =
+      std::count_if(all.begin(), all.end(), [](const SetUpFinding& set_up) { return set_up.holds(); });
+  const bool is_all = holding == static_cast<std::ptrdiff_t>(all.size());
+  finding.verdict = is_all ? Agreement::agrees : holding > 0 ? Agreement::hangs_on_guess : Agreement::disagrees;
+  if (is_all) finding.why = trend.if_agrees;
   if (finding.why.empty()) finding.why = "No reason is known: this verdict was not met before.";
   return finding;
 }
@@ -37,8 +46,9 @@ std::vector<TrendFinding> find_out(const std::vector<const Trend*>& trends, Benc
     benches.keep_only(wanted);
     const Trend& trend = *trends[*next];
     benches.take_doubts();
-    auto measures = trend.measure ? trend.measure(benches) : std::vector<Measure>{};
-    findings[*next] = judge(trend, std::move(measures), benches.take_doubts());
+    std::vector<SetUpFinding> set_ups;
+    for (const auto& set_up : trend.set_ups) set_ups.push_back({set_up.name, set_up.measure(benches)});
+    findings[*next] = judge(trend, std::move(set_ups), benches.take_doubts());
   }
   return findings;
 }

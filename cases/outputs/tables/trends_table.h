@@ -13,7 +13,8 @@ struct TrendRow {
   models::TrendFinding finding;
 };
 
-// Three columns, 110 characters wide, a heading a topic; then what the models are, and how many rows agree.
+// Three columns, 110 characters wide, a heading a topic; under each row what was known of the test and what
+// guessed; then how many rows agree, and what the models are.
 std::string trends_text(const std::vector<TrendRow>& rows, double refinement);
 
 // RFC 4180: a row per measure, or one without a measure where a statement has none.
