@@ -54,10 +54,11 @@ std::string side_sentence(models::Standing taken, const models::SideDoubt& doubt
 
 // Of what is no part of the day's loads.
 std::string once_sentence(const models::OnceBorne& once, const models::RareEvent& event) {
-  return fmt::format("Once, {} times \"{}\", a landing after a jump ({}): {} yields from {} times on, so it {}.",
-                     three_digits(once.needed), once.first.load, event.source, models::part_name(once.first),
-                     three_digits(once.first.factor),
-                     once.is_borne() ? "bears that" : "BENDS FOR GOOD: keep the patient from jumping");
+  return fmt::format(
+      "Once, {} times \"{}\", a landing after a jump ({}): what gives first ({}) does from {} times on, so it {}.",
+      three_digits(once.needed), once.first.load, event.source, models::part_name(once.first),
+      three_digits(once.first.factor),
+      once.is_borne() ? "bears that" : "BENDS FOR GOOD: keep the patient from jumping");
 }
 
 }  // namespace

@@ -12,8 +12,6 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double gravity = 9.81;  // N/kg
-
 constexpr double trot_over_walk = 1.8;  // of the dog's shares below: 112.5 / 62.5 and 72.5 / 40
 
 PublishedRange dog_share(bool fore, Activity activity) {

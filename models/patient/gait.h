@@ -11,6 +11,8 @@
 
 namespace gapstrain::models {
 
+inline constexpr double gravity = 9.81;  // N/kg
+
 enum class Activity { standing, walk, trot };
 inline constexpr std::array activities{Activity::standing, Activity::walk, Activity::trot};
 std::string_view name_of(Activity activity);  // "standing"

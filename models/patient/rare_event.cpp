@@ -4,8 +4,6 @@ namespace gapstrain::models {
 
 namespace {
 
-constexpr double gravity = 9.81;  // N/kg
-
 // Thirteen military dogs landing on both forelimbs after an obstacle of 63 cm: 986.9 +/- 221.5 N (1175 N at 79 cm,
 // 1366 N at 94 cm).
 constexpr double on_both_paws = 986.9, dog_mass = 30.0;

@@ -34,7 +34,8 @@ Healing some_healing() {
   return healing;
 }
 
-// One load whose line passes the bone, with torsion.
+// One load of all parts between the same balls, so that the fractured bone turns about the same points whatever
+// their sizes are: links of tissue are not free of a turn of the whole construct.
 Construct twisted_tube() {
   Construct construct = tests::plated_tube();
   construct.mesh.refinement = 0.5;
@@ -43,8 +44,8 @@ Construct twisted_tube() {
   LoadCase load;
   load.name = "walk";
   load.axial_compression = 60.0 * newton;
-  load.ball_offset_y = 2.0 * mm;
-  load.ball_offset_z = -6.0 * mm;
+  load.bending_y = 360.0 * newton_mm;
+  load.bending_z = 120.0 * newton_mm;
   load.torsion = 400.0 * newton_mm;
   load.cycles_per_day = 3000.0;
   construct.loads = {load};
@@ -182,7 +183,7 @@ TEST_CASE("torsion shears the gap and does not hold its healing up", "[models][r
   const auto& ends = sampled.strain.ends;
   CHECK(ends[index_of(LoadPart::torsion)].high == Approx(1.0).margin(0.1));
   CHECK(ends[index_of(LoadPart::bending)].high > 1.2);
-  CHECK(ends[index_of(LoadPart::bending)].low < 0.8);
+  CHECK(ends[index_of(LoadPart::bending)].low < 0.9);
 }
 
 TEST_CASE("a load without bands, or with bands of no width, is followed and raced as before", "[models][review]") {
