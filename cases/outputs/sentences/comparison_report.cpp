@@ -108,7 +108,8 @@ std::string comparison_text(const std::vector<ComparedCase>& cases, const models
     const auto& state = cases[k].assessed.assessment.state;
     add_line(fmt::format("{}  {} ({}): {}", letter_of(k), cases[k].construct.name, cases[k].file,
                          standing_word(state.standing())));
-    if (state.interface) add_wrapped(lines, "   ", models::bounds_sentence(*state.interface));
+    if (state.interface && state.not_trusted.empty())
+      add_wrapped(lines, "   ", models::bounds_sentence(*state.interface));
     for (const auto& alarm : alarms_of(state)) add_line("   " + alarm);
   }
   lines.emplace_back();
