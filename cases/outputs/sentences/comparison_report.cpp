@@ -106,8 +106,9 @@ std::string comparison_text(const std::vector<ComparedCase>& cases, const models
   lines.emplace_back();
   for (std::size_t k = 0; k < cases.size(); ++k) {
     const auto& state = cases[k].assessed.assessment.state;
-    add_line(fmt::format("{}  {} ({}): {}", letter_of(k), cases[k].construct.name, cases[k].file,
-                         standing_word(state.standing())));
+    add_line(fmt::format("{}  {} ({}): {}{}", letter_of(k), cases[k].construct.name, cases[k].file,
+                         standing_word(state.standing()),
+                         state.second_order.empty() ? "" : ", with second-order effects"));
     if (state.interface && state.not_trusted.empty())
       add_wrapped(lines, "   ", models::bounds_sentence(*state.interface));
     for (const auto& alarm : alarms_of(state)) add_line("   " + alarm);

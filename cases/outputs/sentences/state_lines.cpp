@@ -81,8 +81,6 @@ std::vector<std::string> alarms_of(const models::ResultState& state) {
         fmt::format("LIMIT: {} more are passed, see findings.json.", state.limits.size() - most_limits));
   if (!state.estimated.empty())
     lines.push_back(fmt::format("ESTIMATE, not measured: {}. Order nothing by them.", estimate_names(state)));
-  if (!state.second_order.empty())
-    lines.push_back(fmt::format("LARGE AXIAL LOAD: {}.", models::second_order_sentence(state.second_order)));
   return lines;
 }
 
@@ -112,6 +110,8 @@ std::vector<std::string> state_sentences(const models::ResultState& state) {
     sentences.insert(
         sentences.begin(),
         fmt::format("HOLDS: no part that has a margin fails under the loads entered{}.", holding_words(state)));
+  if (!state.second_order.empty())
+    sentences.push_back(fmt::format("LARGE AXIAL LOAD: {}.", models::second_order_sentence(state.second_order)));
   return sentences;
 }
 

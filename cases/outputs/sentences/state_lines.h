@@ -12,14 +12,14 @@ namespace gapstrain::cases {
 std::string standing_word(models::Standing standing);
 
 // What must be seen before any figure, worst first, a sentence each, unwrapped: "NOT TO BE TRUSTED: ...",
-// "FAILS: ...", "FAILS AT THE SOFT BOUND: ...", "LIMIT: ...", "ESTIMATE: ...", "LARGE AXIAL LOAD: ...". Empty when
-// there is nothing to warn of.
+// "FAILS: ...", "FAILS AT THE SOFT BOUND: ...", "LIMIT: ...", "ESTIMATE: ...". Empty when there is nothing to warn of.
 std::vector<std::string> alarms_of(const models::ResultState& state);
 
 // The same in at most a line a kind, for where there is little room: pictures.
 std::vector<std::string> short_alarms_of(const models::ResultState& state);
 
-// The alarms, begun by "HOLDS: ..." where nothing fails and all checks are passed.
+// The alarms, begun by "HOLDS: ..." where nothing fails and all checks are passed, and whether second-order
+// effects are in the figures.
 std::vector<std::string> state_sentences(const models::ResultState& state);
 // The same wrapped to `width`, with line ends.
 std::string state_head(const models::ResultState& state, std::size_t width);

@@ -75,9 +75,14 @@ std::optional<Remark> buckling_remark(const models::Findings& findings) {
   std::optional<Remark> remark;
   for (const auto& load : findings.loads)
     if (load.buckling_factor && (!remark || used(load.buckling_factor) > remark->used))
-      remark = {used(load.buckling_factor), fmt::format("Buckling: the construct gives way sideways at {} times "
-                                                        "the load \"{}\".",
-                                                        two_digits(*load.buckling_factor), load.load)};
+      remark = {
+          used(load.buckling_factor),
+          fmt::format("Buckling: the construct gives way sideways at {} times the load \"{}\"{}.",
+                      two_digits(*load.buckling_factor), load.load,
+                      load.second_order.amplification
+                          ? fmt::format("; its second-order effects are in the figures, slopes grow by {:.2g} %",
+                                        100.0 * (*load.second_order.amplification - 1.0))
+                          : std::string{})};
   return remark;
 }
 

@@ -240,7 +240,12 @@ TEST_CASE("a state is told alike in lines, cells and JSON", "[cases][outputs]") 
   CHECK_THAT(state_head(state, 80), Contains("HOLDS: no part that has a margin fails"));
   state = sample_assessment().state;
   CHECK(state.standing() == models::Standing::fails);
-  CHECK(state_cell(state) == "FAILS (screw S4, fatigue); ESTIMATE (cortex, gap)");
+  CHECK(state_cell(state) == "FAILS (screw S4, fatigue); ESTIMATE (cortex, gap); with second-order effects");
+  CHECK_THAT(state_head(state, 200),
+             Contains("LARGE AXIAL LOAD: second-order effects are in the figures: under \"axial 130 N\" the "
+                      "axial load is 6.1 % of the one that buckles the construct"));
+  CHECK(short_alarms_of(state).back() == "LARGE AXIAL LOAD: second-order effects are in the figures.");
+  CHECK(state_json(sample_construct(), state)["second_order"] == nlohmann::json{"axial 130 N"});
   state.not_trusted = {models::Check{"energy balance", 0.3, 1e-8, false, "work is stored"}};
   CHECK(state.standing() == models::Standing::not_trusted);
   CHECK(state_cell(state).starts_with("NOT TO BE TRUSTED (energy balance); FAILS ("));
@@ -346,7 +351,7 @@ TEST_CASE("a comparison begins with which to prefer and why, then each construct
   CHECK(lines[1] == "- \"construct A\" FAILS: screw S4, fatigue; it would bear 83 % of \"load 1\".");
   CHECK(lines[2] == "- \"construct B\" holds: least margin 2.4, plate, yield.");
   CHECK(lines[3] == "- Rules of the trade broken: \"construct A\" 1, \"construct B\" 2.");
-  CHECK(lines[5] == "A  construct A (A.toml): FAILS");
+  CHECK(lines[5] == "A  construct A (A.toml): FAILS, with second-order effects");
   const auto of_b = std::find_if(lines.begin(), lines.end(),
                                  [](const std::string& line) { return line.starts_with("B  construct B"); });
   REQUIRE(lines.end() - of_b > 1);

@@ -189,6 +189,7 @@ TEST_CASE("lengths, Poisson's ratios, ratios of moduli, places and meshes make o
   CHECK_FALSE(shares_bodies([](Construct& c) { c.temporary[0].hole = 1; }));
   CHECK_FALSE(shares_bodies([](Construct& c) { c.temporary[0].diameter += 1e-6 * mm; }));
   CHECK_FALSE(shares_bodies([](Construct& c) { c.temporary.clear(); }));
+  CHECK_FALSE(shares_bodies([](Construct& c) { c.second_order = SecondOrderEffects::automatic; }));  // has axes
   CHECK_FALSE(shares_bodies([](Construct& c) { c.mesh.refinement += 1e-6; }));
   CHECK_FALSE(shares_bodies([](Construct& c) { c.mesh.rim_elements += 2; }));
   CHECK_FALSE(shares_bodies([](Construct& c) { c.loads[3].four_point->outer_proximal += 1e-6 * mm; }));

@@ -139,12 +139,19 @@ TEST_CASE("fatigue of a whole day names no load, of each kind the worst is told"
   CHECK(state.fails[1].factor() == 0.7);
 }
 
-TEST_CASE("limits and estimates travel with the state", "[models][review]") {
+TEST_CASE("limits, estimates and second-order effects travel with the state", "[models][review]") {
   Construct construct;
   construct.estimated = {Estimate::cortex};
   Findings findings;
   findings.compression.limits = {{.kind = LimitKind::plate_slips, .value = 0.03}};
+  findings.loads.resize(2);
+  findings.loads[1].load = "trot";
+  findings.loads[1].second_order = {0.12, 1.14};
   const auto state = state_of(construct, findings, Assessment{});
+  REQUIRE(state.second_order.size() == 1);
+  CHECK(state.second_order[0].load == "trot");
+  CHECK(state.second_order[0].load_ratio == 0.12);
+  CHECK(state.second_order[0].amplification == 1.14);
   REQUIRE(state.limits.size() == 1);
   CHECK(state.limits[0].kind == LimitKind::plate_slips);
   CHECK(state.limits[0].value == 0.03);

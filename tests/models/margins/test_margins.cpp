@@ -109,7 +109,7 @@ TEST_CASE("a screw's fatigue is that of its head or of its thread in bone, which
   // 1.70 in the thread, 2.3 at the head: 40 MPa there are as bad as some 49 in bone, at 10^6 cycles.
   const auto with = [&](double in_bone) {
     for (auto& load : findings.loads) load.screws[0].thread_cycle = {in_bone * mpa, 0.0 * mpa};
-    return find(find_margins(construct, findings), MarginKind::screw_fatigue);
+    return find(collect_margins(construct, findings).margins, MarginKind::screw_fatigue);
   };
   const Margin at_head = with(48.0), in_thread = with(52.0);
   CHECK_FALSE(std::get<FatigueBasis>(at_head.basis).notch.in_bone);
