@@ -18,7 +18,8 @@ struct GapSpot {
   bool outer = true;         // the half of the wall towards the bone's surface
 };
 
-// Spots round the edge of a fracture, two through the wall (Gauss points), their areas adding up to the cut face.
+// Spots round the edge of a fracture, two through the wall (Gauss points), the first ones on the plate's side. An
+// even pressure on the face is one force by area on each: it is what the shell's own edge would carry.
 // `shells`: the fragments the edges belong to.
 std::vector<GapSpot> gap_spots(std::size_t fracture, const solver::Shell& proximal_shell,
                                const FractureEdge& proximal, const solver::Shell& distal_shell,

@@ -14,8 +14,22 @@ namespace {
 
 constexpr double sector = 30.0 * std::numbers::pi / 180.0;  // to either side of near and far
 
-bool is_within(double around, double middle) {
-  return std::abs(std::remainder(around - middle, 2.0 * std::numbers::pi)) <= sector;
+// Of what each spot stands for round the bone, half-way to its neighbours, the share that lies within the sector.
+std::vector<double> shares_within(const std::vector<FaceSpot>& face, double middle) {
+  const auto from_middle = [&](double around) { return std::remainder(around - middle, 2.0 * std::numbers::pi); };
+  std::vector<double> shares;
+  for (const auto& spot : face) {
+    double before = -2.0 * std::numbers::pi, after = 2.0 * std::numbers::pi;  // to the next spot on either side
+    for (const auto& other : face) {
+      const double away = std::remainder(other.around - spot.around, 2.0 * std::numbers::pi);
+      if (std::abs(away) < 1e-9) continue;  // the other half of the wall
+      (away < 0.0 ? before : after) = away < 0.0 ? std::max(before, away) : std::min(after, away);
+    }
+    const double here = from_middle(spot.around);
+    const double from = here + 0.5 * before, to = here + 0.5 * after;
+    shares.push_back(std::max(0.0, std::min(to, sector) - std::max(from, -sector)) / (to - from));
+  }
+  return shares;
 }
 
 }  // namespace
@@ -26,6 +40,8 @@ FaceFindings measure_face(const Assembly& assembly, const ConstructState& state)
   FaceFindings findings;
   Eigen::Vector2d traction = Eigen::Vector2d::Zero();
   double area = 0.0, touching = 0.0, near = 0.0, near_area = 0.0, far = 0.0, far_area = 0.0;
+  const auto near_shares = shares_within(assembly.face, 0.0),
+             far_shares = shares_within(assembly.face, std::numbers::pi);
   for (std::size_t k = 0; k < assembly.face.size(); ++k) {
     const FaceSpot& spot = assembly.face[k];
     const auto pair = static_cast<Eigen::Index>(k);
@@ -36,14 +52,10 @@ FaceFindings measure_face(const Assembly& assembly, const ConstructState& state)
     traction += pressed.traction.row(pair).transpose();
     area += spot.area;
     if (force > 0.0) touching += spot.area;
-    if (is_within(spot.around, 0.0)) {
-      near += force;
-      near_area += spot.area;
-    }
-    if (is_within(spot.around, std::numbers::pi)) {
-      far += force;
-      far_area += spot.area;
-    }
+    near += near_shares[k] * force;
+    near_area += near_shares[k] * spot.area;
+    far += far_shares[k] * force;
+    far_area += far_shares[k] * spot.area;
     findings.peak = std::max(findings.peak, point.pressure);
     findings.largest_slip = std::max(findings.largest_slip, point.slip);
     findings.points.push_back(point);

@@ -167,10 +167,15 @@ Port reaction_port(const Shell& shell, const std::vector<int>& nodes, const Eige
 
 Port point_port(const Shell& shell, const std::vector<int>& nodes, const std::vector<double>& weights,
                 double offset) {
+  return point_port(shell, nodes, weights, std::vector<double>(nodes.size(), offset));
+}
+
+Port point_port(const Shell& shell, const std::vector<int>& nodes, const std::vector<double>& weights,
+                const std::vector<double>& offsets) {
   Port port{SparseMatrix(shell.unknowns(), 3), Eigen::Vector3d::Zero()};
   std::vector<Eigen::Triplet<double>> triplets;
   for (std::size_t k = 0; k < nodes.size(); ++k) {
-    const Eigen::Vector3d arm = offset * shell.mesh->directors.row(nodes[k]).transpose();
+    const Eigen::Vector3d arm = offsets[k] * shell.mesh->directors.row(nodes[k]).transpose();
     port.centre += weights[k] * (shell.mesh->nodes.row(nodes[k]).transpose() + arm);
     for (int axis = 0; axis < 3; ++axis) {
       triplets.emplace_back(6 * nodes[k] + axis, axis, weights[k]);

@@ -37,5 +37,8 @@ Port reaction_port(const Shell& shell, const std::vector<int>& nodes, const Eige
 // add up to one. It reads and loads single spots of an edge, where a rigid ring would stiffen it.
 Port point_port(const Shell& shell, const std::vector<int>& nodes, const std::vector<double>& weights,
                 double offset);
+// An offset a node.
+Port point_port(const Shell& shell, const std::vector<int>& nodes, const std::vector<double>& weights,
+                const std::vector<double>& offsets);
 
 }  // namespace gapstrain::solver
