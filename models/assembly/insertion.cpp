@@ -324,7 +324,8 @@ bool pulls_at_hands(const solver::PressedForces& pressed, const AssembledLoad& l
   return pressed.pull.norm() > 1e-6 * largest_force(load);
 }
 
-ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load) {
+ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load,
+                          Metals metals) {
   const solver::System& system = *assembly.system;
   ConstructState loaded;
   loaded.setting = state.setting;
@@ -341,7 +342,10 @@ ConstructState apply_load(const Assembly& assembly, const ConstructState& state,
   links.insert(links.end(), load.supports.begin(), load.supports.end());
   const auto under = [&](const solver::PortLoads& forces) {
     ConstructState tried = loaded;
-    press_on(assembly, forces, tried);
+    if (metals == Metals::elastic)
+      tried.pressed = solver::press(system, assembly.pairs, tried.setting, forces);
+    else
+      press_on(assembly, forces, tried);
     if (pulls_at_hands(tried.pressed, load)) throw solver::MechanismError(tried.pressed.pull);
     return tried;
   };

@@ -59,9 +59,12 @@ solver::SecondOrderRule second_order_rule(const Construct& construct);
 // Whether a load is held by nothing but hands.
 bool pulls_at_hands(const solver::PressedForces& pressed, const AssembledLoad& load);
 
+enum class Metals { as_given, elastic };  // elastic: what has bent stays bent, and nothing bends further for good
+
 // The same construct under a load on top of a state, with the load's second-order effects where the construct asks
 // for them. @throw solver::MechanismError when nothing but hands would
 // hold it.
-ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load);
+ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load,
+                          Metals metals = Metals::as_given);
 
 }  // namespace gapstrain::models

@@ -30,12 +30,17 @@ struct ConstructFigures {
 
 int plate_screws(const ConstructFigures& figures);  // of all fragments
 
-// Stiffness of the construct between its end sections, balls at the end sections' centres.
+// Stiffness of the construct between its end sections, balls at the end sections' centres, in the state that an
+// axial load on the construct as the steps left it brings about, with all that meets, parts and slides
+// (models/measures/stiffness.h): the axial one is that load over its motion, the others small moments on top of it
+// over theirs, in the sense that gives way more. Metals are elastic.
 struct StiffnessFindings {
   AxialStiffness axial;
   AngularStiffness bending_y;  // plate-normal plane: bends the plate on the flat
   AngularStiffness bending_z;  // plate-edge plane: bends the plate on its edge
   AngularStiffness torsion;
+  Force force{};              // the axial load; an open gap that stays open answers alike to any
+  bool with_contact = false;  // surfaces touch, without the load or under it
 };
 
 // Motion across the gap at one place of the fracture edge, at mid-cortex: distal edge minus proximal edge, under
@@ -183,9 +188,10 @@ struct ScrewFindings {
 };
 
 struct BoneFindings {
-  double peak_strain = 0.0;  // largest principal strain magnitude on the surface, clear of screws by a wall and of
-                             // the ends by a width
-  double peak_strain_at_screws = 0.0;  // the same within a wall of a screw: indicative only
+  // Largest principal strain magnitude on the surface, smoothed over a wall and a half around each place, a core's
+  // diameter clear of screws and a width clear of the ends (models/stress/bone_strain.h).
+  double peak_strain = 0.0;
+  double peak_strain_at_screws = 0.0;  // of any one node nearer to a screw: indicative only, it follows the mesh
   std::optional<double> factor_to_yield_strain;
 };
 
@@ -344,8 +350,7 @@ struct Trust {
 struct Findings {
   std::string construct;
   ConstructFigures figures;
-  StiffnessFindings
-      stiffness;  // for small loads in the state after the last step, open and closed places as they are
+  StiffnessFindings stiffness;
   CompressionFindings compression;
   std::vector<LoadFindings> loads;
   Trust trust;

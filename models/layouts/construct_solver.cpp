@@ -85,22 +85,51 @@ void ConstructSolver::let_go(Eigen::Index kept) {
   rows_.resize(static_cast<std::size_t>(kept));
 }
 
-StiffnessFindings ConstructSolver::stiffness_at_rest() {
+// As measure_stiffness has it, of a construct at rest. All these loads share their supports.
+StiffnessFindings ConstructSolver::stiffness_at_rest(const solver::Setting& resting) {
+  const solver::System& system = *assembly_.system;
   const auto& loads = assembly_.stiffness_loads;
   const Eigen::Index before = factor_.rows();
-  hold(loads.front().supports);  // all share them
+  hold(loads.front().supports);
   const solver::Elimination links(factor_);
   if (links.free_motions().cols() > 0)
     throw free_to_move(assembly_, solver::MechanismError(links.free_motions()), "");
-  std::array<double, 4> work{};
+  const auto pairs = static_cast<Eigen::Index>(assembly_.pairs.size());  // their normals follow each other
+  const Eigen::Index first = pairs > 0 ? system.first_row(assembly_.pairs.front().normal) : 0;
+  Flexibilities flexibilities{};  // nothing touching
+  std::array<Eigen::VectorXd, 4> approach;
   for (std::size_t k = 0; k < loads.size(); ++k) {
     const auto answer = links.solve(loads[k].alone.deformations(rows_, Eigen::all), loads[k].alone.resultants);
-    Eigen::VectorXd forces = Eigen::VectorXd::Zero(assembly_.system->rows());
+    Eigen::VectorXd forces = Eigen::VectorXd::Zero(system.rows());
     forces(rows_) = answer.forces.col(0);
-    work[k] = work_on(loads[k], forces, answer.amplitudes);
+    flexibilities[k] = work_on(loads[k], forces, answer.amplitudes);
+    approach[k] = loads[k].alone.deformations.col(0).segment(first, pairs) +
+                  system.rigid().middleRows(first, pairs) * answer.amplitudes;
+    for (const Eigen::Index row : rows_)
+      approach[k] -= forces(row) * system.flexibility().col(row).segment(first, pairs);
+  }
+  const StiffnessSizes sizes = stiffness_sizes(assembly_);
+  const bool meets = any_meets(sizes, -initial_.segment(first, pairs), approach);
+  if (meets) {
+    std::array<double, stiffness_trial_count> found{};
+    Eigen::VectorXd forces = Eigen::VectorXd::Zero(system.rows()),
+                    amplitudes = Eigen::VectorXd::Zero(factor_.motions());  // under the force alone
+    solver::Setting setting = resting;
+    setting.links.insert(setting.links.end(), loads.front().supports.begin(), loads.front().supports.end());
+    for (std::size_t k = 0; const auto& [unit, size, load] : stiffness_trials(assembly_, sizes)) {
+      const auto pressed = solver::find_forces(system, assembly_.pairs, setting, load.alone, &factor_);
+      const auto& alone = loads[unit].alone;
+      found[k] = alone.work(0) + (alone.resultants.col(0).dot(pressed.amplitudes - amplitudes) -
+                                  alone.deformations.col(0).dot(pressed.forces - forces)) /
+                                     size;
+      if (k++ > 0) continue;
+      forces = pressed.forces;
+      amplitudes = pressed.amplitudes;
+    }
+    flexibilities = softer_of(found);
   }
   let_go(before);
-  return stiffness_of(work);
+  return stiffness_of(sizes, flexibilities, meets);
 }
 
 // With second-order effects, as apply_load has them.
@@ -136,12 +165,13 @@ std::optional<Outcome> ConstructSolver::solve_at_rest(const std::vector<int>& ch
   const solver::System& system = *assembly_.system;
   const auto pairs = static_cast<Eigen::Index>(assembly_.pairs.size());
   build_up(links);
-  const StiffnessFindings stiffness = stiffness_at_rest();
 
   solver::Setting setting;
+  setting.links = links_;
   setting.initial = initial_;
   setting.friction = friction_;
   setting.hands.at = Eigen::VectorXd::Zero(factor_.motions());
+  const StiffnessFindings stiffness = stiffness_at_rest(setting);
   MadeConstruct made;
   CarriedState& rest = made.state;
   rest.pressed.forces = Eigen::VectorXd::Zero(system.rows());

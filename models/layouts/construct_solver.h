@@ -32,7 +32,7 @@ class ConstructSolver {
                                                                       const solver::Setting& setting,
                                                                       const CarriedState& rest);
   Outcome solve_in_steps(const std::vector<int>& chosen, const Procedure& procedure);
-  StiffnessFindings stiffness_at_rest();
+  StiffnessFindings stiffness_at_rest(const solver::Setting& resting);
   void build_up(const std::vector<std::vector<int>>& links);
   void hold(const std::vector<int>& links);
   void let_go(Eigen::Index kept);  // of all rows but the first ones

@@ -20,9 +20,10 @@ ModelError free_to_move(const Assembly& assembly, const solver::MechanismError& 
                                 load.empty() ? "" : fmt::format(" under load \"{}\"", load)));
 }
 
-ConstructState solve_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load) {
+ConstructState solve_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load,
+                          Metals metals) {
   try {
-    return apply_load(assembly, made, load);
+    return apply_load(assembly, made, load, metals);
   } catch (const solver::MechanismError& error) {
     throw free_to_move(assembly, error, load.name);
   }

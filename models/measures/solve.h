@@ -14,7 +14,8 @@ namespace gapstrain::models {
 ModelError free_to_move(const Assembly& assembly, const solver::MechanismError& error, const std::string& load);
 
 // The construct under a load, on top of how it was made. @throw ModelError naming the body that nothing holds.
-ConstructState solve_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load);
+ConstructState solve_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load,
+                          Metals metals = Metals::as_given);
 
 // Answer to a small load on the construct as it was made: what touches goes on touching. @throw ModelError
 solver::Solution solve_small_load(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load);

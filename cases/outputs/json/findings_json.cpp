@@ -208,6 +208,7 @@ void add_figures(Json& json, const models::Construct& of, const models::Findings
                        {"bending_y_n_mm_per_rad", stiffness.bending_y.value()},
                        {"bending_z_n_mm_per_rad", stiffness.bending_z.value()},
                        {"torsion_n_mm_per_rad", stiffness.torsion.value()}};
+  if (stiffness.with_contact) json["stiffness"]["under_axial_n"] = stiffness.force.value();
   json["compression"] = compression_json(findings.compression);
   json["loads"] = Json::array();
   for (std::size_t l = 0; l < findings.loads.size(); ++l)

@@ -46,6 +46,9 @@ Keys of_construct() {
       figure_key("stiffness.bending_y", "bending_stiffness_flat"),
       figure_key("stiffness.bending_z", "bending_stiffness_edge"),
       figure_key("stiffness.torsion", "torsional_stiffness"),
+      {"stiffness.under_axial_n",
+       "the axial load that all four are told under: the largest axial compression of the loads; left out where no "
+       "surfaces touch, with it or without: stiffness is then the same under any"},
   };
 }
 
@@ -201,8 +204,11 @@ const Keys of_screw{
 };
 
 const Keys of_bone{
-    {"peak_strain", "largest principal strain on the surface, clear of screws by a wall's thickness"},
-    {"peak_strain_at_screws", "the same near screws: indicative only"},
+    {"peak_strain",
+     "largest principal strain on the surface, smoothed over one and a half walls around each place, clear of "
+     "screws "
+     "by the diameter of their core"},
+    {"peak_strain_at_screws", "of any one place nearer to a screw: indicative only"},
     {"factor_to_yield_strain", "left out for bone without yield strain"},
 };
 

@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace gapstrain::cases {
 
@@ -35,12 +36,17 @@ Lines fit(const Lines& texts, std::size_t room, const std::string& bullet) {
   return lines;
 }
 
-std::string stiffness_line(const models::StiffnessFindings& stiffness) {
+Lines stiffness_lines(const models::StiffnessFindings& stiffness) {
   const auto [unit, scale] = models::shown_in(models::FigureUnit::angular_stiffness);
-  return fmt::format("Stiffness: axial {:.4g} {}; bending flat {:.3g}, on edge {:.3g}, torsion {:.3g} {}",
-                     stiffness.axial.value(), models::unit_text(models::FigureUnit::axial_stiffness),
-                     stiffness.bending_y.value() * scale, stiffness.bending_z.value() * scale,
-                     stiffness.torsion.value() * scale, unit);
+  Lines lines{fmt::format("Stiffness: axial {:.4g} {}; bending flat {:.3g}, on edge {:.3g}, torsion {:.3g} {}",
+                          stiffness.axial.value(), models::unit_text(models::FigureUnit::axial_stiffness),
+                          stiffness.bending_y.value() * scale, stiffness.bending_z.value() * scale,
+                          stiffness.torsion.value() * scale, unit)};
+  if (stiffness.with_contact)
+    lines.push_back(
+        fmt::format("  told under {:.3g} N of axial load, with what then touches", stiffness.force.value()));
+  for (auto& line : lines) line = clip(line, screen_columns);
+  return lines;
 }
 
 std::string or_dash(const std::optional<double>& value) { return value ? fmt::format("{:.2f}", *value) : "-"; }
@@ -175,7 +181,7 @@ std::string summarise(const models::Construct& construct, const models::Findings
   const Lines alarms = alarm_lines(findings, assessment.state);
   const Lines title{clip(fmt::format("{} ({})", findings.construct, origin.file), screen_columns)};
   Lines figures = wrap(figures_line(findings), screen_columns, 2);
-  figures.push_back(clip(stiffness_line(findings.stiffness), screen_columns));
+  for (auto& line : stiffness_lines(findings.stiffness)) figures.push_back(std::move(line));
   Lines tail(cautions.begin(), cautions.end());
   tail.push_back(fmt::format("Files: {}", folder));
   for (auto& line : tail) line = clip(line, screen_columns);

@@ -157,8 +157,12 @@ Findings sample_findings(int loads) {
   Findings findings;
   findings.construct = "Sample";
   findings.figures = {44.0 * mm, 39.3, 0.6, {{3, 6}, {2, 4}}, 1};
-  findings.stiffness = {812.0 * newton / mm, 7.1e4 * newton_mm / radian, 5.3e5 * newton_mm / radian,
-                        6.7e4 * newton_mm / radian};
+  findings.stiffness = {812.0 * newton / mm,
+                        7.1e4 * newton_mm / radian,
+                        5.3e5 * newton_mm / radian,
+                        6.7e4 * newton_mm / radian,
+                        130.0 * newton,
+                        true};
   findings.compression = sample_compression();
   for (int number = 0; number < loads; ++number) findings.loads.push_back(sample_load(number));
   findings.trust.checks = {{"residual", 3e-13, 1e-7, true, "forces at every node of the mesh balance"}};
