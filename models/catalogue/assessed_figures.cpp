@@ -50,7 +50,7 @@ const std::vector<AssessedFigure>& assessed_figures() {
   static const std::vector<AssessedFigure> figures = {
       {{"margin_bone",
         FigureUnit::ratio,
-        "yield strain of bone over its strain, clear of the screws",
+        "yield strain of bone over its strain, a core's diameter clear of the screws and smoothed",
         {FigureGroup::margins, "margin, bone strain", Better::high, ErrorOf::stress}},
        bone_margin},
       {{"margin_at_bounds",

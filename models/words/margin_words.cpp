@@ -124,7 +124,7 @@ struct Sentence {
                                                 cortex.name, 100 * basis.yield);
     return fmt::format("Under \"{}\" the bone is strained by up to {:.2g} % {}; {} in tension along its axis.",
                        margin.load, 100 * basis.strain,
-                       margin.kind == MarginKind::bone_yield_at_screws ? "within a wall's thickness of a screw"
+                       margin.kind == MarginKind::bone_yield_at_screws ? "within a core's width of a screw"
                                                                        : "clear of the screws",
                        yield);
   }

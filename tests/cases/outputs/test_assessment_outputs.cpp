@@ -123,7 +123,7 @@ TEST_CASE("margins are written worst first, with what is assumed and where the l
              Contains("0.83 screw S4, fatigue: IT FAILS. Nominal in the core of S4 (hole 4), where it leaves the "
                       "head's seat, under \"load 1\": stress amplitude 106 MPa, mean stress 107 MPa;") &&
                  Contains("Assumed [1]. Source [1]. 0.97 bone at the screws: IT FAILS (indicative only). Under "
-                          "\"load 2\" the bone is strained by up to 0.75 % within a wall's thickness of a screw; "
+                          "\"load 2\" the bone is strained by up to 0.75 % within a core's width of a screw; "
                           "human-femur yields at 0.73 % in tension along its axis. Assumed [2]. Source [2]."));
   CHECK_THAT(unwrapped(text),
              Contains("Assumed [1] " + unwrapped(margin_assumptions(construct, assessment.margins[0])) +

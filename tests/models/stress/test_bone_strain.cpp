@@ -59,6 +59,14 @@ struct BoneFields {
     (nodes(f).rowwise() - place.transpose()).rowwise().squaredNorm().minCoeff(&node);
     return static_cast<int>(node);
   }
+  // All nodes within a distance of a place, so that what is smoothed over them is of that size there.
+  void strain_around(std::size_t f, const Eigen::Vector3d& place, double radius, double along) {
+    for (Eigen::Index node = 0; node < nodes(f).rows(); ++node)
+      if ((nodes(f).row(node).transpose() - place).norm() < radius) {
+        stress[f].top(node, 0) = along;
+        stress[f].bottom(node, 0) = along;
+      }
+  }
   BoneFindings measured() const { return measure_bone(assembly, chosen, {nullptr, &stress[0], &stress[1]}); }
 };
 
@@ -76,12 +84,10 @@ TEST_CASE("bone bent by a force at its end is strained by M c / E I a width from
   LoadCase load;
   load.transverse_z = 12.0 * newton;
   const double expected = 12.0 * (tube_length - outer) * 0.5 * outer / (bone_modulus * inertia);
-  // Off by +1.1 or +1.8 %, by where the coarse mesh's nodes came to lie after other meshes of the process, and
-  // +0.05 %; sideways, on the coarse mesh, by -0.8 %.
-  CHECK(bone_of(long_tube(load, 0.5)).peak_strain == Approx(expected).epsilon(0.025));
-  CHECK(bone_of(long_tube(load, 1.0)).peak_strain == Approx(expected).epsilon(0.005));
+  CHECK(bone_of(long_tube(load, 0.5)).peak_strain == Approx(expected).epsilon(0.02));
+  CHECK(bone_of(long_tube(load, 1.0)).peak_strain == Approx(expected).epsilon(0.008));  // -0.5 %
   std::swap(load.transverse_y, load.transverse_z);
-  CHECK(bone_of(long_tube(load, 0.5)).peak_strain == Approx(expected).epsilon(0.015));
+  CHECK(bone_of(long_tube(load, 0.5)).peak_strain == Approx(expected).epsilon(0.02));
 }
 
 TEST_CASE("the share of yield is the bone's own over its largest strain", "[models][findings][bone]") {
@@ -130,10 +136,25 @@ TEST_CASE("strain beside a screw is told apart, beside an end it is left out", "
   for (const bool inside : {false, true}) {
     CHECK(spike(near, inside) == std::pair{false, true});
     CHECK(spike(far, inside) == std::pair{false, true});
-    CHECK(spike({18.0, 0.0, middle}, inside) == std::pair{true, false});   // clear of both
-    CHECK(spike({10.0, 0.0, middle}, inside) == std::pair{false, false});  // less than 14 mm from the end
+    CHECK(spike({18.5, 0.0, -middle}, inside).first);                     // clear of both
+    CHECK(spike({6.0, 0.0, middle}, inside) == std::pair{false, false});  // less than 14 mm from the end
     // Beside the screw, but the other way round the bone.
     CHECK(spike({near.x(), middle, 0.0}, inside) == std::pair{true, false});
+  }
+}
+
+// Straight fall along the bone: smoothing leaves it alone, and the highest of what is clear is where it becomes
+// clear, 14 mm from the end, wherever nodes are.
+TEST_CASE("strain is highest just where it is clear, whatever nodes lie there", "[models][findings][bone]") {
+  for (const double refinement : {0.4, 0.5, 0.7}) {
+    Construct construct = tube_at_half_mesh();
+    construct.mesh.refinement = refinement;
+    BoneFields fields(construct);
+    for (Eigen::Index node = 0; node < fields.nodes(0).rows(); ++node)
+      for (auto* level : {&fields.stress[0].top, &fields.stress[0].bottom})
+        (*level)(node, 0) = 17.0 * (1.0 - fields.nodes(0)(node, 0) / 100.0);
+    CAPTURE(refinement);
+    CHECK(fields.measured().peak_strain == Approx(0.001 * 0.86).epsilon(1e-4));
   }
 }
 
@@ -142,16 +163,15 @@ TEST_CASE("strain of the wall under a force on it is left out", "[models][findin
   Construct construct = tube_at_half_mesh();
   construct.loads[0].forces = {{118.5 * mm, 180.0 * degree, {0.0 * newton, 0.0 * newton, 20.0 * newton}}};
   BoneFields fields(construct);
-  const int under = fields.node_next_to(1, {118.5, 0.0, -5.75}),
-            opposite = fields.node_next_to(1, {118.5, 0.0, 5.75});
-  fields.stress[1].top(under, 0) = 170.0;
+  const Eigen::Vector3d under(118.5, 0.0, -5.75), opposite(118.5, 0.0, 5.75);
+  fields.stress[1].top(fields.node_next_to(1, under), 0) = 170.0;
   CHECK(fields.measured().peak_strain == 0.0);
-  fields.stress[1].top(opposite, 0) = 17.0;
-  CHECK(fields.measured().peak_strain == Approx(0.001).epsilon(1e-9));
+  fields.strain_around(1, opposite, 7.0, 17.0);
+  CHECK(fields.measured().peak_strain == Approx(0.001).epsilon(0.1));
   construct.loads[0].forces.clear();
   BoneFields without(construct);
-  without.stress[1].top(without.node_next_to(1, {118.5, 0.0, -5.75}), 0) = 170.0;
-  CHECK(without.measured().peak_strain == Approx(0.01).epsilon(1e-9));
+  without.strain_around(1, under, 7.0, 170.0);
+  CHECK(without.measured().peak_strain == Approx(0.01).epsilon(0.1));
 }
 
 }  // namespace gapstrain
