@@ -23,9 +23,21 @@ void remove(std::vector<Value>& values, const Value& value) {
   values.erase(std::remove(values.begin(), values.end(), value), values.end());
 }
 
+// Deformations B^T q with what has bent for good in plates. A section's deformation is in the links' initial ones,
+// with the other sign (yield_sections.h).
+Eigen::VectorXd with_bends(const Assembly& assembly, const solver::Yielded& yielded,
+                           Eigen::VectorXd deformations) {
+  for (std::size_t k = 0; k < assembly.yields.places.size(); ++k) {
+    const auto bent = yielded.deformed.col(static_cast<Eigen::Index>(k));
+    if (assembly.yields.places[k].screw || bent.isZero(0.0)) continue;
+    const solver::YieldSection& section = assembly.yields.sections[k];
+    deformations(section.rows) -= section.of_forces.transpose() * bent;
+  }
+  return deformations;
+}
+
 // Where pairs that are apart are sideways: the place from which they will have slipped once they meet.
-void note_meeting(const Assembly& assembly, ConstructState& state) {
-  const Eigen::VectorXd deformations = deformations_with_bends(assembly, state);
+void note_meeting(const Assembly& assembly, const Eigen::VectorXd& deformations, ConstructState& state) {
   for (std::size_t pair = 0; pair < assembly.pairs.size(); ++pair)
     if (state.pressed.closed[pair] == 0)
       state.met.row(static_cast<Eigen::Index>(pair)) =
@@ -113,9 +125,10 @@ class Making {
     const Hold& hold = assembly_.holds[static_cast<std::size_t>(index)];
     add(hold.links);
     relax(hold.links);
-    if (!hold.wire) pull(hold.links[0], hold.ends[1] - hold.ends[0]);
-    if (!hold.wire)
+    if (!hold.wire) {
+      pull(hold.links[0], hold.ends[1] - hold.ends[0]);
       state_.setting.driven.push_back({assembly_.system->first_row(hold.links[0]), hold.hold.force.value()});
+    }
     state_.holds.push_back(index);
   }
 
@@ -218,7 +231,7 @@ class Making {
     setting.initial = state_.pressed.initial;
     setting.closed = state_.pressed.closed;
     deformations_ = system.deformations(state_.pressed.solution);
-    note_meeting(assembly_, state_);
+    note_meeting(assembly_, with_bends(assembly_, state_.yielded, deformations_), state_);
     for (std::size_t b = 0; b < assembly_.bodies.size(); ++b)
       setting.hands.at.segment<6>(static_cast<Eigen::Index>(6 * b)) = state_.pressed.solution.amplitudes[b].col(0);
   }
@@ -296,16 +309,8 @@ std::vector<StepState> carry_out(const Assembly& assembly, const Procedure& proc
   return states;
 }
 
-// A section's deformation is in the links' initial ones, with the other sign (yield_sections.h).
 Eigen::VectorXd deformations_with_bends(const Assembly& assembly, const ConstructState& state) {
-  Eigen::VectorXd deformations = assembly.system->deformations(state.pressed.solution);
-  for (std::size_t k = 0; k < assembly.yields.places.size(); ++k) {
-    const auto bent = state.yielded.deformed.col(static_cast<Eigen::Index>(k));
-    if (assembly.yields.places[k].screw || bent.isZero(0.0)) continue;
-    const solver::YieldSection& section = assembly.yields.sections[k];
-    deformations(section.rows) -= section.of_forces.transpose() * bent;
-  }
-  return deformations;
+  return with_bends(assembly, state.yielded, assembly.system->deformations(state.pressed.solution));
 }
 
 Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state) {
@@ -351,7 +356,7 @@ ConstructState apply_load(const Assembly& assembly, const ConstructState& state,
   };
   ConstructState answer = under(load.forces);
   if (load.axes) add_second_order(assembly, state, load, under, answer);
-  note_meeting(assembly, answer);
+  note_meeting(assembly, deformations_with_bends(assembly, answer), answer);
   return answer;
 }
 

@@ -44,6 +44,12 @@ Eigen::VectorXd row_scales(const ContactProblem& problem) {
   return squares.cwiseSqrt();
 }
 
+void scale_friction(ContactProblem& unit, const Eigen::VectorXd& scales) {
+  auto row = pair_count(unit);
+  for (std::size_t k = 0; k < unit.rubbing.size(); ++k, row += 2)
+    unit.friction(static_cast<Eigen::Index>(k)) *= scales(row) / scales(unit.rubbing[k]);
+}
+
 // The problem in scaled forces and misfits, all rows.
 ContactProblem scaled(const ContactProblem& problem, const Eigen::VectorXd& scales) {
   const Eigen::VectorXd inverse = scales.cwiseInverse();
@@ -51,9 +57,7 @@ ContactProblem scaled(const ContactProblem& problem, const Eigen::VectorXd& scal
                       .misfit = inverse.cwiseProduct(problem.misfit),
                       .rubbing = problem.rubbing,
                       .friction = problem.friction};
-  auto row = pair_count(problem);
-  for (std::size_t k = 0; k < problem.rubbing.size(); ++k, row += 2)
-    unit.friction(static_cast<Eigen::Index>(k)) *= scales(row) / scales(problem.rubbing[k]);
+  scale_friction(unit, scales);
   return unit;
 }
 
@@ -131,7 +135,7 @@ std::vector<char> slipping(const ContactProblem& problem, const ContactAnswer& a
 }  // namespace
 
 ContactAnswer solve_contact(const ContactProblem& problem, const std::vector<char>& start,
-                            const Eigen::VectorXd& near) {
+                            const Eigen::VectorXd& near, int most_rounds) {
   check(problem, start, near);
   const auto pairs = pair_count(problem);
   const auto scales = row_scales(problem);
@@ -149,7 +153,7 @@ ContactAnswer solve_contact(const ContactProblem& problem, const std::vector<cha
   const auto rows = rows_with_force(problem);
   if (static_cast<Eigen::Index>(rows.size()) > pairs) {
     if (near.size() > 0) force = near.cwiseProduct(scales);
-    const auto rubbed = solve_friction(restricted(unit, rows), force(rows));
+    const auto rubbed = solve_friction(restricted(unit, rows), force(rows), most_rounds);
     force(rows) = rubbed.force;
     normals = settle_normals(unit, normal, force);
     force.head(pairs) = normals.pressure;
@@ -169,6 +173,16 @@ ContactAnswer solve_contact(const ContactProblem& problem, const std::vector<cha
                        .friction_residual = violation.friction};
   answer.slips = slipping(problem, answer);
   return answer;
+}
+
+ContactResidual contact_residual(const ContactProblem& problem, const Eigen::VectorXd& force,
+                                 const Eigen::VectorXd& misfit) {
+  const auto scales = row_scales(problem);
+  ContactProblem unit{
+      .compliance = {}, .misfit = misfit, .rubbing = problem.rubbing, .friction = problem.friction};
+  scale_friction(unit, scales);
+  const auto violation = law_violation(unit, force.cwiseProduct(scales), misfit.cwiseQuotient(scales));
+  return {violation.normal, violation.friction};
 }
 
 }  // namespace gapstrain::solver

@@ -49,7 +49,8 @@ struct ContactAnswer {
 // `friction_residual`. The normal law stands in any case, and open pairs carry no traction.
 //
 // `near`: forces of all rows that Newton's method starts from instead, for a problem that has hardly changed since
-// they were its answer.
+// they were its answer. `most_rounds`: of what friction may take from one start; with fewer no other start is
+// tried.
 //
 // Residuals are dimensionless: forces p_i sqrt(W_ii) and misfits m_i / sqrt(W_ii) over the largest of both kinds,
 // the violation being the distance from the forces to the projection of forces less misfits on what the law
@@ -57,7 +58,15 @@ struct ContactAnswer {
 //
 // @throw std::invalid_argument on rows, pairs or numbers that make no problem
 // @throw NotElasticError if the compliance is not positive definite
+inline constexpr int patient_rounds = 1000;
 ContactAnswer solve_contact(const ContactProblem& problem, const std::vector<char>& start = {},
-                            const Eigen::VectorXd& near = {});
+                            const Eigen::VectorXd& near = {}, int most_rounds = patient_rounds);
+
+// Residuals, as above, of forces and misfits of all rows.
+struct ContactResidual {
+  double complementarity = 0.0, friction = 0.0;
+};
+ContactResidual contact_residual(const ContactProblem& problem, const Eigen::VectorXd& force,
+                                 const Eigen::VectorXd& misfit);
 
 }  // namespace gapstrain::solver

@@ -233,21 +233,20 @@ FrictionAnswer coupled_newton(const ContactProblem& problem, const Eigen::Vector
   return best;
 }
 
-FrictionAnswer solve_friction(const ContactProblem& problem, const Eigen::VectorXd& given) {
+FrictionAnswer solve_friction(const ContactProblem& problem, const Eigen::VectorXd& given, int most_rounds) {
   constexpr double far_off = 0.05;
   Eigen::VectorXd start = given;
   if (const double violation = violation_of(problem, given); violation > far_off) {
     Eigen::VectorXd all_stick = stuck(problem, given);
     if (violation_of(problem, all_stick) < violation) start = std::move(all_stick);
   }
-  constexpr int most_rounds = 1000;  // from each start
-  constexpr int most_rounds_glued = 300;
+  const int most_rounds_glued = std::min(most_rounds, 300);
   const bool glued = problem.friction.array().isInf().any();
   auto answer = proximal_newton(problem, start, glued ? most_rounds_glued : most_rounds);
   // A few problems hold the iteration in a loop about their first start. Where glued pairs leave no answer at all,
   // other starts are in vain.
   for (const double other : {0.0, 0.5, 2.0}) {
-    if (glued || answer.violation <= good_enough) break;
+    if (glued || answer.violation <= good_enough || most_rounds < patient_rounds) break;
     auto again = proximal_newton(problem, other * start, most_rounds);
     const int rounds = answer.rounds + again.rounds;
     if (again.violation < answer.violation) answer = std::move(again);

@@ -39,6 +39,8 @@ FrictionAnswer coupled_newton(const ContactProblem& problem, const Eigen::Vector
 //
 // Where pairs of infinite mu leave no answer, forces for mu = 100 at those pairs instead, `violation` being that
 // of the best try with infinite mu.
-FrictionAnswer solve_friction(const ContactProblem& problem, const Eigen::VectorXd& given);
+// `most_rounds`: from each start; fewer than patient_rounds: from one.
+FrictionAnswer solve_friction(const ContactProblem& problem, const Eigen::VectorXd& given,
+                              int most_rounds = patient_rounds);
 
 }  // namespace gapstrain::solver

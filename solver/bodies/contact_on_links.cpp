@@ -67,6 +67,21 @@ bool ContactOnLinks::let_rub(const ContactAnswer& answer) {
   return true;
 }
 
+void ContactOnLinks::let_flow(SectionsOnLinks& sections, const PressedForces& near) {
+  sections_ = &sections;
+  sections.take_in(near.forces);
+  std::vector<int> closed;
+  for (std::size_t pair = 0; pair < pairs_.size(); ++pair)
+    if (near.closed[pair] != 0) closed.push_back(static_cast<int>(pair));
+  take_in(closed);
+  ContactAnswer touching;
+  touching.closed.assign(in_.size(), 1);
+  let_rub(touching);
+  for (std::size_t k = 0; k < in_.size(); ++k) push_(normal_at_[k]) = near.pressure(in_[k]);
+  for (std::size_t k = 0; k < rubbing_.size(); ++k)
+    push_.segment<2>(tangent_at_[k]) = near.traction.row(in_[static_cast<std::size_t>(rubbing_[k])]).transpose();
+}
+
 ContactAnswer ContactOnLinks::solve(const std::vector<char>& start) {
   std::vector<int> order = normal_at_;
   for (const int first : tangent_at_) {
@@ -78,7 +93,16 @@ ContactAnswer ContactOnLinks::solve(const std::vector<char>& start) {
   for (std::size_t k = 0; k < rubbing_.size(); ++k)
     problem.friction(static_cast<Eigen::Index>(k)) = friction_(in_[static_cast<std::size_t>(rubbing_[k])]);
   const Eigen::VectorXd near = push_.isZero(0.0) ? Eigen::VectorXd() : Eigen::VectorXd(push_(order));
-  ContactAnswer answer = solve_contact(problem, start, near);
+  ContactAnswer answer;
+  if (sections_ == nullptr || sections_->empty()) {
+    answer = solve_contact(problem, start, near);
+  } else {
+    FlowBesideContact beside = sections_->beside(joined_, columns_);
+    beside.by_force = beside.by_force(Eigen::all, order).eval();
+    auto found = solve_yielding_contact(problem, beside, start, near, sections_->answer());
+    sections_->flow_to(std::move(found.flow));
+    answer = std::move(found.contact);
+  }
   const Eigen::Index pairs = answer.pressure.size();
   for (std::size_t k = 0; k < order.size(); ++k) {
     const auto row = static_cast<Eigen::Index>(k);
@@ -129,7 +153,8 @@ PressedForces ContactOnLinks::find(const std::vector<char>& start) {
   };
   Eigen::VectorXd gaps = links_.misfit(normals_);
   std::vector<int> meeting = overlapping(gaps);
-  if (meeting.empty() && in_.empty()) return pressed(links_.carried({}, Eigen::VectorXd(0)), gaps, {});
+  if (meeting.empty() && in_.empty() && sections_ == nullptr)
+    return pressed(links_.carried({}, Eigen::VectorXd(0)), gaps, {});
   for (std::size_t pair = 0; pair < start.size(); ++pair)
     if (start[pair] != 0 && is_in_[pair] == 0 && gaps(static_cast<Eigen::Index>(pair)) >= 0.0)
       meeting.push_back(static_cast<int>(pair));
@@ -143,10 +168,12 @@ PressedForces ContactOnLinks::find(const std::vector<char>& start) {
       answer = solve(closed);
       closed = answer.closed;
     } while (let_rub(answer));
-    const auto carried = links_.carried(joined_, push_);
-    gaps = links_.misfit(normals_, joined_, carried);
+    const Eigen::VectorXd bends = sections_ != nullptr ? sections_->bends() : Eigen::VectorXd();
+    const auto carried = links_.carried(joined_, push_, bends);
+    gaps = links_.misfit(normals_, joined_, carried, bends);
+    const bool more_flow = sections_ != nullptr && sections_->take_in(carried.forces);
     meeting = overlapping(gaps);
-    if (meeting.empty()) return pressed(carried, gaps, answer);
+    if (meeting.empty() && !more_flow) return pressed(carried, gaps, answer);
     take_in(meeting);
     closed.resize(in_.size(), 1);
   }

@@ -5,6 +5,7 @@
 #include "solver/bodies/contact.h"
 #include "solver/bodies/links_in_place.h"
 #include "solver/bodies/pressed.h"
+#include "solver/bodies/sections_on_links.h"
 
 #include <Eigen/Core>
 
@@ -12,11 +13,16 @@
 
 namespace gapstrain::solver {
 
-// What pairs see of the links is worked out once a pair; hands may move in between.
+// What pairs see of the links is worked out once a pair; hands may move in between. Sections may yield beside it.
 class ContactOnLinks {
  public:
   ContactOnLinks(const System& system, const std::vector<ContactPair>& pairs, const Eigen::VectorXd& friction,
                  const LinksInPlace& links);
+
+  // Begins from an answer without flow; from here on `sections` flow where they must. Borrowed.
+  void let_flow(SectionsOnLinks& sections, const PressedForces& near);
+
+  bool yields() const { return sections_ != nullptr; }
 
   // `start`: pairs taken closed at first; may be empty.
   PressedForces find(const std::vector<char>& start);
@@ -34,6 +40,7 @@ class ContactOnLinks {
   const Eigen::VectorXd& friction_;
   const LinksInPlace& links_;
   Rows normals_;  // of all pairs
+  SectionsOnLinks* sections_ = nullptr;
 
   // Rows in the problem as they joined, what they see of the links, and their last push.
   Rows joined_;

@@ -61,15 +61,21 @@ Elimination::Columns LinksInPlace::columns(const Rows& rows) const {
   return elimination_.columns(system_.flexibility()(rows_, rows), system_.rigid()(rows, Eigen::all));
 }
 
+Elimination::Columns LinksInPlace::columns_coupled_by(const Eigen::MatrixXd& coupling) const {
+  return elimination_.columns(coupling, Eigen::MatrixXd::Zero(coupling.cols(), system_.rigid().cols()));
+}
+
 Eigen::MatrixXd LinksInPlace::compliance(const Rows& rows, const Elimination::Columns& of_rows,
                                          const Rows& columns, const Elimination::Columns& of_columns) const {
   return Elimination::compliance(system_.flexibility()(rows, columns), of_rows, of_columns);
 }
 
-LinksInPlace::Carried LinksInPlace::carried(const Rows& rows, const Eigen::VectorXd& push) const {
+LinksInPlace::Carried LinksInPlace::carried(const Rows& rows, const Eigen::VectorXd& push,
+                                            const Eigen::VectorXd& more) const {
   Elimination::Answer inner = alone_;
-  if (!rows.empty()) {
-    const Eigen::VectorXd right = right_(rows_) + system_.flexibility()(rows_, rows) * push;
+  if (!rows.empty() || more.size() > 0) {
+    Eigen::VectorXd right = right_(rows_) + system_.flexibility()(rows_, rows) * push;
+    if (more.size() > 0) right -= more(rows_);
     inner = elimination_.solve(right, rigid_load_ + system_.rigid()(rows, Eigen::all).transpose() * push);
   }
   Carried carried;
@@ -80,10 +86,13 @@ LinksInPlace::Carried LinksInPlace::carried(const Rows& rows, const Eigen::Vecto
   return carried;
 }
 
-Eigen::VectorXd LinksInPlace::misfit(const Rows& rows, const Rows& pushed, const Carried& carried) const {
+Eigen::VectorXd LinksInPlace::misfit(const Rows& rows, const Rows& pushed, const Carried& carried,
+                                     const Eigen::VectorXd& more) const {
   Rows carrying = rows_;
   carrying.insert(carrying.end(), pushed.begin(), pushed.end());
-  return misfit_of(rows, carrying, carried.forces(carrying), carried.amplitudes);
+  Eigen::VectorXd misfit = misfit_of(rows, carrying, carried.forces(carrying), carried.amplitudes);
+  if (more.size() > 0) misfit -= more(rows);
+  return misfit;
 }
 
 }  // namespace gapstrain::solver

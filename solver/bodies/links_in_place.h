@@ -36,14 +36,19 @@ class LinksInPlace {
   Eigen::MatrixXd compliance(const Rows& rows, const Elimination::Columns& of_rows, const Rows& columns,
                              const Elimination::Columns& of_columns) const;
 
-  // Forces in all rows, and rigid amplitudes, with a push on further rows (minus their link force).
+  // The same of what pushes on these rows by the columns of `coupling`.
+  Elimination::Columns columns_coupled_by(const Eigen::MatrixXd& coupling) const;
+
+  // Forces in all rows, and rigid amplitudes, with a push on further rows (minus their link force), and with more
+  // initial deformation of all rows (none: empty).
   struct Carried {
     Eigen::VectorXd forces, amplitudes;
   };
-  Carried carried(const Rows& rows, const Eigen::VectorXd& push) const;
+  Carried carried(const Rows& rows, const Eigen::VectorXd& push, const Eigen::VectorXd& more = {}) const;
 
   // Misfits of further rows then.
-  Eigen::VectorXd misfit(const Rows& rows, const Rows& pushed, const Carried& carried) const;
+  Eigen::VectorXd misfit(const Rows& rows, const Rows& pushed, const Carried& carried,
+                         const Eigen::VectorXd& more = {}) const;
 
  private:
   Eigen::VectorXd misfit_of(const Rows& rows, const Rows& carrying, const Eigen::VectorXd& forces,

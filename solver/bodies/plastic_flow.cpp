@@ -21,9 +21,11 @@ class Return {
     answer_.deformation = Eigen::VectorXd::Zero(6 * count);
     answer_.shares = problem.shares;
   }
+  Return(const FlowProblem& problem, const FlowAnswer& start) : problem_(problem), answer_(start) {}
 
   FlowAnswer find() {
     constexpr int most_sweeps = 400, sweeps_a_try = 4;
+    if (flow_together()) return answer_;
     for (int sweep = 0; sweep < most_sweeps; ++sweep) {
       for (Eigen::Index k = 0; k < answer_.flow.size(); ++k) go_to(k);
       update();
@@ -31,6 +33,25 @@ class Return {
       if (sweep % sweeps_a_try == sweeps_a_try - 1 && flow_together()) break;
     }
     return answer_;
+  }
+
+  Eigen::MatrixXd tangent() const {
+    const auto flowing = flowing_now();
+    const auto count = static_cast<Eigen::Index>(flowing.size());
+    Eigen::MatrixXd whole = Eigen::MatrixXd::Zero(answer_.shares.size(), answer_.shares.size());
+    if (count == 0) return whole;
+    const Eigen::VectorXd at = unknowns_of(flowing);
+    Eigen::MatrixXd asked = Eigen::MatrixXd::Zero(7 * count, 6 * count);
+    for (Eigen::Index i = 0; i < count; ++i) asked.block<6, 6>(7 * i, 6 * i).setIdentity();
+    const Eigen::MatrixXd change = laws_at(flowing, at).change.partialPivLu().solve(asked);
+    for (Eigen::Index i = 0; i < count; ++i) {
+      const Demand here = demand(at.segment<6>(7 * i));
+      const Eigen::MatrixXd deformation =
+          at(7 * i + 6) * here.curvature * change.middleRows<6>(7 * i) + here.gradient * change.row(7 * i + 6);
+      for (Eigen::Index j = 0; j < count; ++j)
+        whole.block<6, 6>(6 * flowing[place(i)], 6 * flowing[place(j)]) = deformation.middleCols<6>(6 * j);
+    }
+    return 0.5 * (whole + whole.transpose());
   }
 
  private:
@@ -148,16 +169,10 @@ class Return {
 
   // Newton's method with line search on all that flow now; keeps its answer if that is one.
   bool flow_together() {
-    std::vector<Eigen::Index> flowing;
-    for (Eigen::Index k = 0; k < answer_.flow.size(); ++k)
-      if (answer_.flow(k) > 0.0) flowing.push_back(k);
+    const auto flowing = flowing_now();
     if (flowing.empty()) return false;
     const auto count = static_cast<Eigen::Index>(flowing.size());
-    Eigen::VectorXd at(7 * count);
-    for (Eigen::Index i = 0; i < count; ++i) {
-      at.segment<6>(7 * i) = answer_.shares.segment<6>(6 * flowing[place(i)]);
-      at(7 * i + 6) = answer_.flow(flowing[place(i)]);
-    }
+    Eigen::VectorXd at = unknowns_of(flowing);
     Laws laws = laws_at(flowing, at);
     for (int round = 0; round < 40 && laws.left.cwiseAbs().maxCoeff() > 0.1 * accurate; ++round) {
       const Eigen::VectorXd step = laws.change.partialPivLu().solve(laws.left);
@@ -186,12 +201,36 @@ class Return {
     return true;
   }
 
+  std::vector<Eigen::Index> flowing_now() const {
+    std::vector<Eigen::Index> flowing;
+    for (Eigen::Index k = 0; k < answer_.flow.size(); ++k)
+      if (answer_.flow(k) > 0.0) flowing.push_back(k);
+    return flowing;
+  }
+  // Shares and flow of these, seven a section.
+  Eigen::VectorXd unknowns_of(const std::vector<Eigen::Index>& flowing) const {
+    Eigen::VectorXd at(7 * static_cast<Eigen::Index>(flowing.size()));
+    Eigen::Index row = 0;
+    for (const Eigen::Index k : flowing) {
+      at.segment<6>(row) = answer_.shares.segment<6>(6 * k);
+      at(row + 6) = answer_.flow(k);
+      row += 7;
+    }
+    return at;
+  }
+
   const FlowProblem& problem_;
   FlowAnswer answer_;
 };
 
 }  // namespace
 
-FlowAnswer find_flow(const FlowProblem& problem) { return Return(problem).find(); }
+FlowAnswer find_flow(const FlowProblem& problem, const FlowAnswer& near) {
+  return (near.flow.size() > 0 ? Return(problem, near) : Return(problem)).find();
+}
+
+Eigen::MatrixXd flow_tangent(const FlowProblem& problem, const FlowAnswer& answer) {
+  return Return(problem, answer).tangent();
+}
 
 }  // namespace gapstrain::solver

@@ -29,6 +29,11 @@ struct FlowAnswer {
 // then bears (implicit: J. C. Simo and T. J. R. Hughes 1998, Computational inelasticity, ch. 3; from memory). The
 // answer is the least of a convex function of p, so going from section to section reaches it; Newton's method on
 // those that flow takes over where it can.
-FlowAnswer find_flow(const FlowProblem& problem);
+// `near`: an answer that is tried first; may be empty.
+FlowAnswer find_flow(const FlowProblem& problem, const FlowAnswer& near = {});
+
+// How the deformation of an answer changes with the problem's shares while what flows goes on flowing: symmetric,
+// semi-definite (6n x 6n), the consistent tangent.
+Eigen::MatrixXd flow_tangent(const FlowProblem& problem, const FlowAnswer& answer);
 
 }  // namespace gapstrain::solver
