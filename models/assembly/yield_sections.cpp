@@ -1,6 +1,7 @@
 #include "models/assembly/yield_sections.h"
 
 #include "models/assembly/assembly.h"
+#include "models/assembly/plate_bends.h"
 #include "models/assembly/yield_curve.h"
 
 #include <Eigen/Geometry>
@@ -148,15 +149,12 @@ void add_plate_sections(const Plate& plate, const PlateShape& shape, const std::
                         std::size_t number, std::size_t body, const solver::System& system,
                         YieldSections& sections) {
   if (!plate.material.yield_strength) return;
-  constexpr double beside = 1e-6, step = 1e-3;  // mm
+  constexpr double beside = 1e-6;  // mm
   const double yield = plate.material.yield_strength->value();
   const Eigen::Index motions = system.bodies()[body]->compliance.rows();
   const auto add = [&](double along, double place, double open, const std::vector<BarSlice>& slices) {
     const auto surface = shape.mid_surface(place, 0.0);
-    Eigen::Matrix3d axes;
-    axes.col(0) = (shape.mid_surface(place + step, 0.0).position - surface.position).normalized();
-    axes.col(1) = surface.normal.cross(axes.col(0)).normalized();
-    axes.col(2) = axes.col(0).cross(axes.col(1));
+    const Eigen::Matrix3d axes = section_axes(shape, place);
     solver::YieldSection section;
     section.name = "plate";
     section.full = full_resultants(shape.width(place), open, shape.thickness(place), yield);

@@ -194,9 +194,8 @@ Analysis analyse(const Assembly& assembly, const Progress& progress, Extent exte
     } catch (const solver::MechanismError& error) {  // free to move, though nothing pushes it that way
       throw free_to_move(assembly, error, load.name);
     }
-    auto fields =
-        is_whole ? make_fields(assembly, chosen, load.name, displacements, stress_of_load, loaded.pressed.solution)
-                 : decltype(analysis.fields.loads)::value_type{};
+    auto fields = is_whole ? make_fields(assembly, chosen, load.name, displacements, stress_of_load, loaded)
+                           : decltype(analysis.fields.loads)::value_type{};
     return std::pair{std::move(entry), std::move(fields)};
   };
   findings.loads.resize(assembly.loads.size());

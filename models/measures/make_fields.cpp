@@ -1,5 +1,6 @@
 #include "models/measures/make_fields.h"
 
+#include "models/assembly/plate_bends.h"
 #include "models/measures/compression.h"
 #include "models/measures/screw_forces.h"
 #include "models/measures/solve.h"
@@ -31,6 +32,17 @@ ShellField shell_field(const BuiltBody& body, BodyKind kind, const Eigen::Vector
   return field;
 }
 
+// Where plates have bent for good, on top of a body's elastic displacements (6n).
+Eigen::VectorXd with_plate_bends(const Assembly& assembly, std::size_t body, const solver::Yielded& yielded,
+                                 Eigen::VectorXd displacements) {
+  if (!is_plate(assembly.construct, body) || yielded.deformed.isZero(0.0)) return displacements;
+  const PlateMesh& plate = assembly.plates[body].mesh;
+  for (Eigen::Index node = 0; node < plate.along_across.rows(); ++node)
+    displacements.segment<6>(6 * node) +=
+        bent_motion(assembly, body, yielded, plate.along_across(node, 0), plate.mesh->nodes.row(node).transpose());
+  return displacements;
+}
+
 Eigen::Vector3d motion_at(const solver::Solution& solution, const solver::LinkEnd& end,
                           const Eigen::Vector3d& centre, const Eigen::Vector3d& place) {
   const Eigen::Matrix<double, 6, 1> motion = solution.motions[end.body].col(0).segment<6>(end.column);
@@ -42,9 +54,10 @@ double radius_of_head(const Assembly& assembly, const Screw& screw) {
   return only(assembly.construct.plates).holes[static_cast<std::size_t>(screw.hole - 1)].diameter.value() / 2.0;
 }
 
-// Shape of a screw for display: the shaft follows its ports' motions, cubic pieces are not drawn.
-ScrewField screw_field(const Assembly& assembly, const CandidateScrew& candidate,
-                       const solver::Solution& solution) {
+// Shape of a screw for display: the shaft follows its ports' motions, so what bends where it leaves a wall, for
+// good or not, is a kink there; cubic pieces between are not drawn.
+ScrewField screw_field(const Assembly& assembly, const CandidateScrew& candidate, const ConstructState& state) {
+  const solver::Solution& solution = state.pressed.solution;
   const auto& placement = candidate.planned.placement;
   const auto& links = assembly.system->links();
   const Screw& screw = candidate.planned.screw;
@@ -62,6 +75,11 @@ ScrewField screw_field(const Assembly& assembly, const CandidateScrew& candidate
                        double stress) {
     field.axis.push_back(place);
     field.displacements.push_back(motion_at(solution, end, centre, place));
+    if (screw.hole > 0 && is_plate(assembly.construct, end.body)) {
+      const double along =
+          assembly.construct.plates[end.body].holes[static_cast<std::size_t>(screw.hole - 1)].position.value();
+      field.displacements.back() += bent_motion(assembly, end.body, state.yielded, along, place).head<3>();
+    }
     field.stress.push_back(stress);
   };
   const auto fibre_stress = [&](const ShaftSegment& part, const Eigen::VectorXd& link,
@@ -97,15 +115,15 @@ HoldField hold_field(const Hold& hold) { return {hold.hold.label, hold.ends[0], 
 
 LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen, const std::string& load,
                        const std::vector<Eigen::VectorXd>& displacements,
-                       const std::vector<const BodyStress*>& stress, const solver::Solution& solution) {
+                       const std::vector<const BodyStress*>& stress, const ConstructState& loaded) {
   LoadFields fields;
   fields.load = load;
   for (std::size_t b = 0; b < assembly.bodies.size(); ++b)
-    fields.shells.push_back(shell_field(assembly.bodies[b],
-                                        is_plate(assembly.construct, b) ? BodyKind::plate : BodyKind::bone,
-                                        displacements[b], *stress[b]));
+    fields.shells.push_back(
+        shell_field(assembly.bodies[b], is_plate(assembly.construct, b) ? BodyKind::plate : BodyKind::bone,
+                    with_plate_bends(assembly, b, loaded.yielded, displacements[b]), *stress[b]));
   for (const int screw : chosen)
-    fields.screws.push_back(screw_field(assembly, assembly.screws[static_cast<std::size_t>(screw)], solution));
+    fields.screws.push_back(screw_field(assembly, assembly.screws[static_cast<std::size_t>(screw)], loaded));
   return fields;
 }
 
@@ -121,8 +139,9 @@ StepFields make_step_fields(const Assembly& assembly, const ProcedureStep& step,
     field.name = assembly.bodies[b].name;
     field.kind = is_plate(assembly.construct, b) ? BodyKind::plate : BodyKind::bone;
     field.mesh = assembly.bodies[b].body->shell().mesh;
+    const Eigen::VectorXd moved = with_plate_bends(assembly, b, state.yielded, displacements[b]);
     field.displacements = Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, 6, Eigen::RowMajor>>(
-                              displacements[b].data(), displacements[b].rows() / 6, 6)
+                              moved.data(), moved.size() / 6, 6)
                               .leftCols<3>();
     fields.shells.push_back(std::move(field));
   }
@@ -133,7 +152,7 @@ StepFields make_step_fields(const Assembly& assembly, const ProcedureStep& step,
     return is_among(step.insert) || is_among(step.tighten);
   };
   for (const int screw : state.screws) {
-    fields.screws.push_back(screw_field(assembly, assembly.screws[static_cast<std::size_t>(screw)], solution));
+    fields.screws.push_back(screw_field(assembly, assembly.screws[static_cast<std::size_t>(screw)], state));
     fields.screws.back().is_worked_on = works_on(screw);
   }
   for (const int hold : state.holds)

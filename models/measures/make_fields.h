@@ -11,10 +11,10 @@
 
 namespace gapstrain::models {
 
-// `displacements`, `stress`: of each body.
+// `displacements`, `stress`: of each body, elastic ones; what has bent for good in `loaded` comes on top.
 LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen, const std::string& load,
                        const std::vector<Eigen::VectorXd>& displacements,
-                       const std::vector<const BodyStress*>& stress, const solver::Solution& solution);
+                       const std::vector<const BodyStress*>& stress, const ConstructState& loaded);
 
 StepFields make_step_fields(const Assembly& assembly, const ProcedureStep& step, const StepState& state,
                             const std::string& text);

@@ -227,7 +227,9 @@ Keys of_load() {
       {"load", "name of the load case"},
       {"acts[]", "its parts that are not zero, by their keys in the case file"},
       {"supports", "what holds the bone's ends, or the rollers"},
-      {"buckling_factor", "factor on the load at which the construct buckles; left out when it cannot"},
+      {"buckling_factor",
+       "factor on the load at which the construct buckles, sections taken as elastic from there on: an upper bound "
+       "where parts yield; left out when it cannot"},
       {"second_order.in_figures",
        "whether the load's figures hold for the construct as it is deformed: what its axial forces add to bending "
        "as "

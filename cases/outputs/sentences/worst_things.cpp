@@ -71,14 +71,27 @@ Remark bone_remark(const models::Findings& findings) {
                   load.load, margin ? fmt::format("; factor to yield strain {}", two_digits(*margin)) : "")};
 }
 
+// Whether something has bent further under a load than in the steps.
+bool bends_under(const models::Findings& findings, const models::LoadFindings& load) {
+  constexpr double more = 1.001;
+  const auto& steps = findings.compression.steps;
+  return std::any_of(load.bent.begin(), load.bent.end(), [&](const models::BentPart& part) {
+    return steps.empty() ||
+           std::none_of(steps.back().bent.begin(), steps.back().bent.end(), [&](const models::BentPart& before) {
+             return before.screw == part.screw && before.label == part.label && part.turn <= more * before.turn;
+           });
+  });
+}
+
 std::optional<Remark> buckling_remark(const models::Findings& findings) {
   std::optional<Remark> remark;
   for (const auto& load : findings.loads)
     if (load.buckling_factor && (!remark || used(load.buckling_factor) > remark->used))
       remark = {
           used(load.buckling_factor),
-          fmt::format("Buckling: the construct gives way sideways at {} times the load \"{}\"{}.",
+          fmt::format("Buckling: the construct gives way sideways at {} times the load \"{}\"{}{}.",
                       two_digits(*load.buckling_factor), load.load,
+                      bends_under(findings, load) ? ", or less: parts of it yield under that load" : "",
                       load.second_order.amplification
                           ? fmt::format("; its second-order effects are in the figures, slopes grow by {:.2g} %",
                                         100.0 * (*load.second_order.amplification - 1.0))

@@ -2,6 +2,7 @@
 #include "models/assembly/yield_sections.h"
 
 #include "models/assembly/yield_curve.h"
+#include "models/measures/analyse.h"
 #include "models/measures/bent_parts.h"
 #include "models/measures/screw_forces.h"
 #include "models/measures/solve.h"
@@ -186,6 +187,102 @@ TEST_CASE("a compression screw pushes no harder than its shaft bears", "[models]
   REQUIRE(!bent.empty());
   CHECK(bent.back().label == "C");
   CHECK(bent.back().turn > 1.0 * models::degree);
+}
+
+TEST_CASE("what bends for good is told once: of the steps by how much, of a load by how much more",
+          "[models][yield]") {
+  const auto limits_of = [](const models::Construct& construct) {
+    return models::analyse(models::assemble(construct, construct.screws)).findings.compression.limits;
+  };
+  const auto of = [](const std::vector<models::PassedLimit>& limits, models::LimitKind kind,
+                     const std::string& label) -> const models::PassedLimit* {
+    const auto found = std::find_if(limits.begin(), limits.end(), [&](const models::PassedLimit& limit) {
+      return limit.kind == kind && limit.label == label;
+    });
+    return found == limits.end() ? nullptr : &*found;
+  };
+  using models::LimitKind;
+
+  models::Construct early = tests::compression_tube();
+  only(early.plates).standoff = 2.0 * models::mm;
+  early.screws[2].preload = 40.0 * models::newton;
+  early.screws[2].slide = 0.5 * models::mm;
+  early.steps = tests::steps_of({"P1", "P2", "L", "C"});
+  for (auto& load : early.loads) {
+    load.axial_compression *= 1e-3;
+    load.bending_y *= 1e-3;
+    load.torsion *= 1e-3;
+  }
+  const auto elastic = limits_of(early);
+  CHECK(of(elastic, LimitKind::over_yield_by_steps, "C") != nullptr);
+  CHECK(of(elastic, LimitKind::bent_by_steps, "C") == nullptr);
+  early.metal_law = models::MetalLaw::elastic_plastic;
+  const auto bent = limits_of(early);
+  CHECK(of(bent, LimitKind::over_yield_by_steps, "C") == nullptr);
+  const auto* screw = of(bent, LimitKind::bent_by_steps, "C");
+  REQUIRE(screw != nullptr);
+  const auto assembly = models::assemble(early, early.screws);
+  const auto made = make(assembly);
+  const auto parts = models::bent_parts(assembly, made.screws, made.yielded);
+  REQUIRE(parts.back().label == "C");
+  CHECK(screw->value == Approx(models::in_degrees(parts.back().turn)));
+  CHECK(screw->unit == models::FigureUnit::angle);
+  CHECK(!screw->load);
+  // A thousandth of the loads bends nothing more.
+  CHECK(of(bent, LimitKind::bent_by_load, "C") == nullptr);
+
+  models::Construct loaded = bridged(0.75 * 6250.0);
+  for (auto& screw : loaded.screws) screw.material.yield_strength.reset();
+  const auto by_load = limits_of(loaded);
+  const auto* plate = of(by_load, LimitKind::bent_by_load, "plate");
+  REQUIRE(plate != nullptr);
+  CHECK(plate->load == loaded.loads[0].name);
+  CHECK(plate->value > plate->limit);
+  CHECK(of(by_load, LimitKind::bent_by_steps, "plate") == nullptr);
+  loaded.metal_law = models::MetalLaw::elastic;
+  CHECK(of(limits_of(loaded), LimitKind::bent_by_load, "plate") == nullptr);
+}
+
+// Between the innermost screws the plate turns with the fragments, but for what their screws and bone give: most
+// of the turn is the plate's own, and a third of that stays.
+TEST_CASE("a plate that has bent for good is drawn bent", "[models][yield]") {
+  models::Construct construct = bridged(0.75 * 6250.0);
+  for (auto& screw : construct.screws) screw.material.yield_strength.reset();
+  const auto assembly = models::assemble(construct, construct.screws);
+  const auto loaded = models::solve_load(assembly, make(assembly), assembly.loads[0]);
+  const auto whole = models::analyse(assembly);
+  const auto& shell = whole.fields.loads[0].shells.front();
+  const auto& places = assembly.plates[0].mesh.along_across;
+  const auto turn_at = [&](double from, double to) {
+    double sum = 0.0;
+    int nodes = 0;
+    for (Eigen::Index node = 0; node < places.rows(); ++node)
+      if (places(node, 0) > from && places(node, 0) < to) {
+        sum += shell.rotations(node, 1);
+        ++nodes;
+      }
+    return sum / nodes;
+  };
+  double bent = 0.0;
+  for (std::size_t k = 0; k < assembly.yields.places.size(); ++k)
+    if (!assembly.yields.places[k].screw) bent += loaded.yielded.deformed(4, static_cast<Eigen::Index>(k));
+  const double drawn = turn_at(110.0, 112.0) - turn_at(0.0, 2.0);
+  const double across = turn_across(assembly, loaded);
+  REQUIRE(std::abs(bent) > 0.1 * std::abs(across));
+  CHECK(drawn == Approx(across).epsilon(0.05));
+  // Its screws' heads stay in their holes.
+  for (const auto& screw : whole.fields.loads[0].screws) {
+    double nearest = 1e9;
+    Eigen::Index at = 0;
+    const Eigen::Vector3d seat = screw.axis[1];
+    for (Eigen::Index node = 0; node < places.rows(); ++node)
+      if (const double off = (shell.mesh->nodes.row(node).transpose() - seat).norm(); off < nearest) {
+        nearest = off;
+        at = node;
+      }
+    CHECK((screw.displacements[1] - Eigen::Vector3d(shell.displacements.row(at).transpose())).norm() <
+          0.1 * shell.displacements.rowwise().norm().maxCoeff());
+  }
 }
 
 TEST_CASE("strength grows from first yield to the full moment and on as the metal hardens", "[models][yield]") {
