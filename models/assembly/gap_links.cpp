@@ -49,16 +49,24 @@ std::vector<SpotMembers> hat_functions(const FractureEdge& edge, int around) {
   return spots;
 }
 
-// Arc length that each node stands for, at the edge's places moved along the nodes' directors.
+// Arc length that each node stands for, at the edge's places moved along the nodes' directors: of each side what
+// is square to the directors between its nodes, as the cells' own volume has it.
 std::vector<double> node_arcs(const solver::Shell& shell, const FractureEdge& edge, double share_of_wall) {
-  std::vector<Eigen::Vector3d> places;
-  for (const int node : edge.nodes)
-    places.push_back(shell.mesh->nodes.row(node).transpose() +
-                     share_of_wall * shell.mesh->thickness(node) * shell.mesh->directors.row(node).transpose());
-  const std::vector<double> sides = sides_of(places);
-  std::vector<double> arcs;
-  for (std::size_t k = 0; k < sides.size(); ++k)
-    arcs.push_back(0.5 * (sides[k] + sides[(k + sides.size() - 1) % sides.size()]));
+  const auto director = [&](std::size_t k) -> Eigen::Vector3d { return shell.mesh->directors.row(edge.nodes[k]); };
+  const auto place = [&](std::size_t k) -> Eigen::Vector3d {
+    return shell.mesh->nodes.row(edge.nodes[k]).transpose() +
+           share_of_wall * shell.mesh->thickness(edge.nodes[k]) * director(k);
+  };
+  const std::size_t count = edge.nodes.size();
+  std::vector<double> arcs(count, 0.0);
+  for (std::size_t k = 0; k < count; ++k) {
+    const std::size_t next = (k + 1) % count;
+    const Eigen::Vector2d side = (place(next) - place(k)).tail<2>();
+    const Eigen::Vector2d outward = 0.5 * (director(k) + director(next)).tail<2>();
+    const double half = 0.5 * std::abs(side.x() * outward.y() - side.y() * outward.x());
+    arcs[k] += half;
+    arcs[next] += half;
+  }
   return arcs;
 }
 
