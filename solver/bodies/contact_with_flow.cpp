@@ -65,13 +65,86 @@ class YieldingContact {
   FlowProblem flow_problem_;
 };
 
+// Newton's method; the best of its states, with the answer to contact that led there.
+struct Iterated {
+  YieldingContact::State state;
+  ContactAnswer contact;
+  int rounds = 0;
+};
+
+Iterated iterate(YieldingContact& contact, const ContactProblem& problem, std::vector<char> closed,
+                 YieldingContact::State state) {
+  constexpr int most_rounds = 60, brief = 60, patient = 400, begins_afresh = 4, most_in_vain = 6;
+  constexpr double accurate = 1e-10, good_enough = 1e-9;
+  const bool rubs = !problem.rubbing.empty(), glued = problem.friction.array().isInf().any();
+  Iterated best;
+  int in_vain = 0;  // rounds since the best state got nearer by half
+  while (best.rounds < most_rounds) {
+    // Contact with one tangent of the flow need not be solved at any price. Where friction leads no nearer, the
+    // whole way is gone all the same: a section that begins to flow or ceases turns the next step. Then contact is
+    // begun afresh, with nothing near.
+    const bool whole_way = rubs && in_vain > 0, afresh = rubs && in_vain == begins_afresh;
+    const ContactAnswer found =
+        solve_contact(contact.linear_at(state), closed, afresh ? Eigen::VectorXd() : state.force,
+                      !whole_way ? brief : (afresh ? patient_rounds : patient));
+    Eigen::VectorXd force(problem.misfit.size());
+    force << found.pressure, found.traction;
+    auto next = whole_way ? contact.at(force, state.flow) : contact.towards(state, force);
+    const bool is_first = best.rounds++ == 0;
+    const bool gains = is_first || next.violation < 0.5 * best.state.violation;
+    if (is_first || next.violation < best.state.violation) {
+      best.state = next;
+      best.contact = found;
+    }
+    if (best.state.violation <= (in_vain == 0 ? accurate : good_enough)) break;
+    // Pairs that stick leave no answer, with this flow or that.
+    if (glued && found.friction_residual > good_enough) break;
+    in_vain = gains ? 0 : in_vain + 1;
+    if (in_vain > (rubs ? most_in_vain : 3 * most_in_vain)) break;
+    if (!rubs || whole_way || next.violation < state.violation) {
+      closed = found.closed;
+      state = std::move(next);
+    }
+  }
+  return best;
+}
+
+// The normal law under these tractions, whatever friction left undone; a pair that this opens loses its traction.
+void settle(const ContactProblem& problem, const FlowBesideContact& beside, YieldingContactAnswer& answer) {
+  const Eigen::Index pairs = answer.contact.pressure.size();
+  while (true) {
+    const Eigen::VectorXd& traction = answer.contact.traction;
+    ContactProblem normal{.compliance = problem.compliance.topLeftCorner(pairs, pairs),
+                          .misfit = problem.misfit.head(pairs) +
+                                    problem.compliance.topRightCorner(pairs, traction.size()) * traction,
+                          .rubbing = {},
+                          .friction = {}};
+    FlowBesideContact flow{beside.flow, beside.by_force.leftCols(pairs)};
+    flow.flow.shares += beside.by_force.rightCols(traction.size()) * traction;
+    auto settled =
+        solve_yielding_contact(normal, flow, answer.contact.closed, answer.contact.pressure, answer.flow);
+    answer.contact.pressure = settled.contact.pressure;
+    answer.contact.closed = settled.contact.closed;
+    answer.flow = std::move(settled.flow);
+    bool same = true;
+    for (std::size_t k = 0; k < problem.rubbing.size(); ++k) {
+      auto of_pair = answer.contact.traction.segment<2>(static_cast<Eigen::Index>(2 * k));
+      if (answer.contact.closed[static_cast<std::size_t>(problem.rubbing[k])] != 0 || of_pair.isZero(0.0))
+        continue;
+      of_pair.setZero();
+      answer.contact.slips[k] = 0;
+      same = false;
+    }
+    if (same) return;
+  }
+}
+
 }  // namespace
 
 YieldingContactAnswer solve_yielding_contact(const ContactProblem& problem, const FlowBesideContact& beside,
                                              const std::vector<char>& start, const Eigen::VectorXd& near,
                                              const FlowAnswer& flow) {
-  constexpr int most_rounds = 40, brief = 60, patient = 400, most_in_vain = 2;
-  constexpr double accurate = 1e-10, good_enough = 1e-8;
+  constexpr double good_enough = 1e-9;
   YieldingContactAnswer answer;
   if (problem.misfit.size() == 0) {
     answer.contact = solve_contact(problem, start);
@@ -79,36 +152,25 @@ YieldingContactAnswer solve_yielding_contact(const ContactProblem& problem, cons
     return answer;
   }
   YieldingContact contact(problem, beside);
-  auto state = contact.at(near.size() > 0 ? near : Eigen::VectorXd::Zero(problem.misfit.size()), flow);
-  std::vector<char> closed = start;
-  const bool glued = problem.friction.array().isInf().any();
-  // Contact with one tangent of the flow need not be solved at any price; where that brings nothing, dearer.
-  for (int in_vain = 0; in_vain < most_in_vain && answer.rounds < most_rounds; ++answer.rounds) {
-    const int patience = in_vain == 0 ? brief : patient;
-    const ContactAnswer found = solve_contact(contact.linear_at(state), closed, state.force, patience);
-    Eigen::VectorXd force(problem.misfit.size());
-    force << found.pressure, found.traction;
-    auto next = contact.towards(state, force);
-    const bool nearer = next.violation < state.violation;
-    in_vain = next.violation < 0.5 * state.violation ? 0 : in_vain + 1;
-    if (nearer || problem.rubbing.empty() || answer.rounds == 0) {
-      closed = found.closed;
-      answer.contact = found;
-      state = std::move(next);
-    }
-    if (state.violation <= (in_vain == 0 ? accurate : good_enough)) break;
-    // Pairs that stick leave no answer, with this flow or that.
-    if (glued && found.friction_residual > good_enough) break;
-  }
-  const auto pairs = answer.contact.pressure.size();
+  const Eigen::VectorXd first = near.size() > 0 ? near : Eigen::VectorXd::Zero(problem.misfit.size());
+  auto best = iterate(contact, problem, start, contact.at(first, flow));
+  answer.contact = std::move(best.contact);
+  answer.rounds = best.rounds;
+  const Eigen::Index pairs = answer.contact.pressure.size();
+  answer.contact.pressure = best.state.force.head(pairs);
+  answer.contact.traction = best.state.force.tail(best.state.force.size() - pairs);
   for (Eigen::Index pair = 0; pair < pairs; ++pair)
-    if (state.force(pair) > 0.0) answer.contact.closed[static_cast<std::size_t>(pair)] = 1;
-  answer.contact.pressure = state.force.head(pairs);
-  answer.contact.traction = state.force.tail(state.force.size() - pairs);
-  const ContactResidual residual = contact_residual(problem, state.force, state.misfit);
+    if (best.state.force(pair) > 0.0) answer.contact.closed[static_cast<std::size_t>(pair)] = 1;
+  answer.flow = std::move(best.state.flow);
+  if (best.state.violation > good_enough && !problem.rubbing.empty()) settle(problem, beside, answer);
+
+  Eigen::VectorXd force(problem.misfit.size());
+  force << answer.contact.pressure, answer.contact.traction;
+  const ContactResidual residual = contact_residual(
+      problem, force,
+      problem.misfit + problem.compliance * force + beside.by_force.transpose() * answer.flow.deformation);
   answer.contact.complementarity = residual.complementarity;
   answer.contact.friction_residual = residual.friction;
-  answer.flow = std::move(state.flow);
   return answer;
 }
 
