@@ -165,7 +165,7 @@ TEST_CASE("keys that are figures draw unit and meaning on the catalogue, and rea
   CHECK(declared.size() == 4);  // and the race
   CHECK(declared["loads"] > 10);
   // Of a race the governed course is the catalogue's.
-  const models::FigureSource source{outcome, findings, assessment.margins, assessment.race};
+  const models::FigureSource source{outcome, findings, assessment.margins, assessment.race, {}};
   for (const auto& [path, name] : {std::pair{"life_factor", "plate_life"}, {"screws", "screw_life"}}) {
     const auto& course = json["race"]["courses"][0];
     REQUIRE(course["course"] == "governed");

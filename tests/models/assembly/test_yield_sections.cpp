@@ -232,7 +232,7 @@ TEST_CASE("what bends for good is told once: of the steps by how much, of a load
   CHECK(of(bent, LimitKind::bent_by_load, "C") == nullptr);
 
   models::Construct loaded = bridged(0.75 * 6250.0);
-  for (auto& screw : loaded.screws) screw.material.yield_strength.reset();
+  for (auto& other : loaded.screws) other.material.yield_strength.reset();
   const auto by_load = limits_of(loaded);
   const auto* plate = of(by_load, LimitKind::bent_by_load, "plate");
   REQUIRE(plate != nullptr);

@@ -121,7 +121,7 @@ bool is_left_out(const std::string& name) {
 Figures figures_of(const Construct& construct, double size) {
   const Assembly assembly = assemble(construct, construct.screws);
   const Findings findings = analyse(assembly, {}, Extent::verdict).findings;
-  const auto margins = find_margins(construct, findings);
+  const auto margins = collect_margins(construct, findings).margins;
   const Outcome outcome = outcome_of(findings, construct, margins, review(construct));
   Figures all;
   const auto add = [&](const std::string& name, FigureUnit unit, std::optional<double> value, double group = 0.0,
@@ -134,7 +134,7 @@ Figures figures_of(const Construct& construct, double size) {
     if (!is_left_out(each.name)) add(each.name, each.unit, each.read(outcome));
   const std::optional<Race> none;
   for (const auto& each : assessed_figures())
-    if (!is_left_out(each.name)) add(each.name, each.unit, each.read({outcome, findings, margins, none}));
+    if (!is_left_out(each.name)) add(each.name, each.unit, each.read({outcome, findings, margins, none, {}}));
   for (std::size_t l = 0; l < outcome.loads.size(); ++l) {
     const LoadFindings& load = findings.loads[l];
     const std::string of = " @" + load.load;
