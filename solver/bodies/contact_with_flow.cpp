@@ -7,6 +7,8 @@ namespace gapstrain::solver {
 
 namespace {
 
+constexpr double acceptable = 1e-9;  // violation of the laws of contact and friction where no round leads nearer
+
 class YieldingContact {
  public:
   YieldingContact(const ContactProblem& problem, const FlowBesideContact& beside)
@@ -75,7 +77,7 @@ struct Iterated {
 Iterated iterate(YieldingContact& contact, const ContactProblem& problem, std::vector<char> closed,
                  YieldingContact::State state) {
   constexpr int most_rounds = 60, brief = 60, patient = 400, begins_afresh = 4, most_in_vain = 6;
-  constexpr double accurate = 1e-10, good_enough = 1e-9;
+  constexpr double accurate = 1e-10;
   const bool rubs = !problem.rubbing.empty(), glued = problem.friction.array().isInf().any();
   Iterated best;
   int in_vain = 0;  // rounds since the best state got nearer by half
@@ -96,9 +98,9 @@ Iterated iterate(YieldingContact& contact, const ContactProblem& problem, std::v
       best.state = next;
       best.contact = found;
     }
-    if (best.state.violation <= (in_vain == 0 ? accurate : good_enough)) break;
+    if (best.state.violation <= (in_vain == 0 ? accurate : acceptable)) break;
     // Pairs that stick leave no answer, with this flow or that.
-    if (glued && found.friction_residual > good_enough) break;
+    if (glued && found.friction_residual > acceptable) break;
     in_vain = gains ? 0 : in_vain + 1;
     if (in_vain > (rubs ? most_in_vain : 3 * most_in_vain)) break;
     if (!rubs || whole_way || next.violation < state.violation) {
@@ -144,7 +146,6 @@ void settle(const ContactProblem& problem, const FlowBesideContact& beside, Yiel
 YieldingContactAnswer solve_yielding_contact(const ContactProblem& problem, const FlowBesideContact& beside,
                                              const std::vector<char>& start, const Eigen::VectorXd& near,
                                              const FlowAnswer& flow) {
-  constexpr double good_enough = 1e-9;
   YieldingContactAnswer answer;
   if (problem.misfit.size() == 0) {
     answer.contact = solve_contact(problem, start);
@@ -162,7 +163,7 @@ YieldingContactAnswer solve_yielding_contact(const ContactProblem& problem, cons
   for (Eigen::Index pair = 0; pair < pairs; ++pair)
     if (best.state.force(pair) > 0.0) answer.contact.closed[static_cast<std::size_t>(pair)] = 1;
   answer.flow = std::move(best.state.flow);
-  if (best.state.violation > good_enough && !problem.rubbing.empty()) settle(problem, beside, answer);
+  if (best.state.violation > acceptable && !problem.rubbing.empty()) settle(problem, beside, answer);
 
   Eigen::VectorXd force(problem.misfit.size());
   force << answer.contact.pressure, answer.contact.traction;

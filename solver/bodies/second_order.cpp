@@ -73,7 +73,7 @@ SecondOrder find_second_order(const AxialSlopes& axes, const SecondOrderRule& ru
                               const PortState& linear, double work,
                               const std::function<PortState(const PortLoads&)>& solve) {
   constexpr int most_rounds = 40, most_idle = 3;
-  constexpr double settled = 1e-10, good_enough = 1e-6, of_work = 1e-3;
+  constexpr double settled = 1e-10, acceptable_change = 1e-6, of_work = 1e-3;
   const LoadedAxes read(axes, made);
   const Eigen::VectorXd slopes = read.slopes(linear), axial = read.axial(linear, {});
   Eigen::VectorXd moments = axial.cwiseProduct(slopes);
@@ -111,7 +111,7 @@ SecondOrder find_second_order(const AxialSlopes& axes, const SecondOrderRule& ru
     found.residual = (value - moments).norm() / moments.norm();
     idle = found.residual < 0.5 * best ? 0 : idle + 1;
     best = std::min(best, found.residual);
-    if (found.residual <= settled || (idle >= most_idle && found.residual <= good_enough)) break;
+    if (found.residual <= settled || (idle >= most_idle && found.residual <= acceptable_change)) break;
     moments = mixing.next(moments, value);
     value = go_on();
   }
