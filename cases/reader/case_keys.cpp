@@ -28,8 +28,8 @@ std::vector<Key> file_keys() {
     {"", "estimated", Kind::texts, optional, "",
      "what of the case was estimated, not measured, by key: said in every output, and no screw is offered to order by it; "
      "take out what has been measured since", models::estimate_keys()},
-    {"", "metals", Kind::choice, literal, "elastic",
-     "elastic whatever the stress, or plates and screws that bend for good beyond their yield strength",
+    {"", "metals", Kind::choice, literal, "elastic_plastic",
+     "plates and screws that bend for good beyond their yield strength, or elastic ones whatever the stress",
      {"elastic", "elastic_plastic"}},
     {"", "second_order", Kind::choice, literal, "auto",
      "what axial forces add to bending as plate and bone turn under them: in every load above 5 % of the one that "

@@ -45,7 +45,8 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   construct.temporary = read_temporary(file);
   construct.steps = read_steps(file, construct.screws, reading);
   construct.contact = read_contact(file.section("contact"));
-  if (file.text("metals") == "elastic_plastic") construct.metal_law = models::MetalLaw::elastic_plastic;
+  construct.metal_law =
+      file.text("metals") == "elastic" ? models::MetalLaw::elastic : models::MetalLaw::elastic_plastic;
   if (const auto second_order = file.text("second_order"); second_order == "on")
     construct.second_order = models::SecondOrderEffects::always;
   else if (second_order == "off")

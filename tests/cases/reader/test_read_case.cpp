@@ -71,6 +71,8 @@ TEST_CASE("what a case leaves out is taken from the documented defaults", "[case
   const auto& construct = file.construct;
   CHECK(construct.name == "minimal");
   CHECK_FALSE(construct.body_mass.has_value());
+  CHECK(construct.metal_law == models::MetalLaw::elastic_plastic);
+  CHECK(minimal_with("[bone]", "metals = \"elastic\"\n[bone]").metal_law == models::MetalLaw::elastic);
   CHECK(only(construct.plates).aspect == models::Aspect::cranial);
   CHECK(only(construct.plates).standoff.value() == Approx(1.0));
   CHECK(only(construct.plates).contour == models::Contour::follows_bone);
