@@ -43,7 +43,9 @@ std::vector<Trend> published_on_screws() {
        criteria::first_table,
        {shaft},
        third_and_fourth_set_ups(),
-       "Inner screws take nearly all of the axial load."},
+       "Inner screws take nearly all of the axial load.",
+       "Where the fourth screw goes decides: next to the inner one it adds 4 % in compression, next to the outer "
+       "one nothing."},
       {"number of screws",
        nourisa,
        seen,
@@ -66,7 +68,9 @@ std::vector<Trend> published_on_screws() {
        criteria::size,
        {bridge},
        in_rigs({on_balls, held_and_ball, held_and_guided}, three_over_two),
-       "The third screw shortens the free span and holds the fragment against turning."},
+       "The third screw shortens the free span and holds the fragment against turning.",
+       "As published unless both ends are kept straight. But ours is some three times as stiff as the specimens "
+       "even on balls: mounts, sag under load and threads that give way are not in it."},
       {"number of screws",
        weaver,
        seen,
@@ -102,7 +106,9 @@ std::vector<Trend> published_on_screws() {
        "compression down by 2 % each time; torsion within 15 % (ours)",
        {human_tibia_far},
        in_rigs({on_balls, held_and_ball, held_and_guided}, fewer_far_off),
-       "Between the inner and the outer screw others add a little."},
+       "Between the inner and the outer screw others add a little.",
+       "Compression as published. In torsion of a plate this far off, screws bend, and fewer of them more; with "
+       "grips one step is alike, the other not. Which screws the paper left out is not known."},
       {"third screw",
        nourisa,
        seen,
@@ -112,7 +118,10 @@ std::vector<Trend> published_on_screws() {
        criteria::first_table,
        {shaft},
        in_rigs({on_balls, line_head_to_knee}, one_more_inside),
-       "Strain bends off as the screw nears the gap."},
+       "Strain bends off as the screw nears the gap.",
+       "It falls along a straight line, wherever the load line is: with nearly rigid fragments the gap's turn is "
+       "in proportion to the free span. The abstract calls moving screws inwards linear too; how the cases differ "
+       "was not seen."},
       {"third screw",
        stoffel_screws,
        from_memory,
@@ -122,7 +131,9 @@ std::vector<Trend> published_on_screws() {
        criteria::first_table,
        {shaft},
        in_rigs({on_balls, held_and_guided}, third_screw),
-       "Next to the inner screw it shares that one's load."},
+       "Next to the inner screw it shares that one's load.",
+       "On balls compression is as published, torsion counts as much: next to the inner screw the third halves "
+       "what turns that one in the bone. With ends held it is in compression that it does not help."},
       {"cortices",
        "Demner et al. 2014, VCOT 27:422",
        seen,
@@ -174,7 +185,10 @@ std::vector<Trend> published_on_screws() {
        "0.81 within 0.15 (ours)",
        {human_femur_cortical, human_femur_steel},
        in_rigs({line_head_to_knee, line_head_to_knee_held}, not_locked_weaver),
-       "A ball head gives way where a locked one does not, and friction holds the plate on the bone."},
+       "A ball head gives way where a locked one does not, and friction holds the plate on the bone.",
+       "Heads that are tightened pull the plate onto the bone, where friction and contact hold it over part of "
+       "the free span; the locked plate stands 1 mm off. Nothing slips or loosens under 100 N. The next paper "
+       "measured the reverse of this one."},
       {"heads",
        "Locked and non-locked shaft screws, OTA Int 2024, PMC10969512 (authors not seen)",
        seen,
@@ -186,7 +200,9 @@ std::vector<Trend> published_on_screws() {
        "1.19 within 0.15 (ours)",
        {human_femur_cortical, human_femur_steel},
        in_rigs({line_head_to_knee, line_head_to_knee_held}, not_locked_cadavers),
-       "A plate that is pressed on the bone has a shorter way to the load and a shorter free span."},
+       "A plate that is pressed on the bone has a shorter way to the load and a shorter free span.",
+       "As published with the condyles held; on balls the contact of plate and bone makes three times as much of "
+       "it."},
       {"heads",
        "Two locking or three non-locking screws, Bone Joint Res 2012, 1(6) (authors not seen)",
        seen,

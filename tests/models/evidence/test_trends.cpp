@@ -180,8 +180,7 @@ TEST_CASE("a gauge on the free span reads M t / (2 E I), and less where bone tak
   const auto strains = benches.gauges(state, {78.0, 13.0});  // over the gap; between the two outermost screws
   const double plain = 1000.0 * 1.75 / (190e3 * 11.0 * 3.5 * 3.5 * 3.5 / 12.0);
   CHECK(strains[0] == Approx(plain).epsilon(0.1));  // holes on both sides draw the stress to the middle or from it
-  CHECK(strains[1] < 0.5 * strains[0]);
-  CHECK(strains[1] > 0.0);
+  CHECK(std::abs(strains[1]) < 0.1 * strains[0]);   // nearly all is in the bone there
 }
 
 TEST_CASE("the intact bone's axial stiffness is E A / L", "[trends]") {
