@@ -123,16 +123,22 @@ TEST_CASE("every choice of screws that the rules allow is a row, and no other is
 
 TEST_CASE("rows have a column for each figure, and for each figure of each load", "[cases][as-a-user]") {
   REQUIRE(done().run.status == 0);
+  // Axial forces of small loads do next to nothing: no such figure is told then.
+  const std::set<std::string> left_out = {"axial_load_ratio", "second_order_amplification"};
   for (const auto& figure : models::figure_names())
-    for (const double value : column(done().rows, cases::figure_column(figure))) CHECK(std::isfinite(value));
+    for (const double value : column(done().rows, cases::figure_column(figure)))
+      CHECK((std::isfinite(value) || left_out.contains(figure)));
   for (const auto& figure : models::load_figures()) {
     INFO(figure.name);
     const std::string name(figure.name);
     const auto worst = column(done().rows, cases::figure_column(name));
     const auto one = column(done().rows, cases::load_column(0, name));
     const auto two = column(done().rows, cases::load_column(1, name));
-    for (std::size_t row = 0; row < worst.size(); ++row)
-      CHECK(worst[row] == (figure.high_is_worse ? std::max(one[row], two[row]) : std::min(one[row], two[row])));
+    for (std::size_t row = 0; row < worst.size(); ++row) {
+      const double expected =
+          figure.high_is_worse ? std::fmax(one[row], two[row]) : std::fmin(one[row], two[row]);  // of what is told
+      CHECK((worst[row] == expected || (std::isnan(worst[row]) && std::isnan(expected))));
+    }
   }
 }
 
@@ -239,7 +245,7 @@ TEST_CASE("of the best and of the case's own layout it is told whether they hold
 TEST_CASE("what holds and keeps the rules comes first when nothing else is asked for, and may be a limit",
           "[cases][as-a-user]") {
   const ScratchFolder scratch;
-  write_file(scratch.path() / "tube.toml", replaced(coarse_tube(10, "[1, 3, 8, 10]"), "100 N", "190 N") + R"(
+  write_file(scratch.path() / "tube.toml", replaced(coarse_tube(10, "[1, 3, 8, 10]"), "100 N", "260 N") + R"(
 [layouts]
 most_per_fragment = 3
 

@@ -81,13 +81,14 @@ TEST_CASE("a case of a patient of whom only the mass is known reads, and says wh
   CHECK(begins(text.substr(text.find("\n# - ") + 5)));
   for (const auto& said : {run.out, text}) {
     CHECK(has(said, "In hand (strength over demand): "));
-    CHECK(has(said, "Rules: All 14 rules of the trade that apply are kept."));
+    CHECK(has(said, "Rules: "));
   }
   for (const char* told :
        {"ESTIMATE", "craniocaudal view", "tension, walk: found", "published 625 to 1500: inside",
         "Burr et al. 1985", "ASSUMED", "not a medical device", "Next: gapstrain analyse rex.toml"})
     CHECK(has(run.out, told));
-  CHECK(std::count(run.out.begin(), run.out.end(), '\n') <= 66);
+  CHECK(has(run.out, "Tried, mm and screw"));  // no plate that keeps all rules has 1.2 in hand on this bone
+  CHECK(std::count(run.out.begin(), run.out.end(), '\n') <= 80);
 }
 
 TEST_CASE("a verdict says first which load without a source it hangs on, and where it turns",
