@@ -1,7 +1,6 @@
 #include "solver/bodies/pressed.h"
 
 #include "solver/bodies/contact_on_links.h"
-#include "solver/bodies/press_with_flow.h"
 
 #include <algorithm>
 #include <utility>

@@ -1,6 +1,6 @@
 #include "solver/bodies/yielding.h"
 
-#include "solver/bodies/press_with_flow.h"
+#include "solver/bodies/contact_on_links.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-// What becomes of a result at both bounds of screws in bone, in sentences, cells and JSON.
+// What becomes of a state, and of a result at both bounds of screws in bone, in sentences, cells and JSON.
 #include "cases/outputs/json/state_json.h"
 #include "cases/outputs/sentences/assessment_lines.h"
 #include "cases/outputs/sentences/state_lines.h"
@@ -12,6 +12,29 @@ using namespace gapstrain::cases;
 using Catch::Matchers::Contains;
 using gapstrain::tests::sample_assessment;
 using gapstrain::tests::sample_construct;
+
+TEST_CASE("a state is told alike in lines, cells and JSON", "[cases][outputs]") {
+  models::ResultState state;
+  CHECK(alarms_of(state).empty());
+  CHECK(state_cell(state) == "holds");
+  CHECK_THAT(state_head(state, 80), Contains("HOLDS: no part that has a margin fails"));
+  state = sample_assessment().state;
+  CHECK(state.standing() == models::Standing::fails);
+  CHECK(state_cell(state) == "FAILS (screw S4, fatigue); ESTIMATE (cortex, gap); with second-order effects");
+  CHECK_THAT(state_head(state, 200),
+             Contains("LARGE AXIAL LOAD: second-order effects are in the figures: under \"axial 130 N\" the "
+                      "axial load is 6.1 % of the one that buckles the construct"));
+  CHECK(short_alarms_of(state).back() == "LARGE AXIAL LOAD: second-order effects are in the figures.");
+  CHECK(state_json(sample_construct(), state)["second_order"] == nlohmann::json{"axial 130 N"});
+  state.not_trusted = {models::Check{"energy balance", 0.3, 1e-8, false, "work is stored"}};
+  CHECK(state.standing() == models::Standing::not_trusted);
+  CHECK(state_cell(state).starts_with("NOT TO BE TRUSTED (energy balance); FAILS ("));
+  CHECK(state_json(sample_construct(), state)["standing"] == "NOT TO BE TRUSTED");
+  CHECK(state_json(sample_construct(), state)["estimated"] == nlohmann::json{"bone.cortex", "fracture.gap"});
+  CHECK(state_head(state, 80).starts_with("NOT TO BE TRUSTED: energy balance"));
+  CHECK(with_result_column("a,b\r\n1,2\r\n3,4\r\n", models::ResultState{}) ==
+        "a,b,result\r\n1,2,holds\r\n3,4,holds\r\n");
+}
 
 TEST_CASE("what the soft bound of screws in bone turns is said in every output", "[cases][outputs]") {
   const auto day = [](double factor) {

@@ -31,8 +31,9 @@ TEST_CASE("spots round the fracture share the whole cut face", "[models][build]"
     centroid += spot.area * spot.proximal.centre;
   }
   CHECK(spots.size() == 48);
-  // The polygon of 40 sides is 0.1 % shorter than the circle.
-  CHECK(area == Approx(2.0 * std::numbers::pi * radius * wall / std::cos(obliquity)).epsilon(0.002));
+  // The polygon of 40 sides whose corners are on the circle is 0.1 % shorter than it, and cells whose directors
+  // part at their corners take as much and twice more off their own volume.
+  CHECK(area == Approx(2.0 * std::numbers::pi * radius * wall / std::cos(obliquity)).epsilon(0.005));
   CHECK(centroid.tail<2>().norm() < 1e-9 * area);
 }
 

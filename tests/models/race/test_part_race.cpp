@@ -71,8 +71,8 @@ const StressHistory::Course& part_course(const StressHistory& history, HealingCo
 }
 
 bool is_same_place(const HotPlace& one, const HotPlace& other) {
-  return one.screw == other.screw && one.along == other.along && one.across == other.across &&
-         one.face == other.face;
+  return one.screw == other.screw && one.notch == other.notch && one.along == other.along &&
+         one.across == other.across && one.face == other.face;
 }
 
 // Largest difference of amplitudes over the largest, at places that both histories follow.
