@@ -47,7 +47,8 @@ Keys of_construct() {
       figure_key("stiffness.bending_z", "bending_stiffness_edge"),
       figure_key("stiffness.torsion", "torsional_stiffness"),
       {"stiffness.under_axial_n",
-       "the axial load that all four are told under: the largest axial compression of the loads; left out where no "
+       "the axial load that all four are told under: the largest axial compression of the loads; left out where "
+       "no "
        "surfaces touch, with it or without: stiffness is then the same under any"},
   };
 }
@@ -228,7 +229,8 @@ Keys of_load() {
       {"acts[]", "its parts that are not zero, by their keys in the case file"},
       {"supports", "what holds the bone's ends, or the rollers"},
       {"buckling_factor",
-       "factor on the load at which the construct buckles, sections taken as elastic from there on: an upper bound "
+       "factor on the load at which the construct buckles, sections taken as elastic from there on: an upper "
+       "bound "
        "where parts yield; left out when it cannot"},
       {"second_order.in_figures",
        "whether the load's figures hold for the construct as it is deformed: what its axial forces add to bending "

@@ -12,7 +12,8 @@ namespace gapstrain::cases {
 std::string standing_word(models::Standing standing);
 
 // What must be seen before any figure, worst first, a sentence each, unwrapped: "NOT TO BE TRUSTED: ...",
-// "FAILS: ...", "FAILS AT THE SOFT BOUND: ...", "LIMIT: ...", "ESTIMATE: ...". Empty when there is nothing to warn of.
+// "FAILS: ...", "FAILS AT THE SOFT BOUND: ...", "LIMIT: ...", "ESTIMATE: ...". Empty when there is nothing to warn
+// of.
 std::vector<std::string> alarms_of(const models::ResultState& state);
 
 // The same in at most a line a kind, for where there is little room: pictures.

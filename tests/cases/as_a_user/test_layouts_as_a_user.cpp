@@ -303,7 +303,8 @@ TEST_CASE("a plate that yields is a finding: status 0, and quiet is quiet", "[ca
   const std::string summary = read_file(scratch.path() / "out" / "summary.txt");
   CHECK_THAT(summary, Catch::Contains("\nNO layout holds: "));
   CHECK_THAT(summary, Catch::Contains(" FAILS\n yours "));
-  CHECK(told_of(summary, "1").starts_with(" NOT TO BE TRUSTED: mesh error of the peak stress"));  // so coarse it is
+  CHECK(
+      told_of(summary, "1").starts_with(" NOT TO BE TRUSTED: mesh error of the peak stress"));  // so coarse it is
   CHECK_THAT(told_of(summary, "1"), Catch::Contains("; plate, yield 0."));
 }
 
