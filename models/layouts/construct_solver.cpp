@@ -143,7 +143,7 @@ std::pair<solver::PressedForces, solver::SecondOrder> ConstructSolver::press_at_
       throw free_to_move(assembly_, solver::MechanismError(pressed.pull), load.name);
   };
   press(load.alone);
-  if (!load.axes) return {std::move(pressed), {}};
+  if (!load.axes) return {std::move(pressed), solver::SecondOrder{}};
   solver::PressedForces straight = pressed;
   const auto solve = [&](const solver::PortLoads& added) {
     solver::System::LoadAlone alone = system.alone(added);

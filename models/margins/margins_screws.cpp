@@ -71,7 +71,7 @@ void add_yield(const LoadedScrew& loaded, const Findings& findings, MarginList& 
   list.add(std::move(margin));
 }
 
-double least_factor(const MarginList& list) {
+double least_margin_factor(const MarginList& list) {
   double least = std::numeric_limits<double>::infinity();
   for (const auto& margin : list.margins) least = std::min(least, margin.factor);
   return least;
@@ -100,7 +100,8 @@ void add_fatigue(const Construct& construct, const LoadedScrew& loaded, MarginLi
   // The place that has less in hand speaks for the screw.
   MarginList at_head = at({head_notch(*loaded.screw), false}, &ScrewFindings::head_cycle, head_notch_source);
   MarginList in_bone = at({thread_notch(*loaded.screw), true}, &ScrewFindings::thread_cycle, thread_notch_source);
-  list.add_all(least_factor(in_bone) < least_factor(at_head) ? std::move(in_bone) : std::move(at_head));
+  list.add_all(least_margin_factor(in_bone) < least_margin_factor(at_head) ? std::move(in_bone)
+                                                                           : std::move(at_head));
 }
 
 void add_hold(const LoadedScrew& loaded, const Findings& findings, MarginList& list) {

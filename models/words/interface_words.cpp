@@ -48,7 +48,7 @@ std::string bounds_sentence(const InterfaceBounds& bounds) {
 
 std::string soft_bound_warning(const InterfaceBounds& bounds) {
   const FirstDay& day = bounds.soft.day;
-  const std::string screws = fmt::format("with screws {}", interface_name(bounds.soft.stiffness));
+  std::string screws = fmt::format("with screws {}", interface_name(bounds.soft.stiffness));
   if (day.standing == Standing::not_trusted)
     return fmt::format("{} the calculation fails its own checks: whether it holds there is not known", screws);
   if (!day.least) return screws;
