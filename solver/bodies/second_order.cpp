@@ -52,9 +52,10 @@ class Mixing {
 
  private:
   static void append(Eigen::MatrixXd& columns, const Eigen::VectorXd& column, Eigen::Index kept) {
-    const Eigen::MatrixXd last = columns.rightCols(kept);
-    columns.resize(column.size(), kept + 1);
-    columns << last, column;
+    Eigen::MatrixXd joined(column.size(), kept + 1);
+    if (kept > 0) joined.leftCols(kept) = columns.rightCols(kept);
+    joined.col(kept) = column;
+    columns = std::move(joined);
   }
   Eigen::MatrixXd residuals_, values_;
   Eigen::VectorXd last_residual_, last_value_;
