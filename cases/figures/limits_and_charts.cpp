@@ -1,12 +1,12 @@
 #include "cases/figures/limits_and_charts.h"
 
+#include "cases/text/leading_number.h"
 #include "cases/text/words.h"
 #include "cases/toml/parse_value.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 
 namespace gapstrain::cases {
@@ -38,12 +38,10 @@ Kind kind_of(Dimension dimension) {
 // "500 N/mm": a unit that no key of a case has is not converted.
 double number_before(const Value& value, const std::string& unit) {
   const auto* text = std::get_if<std::string>(&value.content);
-  double number = 0.0;
-  if (text != nullptr) {
-    const char* const end = text->data() + text->size();
-    const auto [rest, fault] = std::from_chars(text->data(), end, number);
-    const auto behind = std::find_if(rest, end, [](char c) { return c != ' '; });
-    if (fault == std::errc{} && std::isfinite(number) && std::string_view(behind, end) == unit) return number;
+  if (const auto number = text != nullptr ? leading_number(*text) : std::nullopt) {
+    const std::string_view rest = std::string_view(*text).substr(number->length);
+    const auto behind = std::min(rest.find_first_not_of(' '), rest.size());
+    if (std::isfinite(number->value) && rest.substr(behind) == unit) return number->value;
   }
   throw ValueError(fmt::format("found {}; a text with the unit {} is wanted here, such as \"100 {}\"",
                                quote(value), unit, unit));

@@ -1,11 +1,11 @@
 #include "cases/toml/parse_value.h"
 
+#include "cases/text/leading_number.h"
 #include "cases/text/words.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <optional>
 
@@ -74,9 +74,8 @@ double finite_number(const Value& value) {
 }
 
 double bound(std::string_view text) {
-  double number = 0.0;
-  std::from_chars(text.data(), text.data() + text.size(), number);
-  return number;
+  const auto number = leading_number(text);
+  return number ? number->value : 0.0;
 }
 
 std::string allowed(const Key& key) {

@@ -1,12 +1,12 @@
 #include "cases/toml/quantity_text.h"
 
+#include "cases/text/leading_number.h"
 #include "cases/text/words.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <numbers>
 
@@ -134,26 +134,25 @@ double parse_quantity(std::string_view text, Dimension dimension) {
 
 Quantity split_quantity(std::string_view text, Dimension dimension) {
   const std::string clean = normalise_blanks(text);
-  const char* begin = clean.data() + (clean.starts_with('+') ? 1 : 0);
-  const char* end = clean.data() + clean.size();
-  double number = 0.0;
-  const auto [rest, fault] = std::from_chars(begin, end, number);
+  const std::string_view unsigned_text = std::string_view(clean).substr(clean.starts_with('+') ? 1 : 0);
+  const auto number = leading_number(unsigned_text);
   const std::string wanted = fmt::format("{} is a number and a unit ({}), such as \"{}\"", with_article(dimension),
                                          units_of(dimension), example_of(dimension));
-  if (fault != std::errc{} || !std::isfinite(number))
+  if (!number || !std::isfinite(number->value))
     throw QuantityError(
         fmt::format("found \"{}\", which does not begin with a usable number; {}", visible(text), wanted));
-  if (rest != end && *rest == ',')
+  const std::string_view rest = unsigned_text.substr(number->length);
+  if (rest.starts_with(','))
     throw QuantityError(fmt::format("found \"{}\" with a comma; write decimals with a point, such as \"{}\"",
                                     visible(text), example_of(dimension)));
-  const std::string unit_text = normalise_blanks({rest, end});
+  const std::string unit_text = normalise_blanks(rest);
   if (unit_text.empty())
     throw QuantityError(fmt::format("found \"{}\" without a unit; {}", visible(text), wanted));
   const Unit& unit = known_unit(unit_text, text, dimension);
   if (unit.dimension != dimension)
     throw QuantityError(fmt::format("found \"{}\", which is {}; {} is wanted here, in {}", visible(text),
                                     with_article(unit.dimension), with_article(dimension), units_of(dimension)));
-  return {number, unit};
+  return {number->value, unit};
 }
 
 }  // namespace gapstrain::cases
