@@ -51,6 +51,7 @@ std::vector<Key> load_and_force_keys() {
     {"load", "bending_z", Kind::moment, literal, "0 N m", "bends the plate on its edge", {}, load_moment},
     {"load", "torsion", Kind::moment, literal, "0 N m", "about the bone, on its distal end; reversed on a proximal one",
      {}, load_moment},
+    {"load", "factor", Kind::number, literal, "1", "all that acts in it, this many times", {}, {"0", "1000"}},
     {"load", "cycles_per_day", Kind::number, optional, "",
      "how often a day it is applied; without it a load is no part of the patient's day", {}, {"0.001", "1000000"}},
     {"load", "spread", Kind::number, literal, "0.25",

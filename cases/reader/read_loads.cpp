@@ -164,6 +164,15 @@ models::SurfaceForce read_force(const Section& section, models::Aspect plate_asp
   return force;
 }
 
+// All that acts; supports stay.
+void multiply(models::LoadCase& load, double factor) {
+  for (models::Force* force : {&load.axial_compression, &load.transverse_y, &load.transverse_z}) *force *= factor;
+  for (models::Moment* moment : {&load.bending_y, &load.bending_z, &load.torsion}) *moment *= factor;
+  if (load.four_point) load.four_point->total *= factor;
+  for (auto& force : load.forces)
+    for (models::Force* part : {&force.force.x, &force.force.y, &force.force.z}) *part *= factor;
+}
+
 models::LoadCase read_load(const Section& section, std::size_t number, models::Aspect plate_aspect) {
   models::LoadCase load;
   load.name = section.text("name").value_or(fmt::format("load {}", number));
@@ -187,6 +196,8 @@ models::LoadCase read_load(const Section& section, std::size_t number, models::A
   const Section four_point = section.section("four_point");
   if (four_point.present()) load.four_point = read_four_point(four_point);
   for (const auto& force : section.sections("force")) load.forces.push_back(read_force(force, plate_aspect));
+  const double factor = section.get<double>("factor");
+  if (factor != 1.0) multiply(load, factor);
   return load;
 }
 
