@@ -1,5 +1,7 @@
+#include "cases/reader/read_case.h"
 #include "cases/reader/read_parts.h"
 
+#include "models/layouts/hole_choices.h"
 #include "models/parts/tightening.h"
 
 #include <fmt/format.h>
@@ -72,6 +74,18 @@ std::vector<std::string> assumptions_of(const Section& file, const models::Const
     sentences.push_back(
         "No standoff is given: 0 mm is taken, because ball-headed screws press the plate onto the bone.");
   add_friction(file.section("contact"), construct.contact, sentences);
+  return sentences;
+}
+
+std::vector<std::string> assumptions_of_candidates(const models::Construct& construct,
+                                                   const std::vector<models::Screw>& ready) {
+  std::vector<std::string> sentences;
+  for (const auto& [label, distance] : models::screws_beside_patches(construct, ready))
+    sentences.push_back(
+        fmt::format("Screw {} passes the bone {:.2g} mm beside the patch of the mesh that it shares with another "
+                    "kind of screw: how "
+                    "far the wall gives way is taken from there.",
+                    label, distance.value()));
   return sentences;
 }
 

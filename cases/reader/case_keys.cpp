@@ -40,6 +40,10 @@ std::vector<Key> file_keys() {
     {"", "screw", Kind::tables, required, "", "the screws; without [[step]] in the order of insertion",
      {}, {"1", "100"}},
     {"", "screws", Kind::table, optional, "", "values for every [[screw]] that does not set them itself", {}},
+    {"", "candidate", Kind::tables, optional, "",
+     "screws that `analyse` makes the mesh ready for as well, in this order: cases with the same list and the same bones "
+     "and plate share one mesh, and their figures differ by their screws alone (gapstrain page writes it)",
+     {}, {"1", "400"}},
     {"", "temporary", Kind::tables, optional, "", "wires and clamps that hold until a step takes them out",
      {}, {"1", "50"}},
     {"", "step", Kind::tables, derived, "every screw is inserted and tightened, in the order of the file",
@@ -169,11 +173,23 @@ std::vector<Key> plate_keys() {
   };
 }
 
+// A [[candidate]] is said like a [[screw]], but nothing calls it by a label.
+std::vector<Key> with_candidates(std::vector<Key> keys) {
+  std::vector<Key> candidates;
+  for (Key key : keys) {
+    if (key.table != "screw" || key.name == "label") continue;
+    key.table = "candidate";
+    candidates.push_back(std::move(key));
+  }
+  keys.insert(keys.end(), candidates.begin(), candidates.end());
+  return keys;
+}
+
 std::vector<Key> screw_keys() {
   const auto metals = models::metal_names();
   const auto sizes = models::screw_size_designations();
   const auto screw_kinds = models::screw_kind_names();
-  return {
+  return with_candidates({
     {"screws", "size", Kind::choice, optional, "", "thread by designation", sizes},
     {"screws", "kind", Kind::choice, optional, "", "what the screw does", screw_kinds},
     {"screws", "material", Kind::choice, optional, "", "metal by name", metals},
@@ -217,7 +233,7 @@ std::vector<Key> screw_keys() {
     {"screw", "label", Kind::text, derived,
      "\"S\" and the number of the hole; beside the plate \"L1\", \"L2\" and so on",
      "printed in tables and pictures, what steps call it by", {}},
-  };
+  });
 }
 
 std::vector<Key> step_keys() {

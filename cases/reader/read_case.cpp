@@ -5,6 +5,9 @@
 #include "cases/reader/read_parts.h"
 #include "cases/text/words.h"
 #include "cases/toml/text_file.h"
+#include "models/checks/screw_fault.h"
+#include "models/layouts/hole_choices.h"
+#include "models/layouts/ready_screws.h"
 
 #include <fmt/format.h>
 
@@ -86,20 +89,55 @@ std::vector<CaseProblem> locate(const std::vector<models::Problem>& problems, co
   return located;
 }
 
+// Each by itself in its place, and those of one hole on one mesh with the construct's own screw there.
+void check_candidates(const CaseFile& file, Reading& reading) {
+  const auto complain = [&](std::size_t k, const std::string& message) {
+    const auto [key, place] = reading.places.find(fmt::format("candidate[{}].hole", k));
+    reading.problems.push_back({place, key, message, false});
+  };
+  for (std::size_t k = 0; k < file.candidates.size(); ++k) {
+    const models::Screw& screw = file.candidates[k];
+    if (const auto fault = models::fault_of_last(file.construct, {screw})) {
+      complain(k, *fault);
+      continue;
+    }
+    const auto fits = [&](const models::Screw& other) {
+      return models::fit_one_mesh(file.construct, screw, other);
+    };
+    if (!std::all_of(file.construct.screws.begin(), file.construct.screws.end(), fits) ||
+        !std::all_of(file.candidates.begin(), file.candidates.begin() + static_cast<std::ptrdiff_t>(k), fits))
+      complain(k,
+               fmt::format("In hole {} two screws pass the bone just beside each other, which one mesh cannot be "
+                           "made ready for; leave one of them out.",
+                           screw.hole));
+  }
+}
+
 }  // namespace
+
+std::vector<models::Screw> CaseFile::screws_to_make_ready() const {
+  return candidates.empty() ? models::screws_to_make_ready(construct)
+                            : models::screws_to_make_ready(construct, candidates);
+}
 
 CaseFile read_case_tree(const std::string& file, const std::string& text, const Table& tree) {
   Reading reading;
   const Section section(tree, case_keys(), reading);
-  CaseFile result{
-      file, text, read_construct(section, std::filesystem::path(file).stem().string(), reading), {}, {}};
+  CaseFile result{file, text, read_construct(section, std::filesystem::path(file).stem().string(), reading),
+                  {},   {},   {}};
+  result.candidates = read_candidates(section, section.section("screws"), only(result.construct.plates), reading);
   if (!reading.problems.empty()) throw CaseError(file, reading.problems);
 
   const auto problems = locate(models::check(result.construct), reading.places);
   for (const auto& problem : problems) (problem.warning ? result.warnings : reading.problems).push_back(problem);
   if (!reading.problems.empty())
     throw CaseError(file, reading.problems);  // a warning may just follow from an error
+  check_candidates(result, reading);
+  if (!reading.problems.empty()) throw CaseError(file, reading.problems);
   result.assumptions = assumptions_of(section, result.construct);
+  if (!result.candidates.empty())
+    for (auto& sentence : assumptions_of_candidates(result.construct, result.screws_to_make_ready()))
+      result.assumptions.push_back(std::move(sentence));
   return result;
 }
 

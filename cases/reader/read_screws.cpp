@@ -92,10 +92,10 @@ std::vector<int> read_holes(const Section& section) {
   return {section.count("hole").value_or(0)};
 }
 
-// The construct's screw `index` is the `number`th of `section`; what that leaves out stands perhaps in [screws].
-void note_places(CasePlaces& places, std::size_t index, std::size_t number, const Section& section,
-                 const Section& defaults) {
-  const std::string path = fmt::format("screw[{}]", index);
+// Screw `index` of the list is the `number`th of `section`; what that leaves out stands perhaps in [screws].
+void note_places(CasePlaces& places, const std::string& list, std::size_t index, std::size_t number,
+                 const Section& section, const Section& defaults) {
+  const std::string path = fmt::format("{}[{}]", list, index);
   places.alias(path, section.path());
   if (section.has("holes")) places.stand_in(path, fmt::format("{}[{}]", section.path_of("holes"), number));
   if (!holder(section, defaults, "material").has("material")) places.alias(path + ".material", "plate.metal");
@@ -104,6 +104,35 @@ void note_places(CasePlaces& places, std::size_t index, std::size_t number, cons
     const Section& from = holder(section, defaults, key);
     if (from.has(key)) places.alias(fmt::format("{}.{}", path, key), from.path_of(key));
   }
+}
+
+// `list`: the key of the tables.
+std::vector<models::Screw> read_list(const Section& file, const std::string& list, const Section& defaults,
+                                     const models::Plate& plate, Reading& reading) {
+  std::vector<models::Screw> screws;
+  int beside_plate = 0;
+  for (const auto& section : file.sections(list)) {
+    models::Screw screw = read_screw(section, defaults, plate);
+    const auto label = list == "screw" ? section.text("label") : std::nullopt;
+    if (section.has("position") || section.has("around")) {
+      note_places(reading.places, list, screws.size(), 0, section, defaults);
+      screw.entry = read_entry(section);
+      screw.label = label.value_or(fmt::format("L{}", ++beside_plate));
+      screws.push_back(screw);
+      continue;
+    }
+    const auto holes = read_holes(section);
+    for (std::size_t i = 0; i < holes.size(); ++i) {
+      note_places(reading.places, list, screws.size(), i, section, defaults);
+      screw.hole = holes[i];
+      screw.label = label && holes.size() == 1 ? *label : fmt::format("{}{}", label.value_or("S"), holes[i]);
+      screws.push_back(screw);
+    }
+  }
+  if (file.has(list))
+    if (const auto fault = fault_of_number_of_tables(screws.size(), *case_keys().find("", list)))
+      file.complain(list, *fault);
+  return screws;
 }
 
 }  // namespace
@@ -130,30 +159,14 @@ std::optional<double> read_interface(const Section& section) {
 
 std::vector<models::Screw> read_screws(const Section& file, const Section& defaults, const models::Plate& plate,
                                        Reading& reading) {
-  std::vector<models::Screw> screws;
-  int beside_plate = 0;
-  for (const auto& section : file.sections("screw")) {
-    models::Screw screw = read_screw(section, defaults, plate);
-    const auto label = section.text("label");
-    if (section.has("position") || section.has("around")) {
-      note_places(reading.places, screws.size(), 0, section, defaults);
-      screw.entry = read_entry(section);
-      screw.label = label.value_or(fmt::format("L{}", ++beside_plate));
-      screws.push_back(screw);
-      continue;
-    }
-    const auto holes = read_holes(section);
-    for (std::size_t i = 0; i < holes.size(); ++i) {
-      note_places(reading.places, screws.size(), i, section, defaults);
-      screw.hole = holes[i];
-      screw.label = label && holes.size() == 1 ? *label : fmt::format("{}{}", label.value_or("S"), holes[i]);
-      screws.push_back(screw);
-    }
-  }
-  if (const auto fault = fault_of_number_of_tables(screws.size(), *case_keys().find("", "screw")))
-    file.complain("screw", *fault);
+  auto screws = read_list(file, "screw", defaults, plate, reading);
   number_screws(screws);
   return screws;
+}
+
+std::vector<models::Screw> read_candidates(const Section& file, const Section& defaults, const models::Plate& plate,
+                                           Reading& reading) {
+  return read_list(file, "candidate", defaults, plate, reading);
 }
 
 }  // namespace gapstrain::cases

@@ -2,6 +2,7 @@
 
 #include "models/assembly/axis_ports.h"
 #include "models/assembly/port_book.h"
+#include "solver/elements/beam.h"
 
 #include <fmt/format.h>
 
@@ -30,6 +31,26 @@ class LinkList {
   std::vector<solver::SharedFlexibility> shared_;
 };
 
+Eigen::Vector3d centre_of(const PortBook& ports, const PortPlace& place) {
+  const auto& columns = ports.ports(place.body).columns();
+  return std::find_if(columns.begin(), columns.end(),
+                      [&](const auto& port) { return port.column == place.column; })
+      ->centre;
+}
+
+// A shaft that shares a patch with another kind of screw in its hole may pass beside that patch's centre: its
+// forces go on acting where it is, `at`, carried to the centre as a rigid wall does.
+solver::Link beside_centre(solver::Link link, const PortBook& ports, const PortPlace& port,
+                           const Eigen::Vector3d& at) {
+  constexpr double least = 1e-9;  // mm
+  const Eigen::Vector3d centre = centre_of(ports, port);
+  if ((at - centre).norm() < least) return link;
+  for (auto& end : link.ends)
+    if (end.body == port.body && end.column == port.column)
+      end.transfer = solver::rigid_transfer(centre, at).transpose() * end.transfer;
+  return link;
+}
+
 CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned, bool is_wire,
                           const PortBook& ports, LinkList& links) {
   const auto wall = [](const WallCrossing& crossing) { return (crossing.outer - crossing.inner).norm(); };
@@ -47,16 +68,22 @@ CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned,
   candidate.seat = screw.hole > 0 ? plate.mid_surface(along, 0.0).position : placement.bone->near.middle;
   if (candidate.model.plug) {
     candidate.plug = links.add(plug_link(screw.label + " head", *candidate.model.plug, seat));
-    candidate.head = links.add(shaft_link(screw.label + " shaft", candidate.model.head_to_thread, seat, thread));
+    candidate.head =
+        links.add(beside_centre(shaft_link(screw.label + " shaft", candidate.model.head_to_thread, seat, thread),
+                                ports, thread, candidate.model.head_to_thread.to));
     candidate.links = {*candidate.plug, candidate.head};
   } else {
-    candidate.head =
-        links.add(ball_link(screw.label + " shaft", candidate.model, seat, candidate.seat, thread, is_wire));
+    candidate.head = links.add(
+        beside_centre(ball_link(screw.label + " shaft", candidate.model, seat, candidate.seat, thread, is_wire),
+                      ports, thread, candidate.model.head_to_thread.to));
     candidate.links = {candidate.head};
   }
   if (candidate.model.near_to_far) {
-    candidate.far = links.add(shaft_link(screw.label + " to far cortex", *candidate.model.near_to_far, thread,
-                                         ports.named(planned.far_spot)));
+    const PortPlace far = ports.named(planned.far_spot);
+    const ShaftSegment& segment = *candidate.model.near_to_far;
+    candidate.far = links.add(beside_centre(
+        beside_centre(shaft_link(screw.label + " to far cortex", segment, thread, far), ports, far, segment.to),
+        ports, thread, segment.from));
     candidate.links.push_back(*candidate.far);
     const Eigen::Index head_rows = links.size_of(candidate.head);
     if (auto give = shared_give(candidate.model, head_rows))

@@ -42,7 +42,8 @@ void add_holes(std::vector<BodyPorts>& bodies, const std::vector<PlannedScrew>& 
 
 void add_shafts(BodyPorts& ports, const solver::Shell& bone, const std::vector<PlannedScrew>& screws) {
   const auto add = [&](const std::string& spot, const WallCrossing& wall, double radius) {
-    if (!spot.empty() && bone.mesh->groups.contains("spot:" + spot))
+    const bool is_there = std::any_of(ports.begin(), ports.end(), [&](const auto& p) { return p.name == spot; });
+    if (!spot.empty() && !is_there && bone.mesh->groups.contains("spot:" + spot))
       ports.push_back({spot, spot_port(bone, spot, wall.middle, radius)});
   };
   for (const auto& screw : screws) {

@@ -27,15 +27,45 @@ Shell bone_shell(const CorticalBone& cortex, const Fragment& fragment) {
                                     cortex.shear_modulus_lr.value(), cortex.shear_modulus_tr.value())};
 }
 
+std::string near_name(std::size_t number) { return fmt::format("{}-near", number); }
+std::string far_name(std::size_t number) { return fmt::format("{}-far", number); }
+
 PlannedScrew plan_screw(const Screw& screw, std::size_t number, const Construct& construct,
                         const std::vector<std::shared_ptr<const PlateShape>>& plate_shapes,
                         const BoneShape& bone_shape) {
   PlannedScrew planned;
   planned.screw = screw;
   planned.placement = place_screw(construct, *plate_shapes[screw.plate], bone_shape, screw);
-  if (screw.kind != ScrewKind::lag || screw.entry) planned.near_spot = fmt::format("{}-near", number);
-  if (screw.cortices == 2) planned.far_spot = fmt::format("{}-far", number);
+  if (screw.kind != ScrewKind::lag || screw.entry) planned.near_spot = near_name(number);
+  if (screw.cortices == 2) planned.far_spot = far_name(number);
   return planned;
+}
+
+double core_radius(const PlannedScrew& planned) { return planned.screw.size.core_diameter.value() / 2.0; }
+
+// Candidates for one hole, of which a construct has one, share the patches of the bone that their shafts pass,
+// which its mesh has once, the first one's: shafts as thick as each other, also where one passes up to its radius
+// beside the other, as a compression screw does that slides. `assemble` carries its forces over.
+void share_spots(std::vector<PlannedScrew>& planned) {
+  PlannedScrew& last = planned.back();
+  if (last.screw.hole == 0 || !last.placement.bone) return;
+  const auto share = [](std::string& spot, const WallCrossing& wall, double radius, const std::string& own_spot,
+                        const std::string& other_spot, const WallCrossing& other_wall, double other_radius) {
+    constexpr double alike = 1e-9;  // mm
+    if (!spot.empty() && other_spot == own_spot && std::abs(radius - other_radius) < alike &&
+        (wall.middle - other_wall.middle).norm() < radius)
+      spot = other_spot;
+  };
+  for (std::size_t k = planned.size() - 1; k-- > 0;) {
+    const PlannedScrew& other = planned[k];
+    if (other.screw.hole != last.screw.hole || other.screw.plate != last.screw.plate || !other.placement.bone)
+      continue;
+    const BoneCrossing &bone = *last.placement.bone, &other_bone = *other.placement.bone;
+    share(last.near_spot, bone.near, last.near_radius(), near_name(k), other.near_spot, other_bone.near,
+          other.near_radius());
+    share(last.far_spot, bone.far, core_radius(last), far_name(k), other.far_spot, other_bone.far,
+          core_radius(other));
+  }
 }
 
 // Moduli over the first of them, to twelve digits: a construct's are computed ones.
@@ -121,8 +151,10 @@ std::vector<PlannedScrew> plan_screws(const Construct& construct, const std::vec
                                       const std::vector<std::shared_ptr<const PlateShape>>& plate_shapes,
                                       const BoneShape& bone_shape) {
   std::vector<PlannedScrew> planned;
-  for (const auto& screw : candidates)
+  for (const auto& screw : candidates) {
     planned.push_back(plan_screw(screw, planned.size(), construct, plate_shapes, bone_shape));
+    share_spots(planned);
+  }
   for (const auto& hold : construct.temporary)
     if (hold.kind == HoldKind::wire)
       planned.push_back(plan_screw(wire_as_screw(hold, construct.plates[hold.plate].material), planned.size(),

@@ -12,4 +12,8 @@ namespace gapstrain::models {
 std::vector<Screw> screws_to_make_ready(const Construct& construct);
 std::vector<Screw> screws_to_make_ready(const Construct& construct, const Layouts& layouts);
 
+// These candidates, in the places of the construct's own screws those themselves, then its own that have none
+// there: constructs whose screws are all among the candidates get the same bodies.
+std::vector<Screw> screws_to_make_ready(const Construct& construct, std::vector<Screw> candidates);
+
 }  // namespace gapstrain::models

@@ -94,13 +94,14 @@ std::vector<Fragment> mesh_fragments(const mesh::GmshSession& session, const Con
   tube.size_max = bone_edge(shape, construct.mesh);
   tube.size_cut = cut_edge(shape, construct.mesh);
   tube.ring_elements = ring_elements(construct.mesh);
+  const auto add = [&](const std::string& name, const WallCrossing& wall, double radius) {
+    const bool is_there =
+        std::any_of(tube.spots.begin(), tube.spots.end(), [&](const auto& other) { return other.name == name; });
+    if (!name.empty() && !is_there) tube.spots.push_back(spot(name, wall.middle, radius, shape, closed));
+  };
   for (const auto& planned : screws) {
-    const auto& bone = *planned.placement.bone;
-    if (!planned.near_spot.empty())
-      tube.spots.push_back(spot(planned.near_spot, bone.near.middle, planned.near_radius(), shape, closed));
-    if (!planned.far_spot.empty())
-      tube.spots.push_back(
-          spot(planned.far_spot, bone.far.middle, planned.screw.size.core_diameter.value() / 2.0, shape, closed));
+    add(planned.near_spot, planned.placement.bone->near, planned.near_radius());
+    add(planned.far_spot, planned.placement.bone->far, planned.screw.size.core_diameter.value() / 2.0);
   }
   for (const double x : section_lines) tube.section_lines.push_back(closed.closed(0.0, x));
 

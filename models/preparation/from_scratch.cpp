@@ -5,25 +5,21 @@
 
 namespace gapstrain::models {
 
-namespace {
-
-AssessedConstruct assess_from_scratch(const Construct& construct, bool with_race, const Progress& progress) {
-  const auto screws = screws_to_make_ready(construct);
-  return assess(prepare_bodies(construct, screws, progress), construct, screws, with_race, progress);
-}
-
-}  // namespace
-
 Analysis analyse(const Construct& construct, const Progress& progress) {
   return analyse(assemble(construct, screws_to_make_ready(construct), progress), progress);
 }
 
+AssessedConstruct assess(const Construct& construct, const std::vector<Screw>& screws, const Progress& progress) {
+  return assess(prepare_bodies(construct, screws, progress), construct, screws, true, progress);
+}
+
 AssessedConstruct assess(const Construct& construct, const Progress& progress) {
-  return assess_from_scratch(construct, true, progress);
+  return assess(construct, screws_to_make_ready(construct), progress);
 }
 
 AssessedConstruct assess_first_day(const Construct& construct, const Progress& progress) {
-  return assess_from_scratch(construct, false, progress);
+  const auto screws = screws_to_make_ready(construct);
+  return assess(prepare_bodies(construct, screws, progress), construct, screws, false, progress);
 }
 
 }  // namespace gapstrain::models

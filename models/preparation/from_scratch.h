@@ -11,6 +11,8 @@ namespace gapstrain::models {
 // @throw ModelError, TooLargeError, mesh::MeshError
 Analysis analyse(const Construct& construct, const Progress& progress = {});
 AssessedConstruct assess(const Construct& construct, const Progress& progress = {});
+// On bodies made ready for these screws, the construct's own among them.
+AssessedConstruct assess(const Construct& construct, const std::vector<Screw>& screws, const Progress& progress);
 AssessedConstruct assess_first_day(const Construct& construct, const Progress& progress = {});  // without the race
 
 }  // namespace gapstrain::models

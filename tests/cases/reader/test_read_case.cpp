@@ -154,6 +154,41 @@ TEST_CASE("a screw takes from [screws] what it does not say itself", "[cases][re
   CHECK(screws[3].size.core_diameter.value() == Approx(2.1));
 }
 
+TEST_CASE("candidates are read as screws are, in their order, and are no part of the construct",
+          "[cases][reader]") {
+  const CaseFile file =
+      read_case_text("minimal.toml", read_file(case_folder / "minimal.toml") +
+                                         "\n[[candidate]]\nholes = [2, 1]\nsize = \"locking 3.5\"\n"
+                                         "[[candidate]]\nhole = 3\nsize = \"locking 3.5\"\ncortices = 1\n");
+  REQUIRE(file.candidates.size() == 3);
+  CHECK(file.candidates[0].hole == 2);
+  CHECK(file.candidates[1].hole == 1);
+  CHECK(file.candidates[2].cortices == 1);
+  CHECK(file.construct.screws.size() == 4);
+  // The construct's own screws that are no candidates come last; one that is keeps its place in the list.
+  const auto ready = file.screws_to_make_ready();
+  REQUIRE(ready.size() == 6);
+  CHECK(ready[0].hole == 2);
+  CHECK(ready[1] == file.construct.screws[0]);
+  CHECK(ready[3] == file.construct.screws[1]);
+}
+
+TEST_CASE("a load's factor multiplies all that acts and nothing that holds", "[cases][reader]") {
+  const std::string load =
+      "\n[[load]]\naxial = \"100 N\"\nbending_y = \"1 N m\"\nball_distance = \"5 mm\"\n[[load.force]]\n"
+      "position = \"40 mm\"\naround = \"180 deg\"\nforce = [\"1 N\", \"-2 N\", \"3 N\"]\n";
+  const auto read = [&](const std::string& with) {
+    return read_case_text("minimal.toml", read_file(case_folder / "minimal.toml") + replaced(load, "axial", with))
+        .construct.loads.at(0);
+  };
+  const auto once = read("axial"), twice = read("factor = 2\naxial");
+  CHECK(twice.axial_compression == 2.0 * once.axial_compression);
+  CHECK(twice.bending_y == 2.0 * once.bending_y);
+  CHECK(twice.forces[0].force.y == 2.0 * once.forces[0].force.y);
+  CHECK(twice.ball_distance == once.ball_distance);
+  CHECK(read("factor = 1\naxial") == once);
+}
+
 TEST_CASE("anterior and posterior are the human words for cranial and caudal", "[cases][reader]") {
   CHECK(only(minimal_with("holes = 8", "aspect = \"anterior\"\nholes = 8").plates).aspect ==
         models::Aspect::cranial);
