@@ -15,6 +15,7 @@
 #include <istream>
 #include <ostream>
 #include <sstream>
+#include <streambuf>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -86,7 +87,7 @@ void each_field(Header& header, const Move& move) {
   move(reinterpret_cast<char*>(&header.bytes), sizeof header.bytes);
 }
 
-std::uint32_t checksum_of(const std::string& bytes) {
+std::uint32_t checksum_of(std::string_view bytes) {
   boost::crc_32_type crc;
   crc.process_bytes(bytes.data(), bytes.size());
   return crc.checksum();
@@ -140,19 +141,31 @@ void pass_all(Archive& archive, Prepared& prepared) {
   pass(archive, prepared.ports, prepared.bodies.size());
 }
 
-std::string content_of(std::istream& stream) {
+// A stream over bytes that are there, without a copy of them.
+class BytesBuffer : public std::streambuf {
+ public:
+  explicit BytesBuffer(std::string_view bytes) {
+    char* begin = const_cast<char*>(bytes.data());  // NOLINT: the class wants it so; nothing is written
+    setg(begin, begin, begin + bytes.size());
+  }
+};
+
+std::string_view content_of(std::string_view bytes) {
   Header header;
-  each_field(header,
-             [&](char* bytes, std::size_t count) { stream.read(bytes, static_cast<std::streamsize>(count)); });
+  BytesBuffer buffer(bytes);
+  std::istream stream(&buffer);
+  std::size_t read = 0;
+  each_field(header, [&](char* field, std::size_t count) {
+    stream.read(field, static_cast<std::streamsize>(count));
+    read += count;
+  });
   if (!stream || std::string_view(header.mark.data(), header.mark.size()) != archive_mark)
     throw ArchiveError("this is no archive of prepared bodies");
   if (header.version != archive_version)
     throw ArchiveError(
         fmt::format("the archive of bodies is of version {}, this program reads version {}: make it anew",
                     header.version, archive_version));
-  std::ostringstream rest;
-  rest << stream.rdbuf();
-  std::string content = std::move(rest).str();
+  const std::string_view content = bytes.substr(read);
   if (content.size() != header.bytes || checksum_of(content) != header.checksum)
     throw ArchiveError("the archive of bodies is damaged or not complete: make it anew");
   return content;
@@ -179,18 +192,26 @@ void write_bodies(std::ostream& stream, const PreparedBodies& prepared) {
   if (!stream) throw ArchiveError("the archive of bodies cannot be written: the stream fails");
 }
 
-std::shared_ptr<const PreparedBodies> read_bodies(std::istream& stream, WholeBodies bodies) {
-  std::istringstream content(content_of(stream));
+std::shared_ptr<PreparedBodies> read_bodies(std::string_view bytes, WholeBodies bodies) {
+  BytesBuffer buffer(content_of(bytes));
+  std::istream content(&buffer);
   auto prepared = std::make_shared<PreparedBodies>();
   cereal::BinaryInputArchive archive(content);
   pass_all(archive, *prepared);
-  if (bodies == WholeBodies::factored) {
-    const auto shells = shells_of(*prepared);
-    solver::side_by_side(shells.size(), [&](std::size_t b) {
-      prepared->bodies[b].body = std::make_shared<const solver::Body>(shells[b]);
-    });
-  }
+  if (bodies == WholeBodies::factored)
+    solver::side_by_side(prepared->bodies.size(), [&](std::size_t b) { factor_body(*prepared, b); });
   return prepared;
+}
+
+std::shared_ptr<const PreparedBodies> read_bodies(std::istream& stream, WholeBodies bodies) {
+  std::ostringstream all;
+  all << stream.rdbuf();
+  const std::string bytes = std::move(all).str();
+  return read_bodies(std::string_view(bytes), bodies);
+}
+
+void factor_body(PreparedBodies& prepared, std::size_t body) {
+  prepared.bodies[body].body = std::make_shared<const solver::Body>(shells_of(prepared)[body]);
 }
 
 }  // namespace gapstrain::models

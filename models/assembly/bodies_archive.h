@@ -7,6 +7,7 @@
 #include <iosfwd>
 #include <memory>
 #include <stdexcept>
+#include <string_view>
 
 namespace gapstrain::models {
 
@@ -27,5 +28,10 @@ enum class WholeBodies {
 
 // @throw ArchiveError, solver::NotElasticError
 std::shared_ptr<const PreparedBodies> read_bodies(std::istream& stream, WholeBodies bodies);
+// Of bytes that are in memory already.
+std::shared_ptr<PreparedBodies> read_bodies(std::string_view bytes, WholeBodies bodies);
+
+// Body number `body` factored, for who read them without: the others as they are. @throw solver::NotElasticError
+void factor_body(PreparedBodies& prepared, std::size_t body);
 
 }  // namespace gapstrain::models

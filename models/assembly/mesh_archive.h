@@ -90,10 +90,27 @@ void serialize(Archive& archive, Probe& probe) {
   archive(of_port_forces, of_rigid);
 }
 
+// Of the compliance, which is symmetric to the last bit (solver/bodies/body), one half.
 template <class Archive>
-void serialize(Archive& archive, Condensed& condensed) {
+void save(Archive& archive, const Condensed& condensed) {
+  const auto& [compliance, rigid, turn, probes] = condensed;
+  std::vector<double> lower;
+  for (Eigen::Index column = 0; column < compliance.cols(); ++column)
+    lower.insert(lower.end(), compliance.col(column).begin() + column, compliance.col(column).end());
+  archive(static_cast<std::int64_t>(compliance.rows()), lower, rigid, turn, probes);
+}
+template <class Archive>
+void load(Archive& archive, Condensed& condensed) {
   auto& [compliance, rigid, turn, probes] = condensed;
-  archive(compliance, rigid, turn, probes);
+  std::int64_t rows = 0;
+  std::vector<double> lower;
+  archive(rows, lower, rigid, turn, probes);
+  if (rows < 0 || lower.size() != static_cast<std::size_t>(rows * (rows + 1) / 2))
+    throw std::runtime_error("a matrix of another size");
+  compliance.resize(rows, rows);
+  auto next = lower.begin();
+  for (Eigen::Index column = 0; column < rows; ++column)
+    for (Eigen::Index row = column; row < rows; ++row) compliance(row, column) = compliance(column, row) = *next++;
 }
 
 }  // namespace gapstrain::solver
