@@ -44,8 +44,14 @@ FirstDay first_day(const Construct& construct, const Findings& findings, const s
 
 AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
                          const std::vector<Screw>& screws, bool with_race, const Progress& progress) {
+  return assess(analyse(assemble(prepared, construct, screws), progress), prepared, construct, with_race,
+                progress);
+}
+
+AssessedConstruct assess(Analysis analysis, const std::shared_ptr<const PreparedBodies>& prepared,
+                         const Construct& construct, bool with_race, const Progress& progress) {
   AssessedConstruct assessed;
-  assessed.analysis = analyse(assemble(prepared, construct, screws), progress);
+  assessed.analysis = std::move(analysis);
   const Findings& findings = assessed.analysis.findings;
   Assessment& assessment = assessed.assessment;
   CollectedMargins margins = collect_margins(construct, findings);
@@ -55,7 +61,7 @@ AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, 
   assessment.plan = make_plan(construct);
   if (with_race)
     race_against_healing(prepared, construct, progress, assessment);
-  else
+  else if (assessment.no_race = why_no_race(construct); !assessment.no_race)
     assessment.no_race = NoRace{NoRace::Reason::not_asked};
   assessment.state = state_of(construct, findings, assessment);
   if (!assessment.state.not_trusted.empty()) return assessed;  // nothing is known that a bound could turn

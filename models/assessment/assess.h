@@ -37,6 +37,10 @@ struct AssessedConstruct {
 AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
                          const std::vector<Screw>& screws, bool with_race, const Progress& progress = {});
 
+// The same of an analysis that is there, on the bodies that it was made on.
+AssessedConstruct assess(Analysis analysis, const std::shared_ptr<const PreparedBodies>& prepared,
+                         const Construct& construct, bool with_race, const Progress& progress = {});
+
 // What is known of it on the first day, without all that a verdict does not rest on. A construct that has no
 // answer is not to be trusted.
 FirstDay first_day_of(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,

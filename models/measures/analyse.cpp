@@ -39,7 +39,7 @@ std::vector<ScrewVariant> variants_on(const Assembly& assembly) {
     if (std::all_of(variant.screws.begin(), variant.screws.end(),
                     [&](const Screw& screw) { return has_place(known, screw); }))
       continue;
-    variant.unavailable = "its screws are not among those that the layouts allow";
+    variant.unavailable = "its screws are not among those that the mesh is made ready for";
     variant.screws.clear();
   }
   return variants;

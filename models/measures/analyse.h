@@ -22,7 +22,8 @@ using Progress = std::function<void(const std::string& stage)>;
 
 enum class Extent {
   whole,
-  verdict  // what margins and trust rest on: no fields, and nothing that compares with another construct or order
+  verdict  // what margins and trust rest on: no fields, no buckling, nothing that compares with another construct
+           // or order
 };
 
 // Of the assembly's construct. Its screws may have been exchanged for others of the assembly's candidates; a

@@ -1,6 +1,7 @@
 // findings.json: everything but the fields, with its own documentation under "keys".
 #pragma once
 
+#include "cases/files/json_value.h"
 #include "cases/outputs/sentences/case_origin.h"
 #include "models/assessment/assess.h"
 
@@ -16,6 +17,10 @@ namespace gapstrain::cases {
 std::string findings_json(const models::Construct& construct, const models::Findings& findings,
                           const models::Assessment& assessment, const CaseOrigin& origin,
                           const std::vector<std::string>& files);
+
+// The same without `files` and `keys`, for who puts it into a larger answer.
+Json findings_document(const models::Construct& construct, const models::Findings& findings,
+                       const models::Assessment& assessment, const CaseOrigin& origin);
 
 // Figures that came out as no finite number make a result not to be trusted: says so in its state.
 void doubt_not_finite(const models::Construct& construct, models::AssessedConstruct& assessed);
