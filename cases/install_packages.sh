@@ -7,7 +7,7 @@ packages=(
   cmake g++ ninja-build
   libboost-dev libcairo2-dev libcereal-dev libcli11-dev libeigen3-dev libfmt-dev libgmsh-dev libopenblas-pthread-dev libopenmpi-dev
   libsuitesparse-dev libtomlplusplus-dev libvtk9-dev nlohmann-json3-dev openmpi-bin catch2
-  fonts-liberation git libgl1-mesa-dri xvfb
+  fonts-liberation git libgl1-mesa-dri xvfb zlib1g-dev
   "$@"
 )
 

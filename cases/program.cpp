@@ -10,6 +10,7 @@
 #include "cases/commands/man.h"
 #include "cases/commands/merge.h"
 #include "cases/commands/new.h"
+#include "cases/commands/page.h"
 #include "cases/commands/sweep.h"
 #include "cases/commands/trends.h"
 #include "cases/files/output_folder.h"
@@ -118,6 +119,7 @@ Status run_program(int argc, const char* const* argv) try {
   add_man(program, job);
   add_merge(program, job);
   add_new(program, job);
+  add_page(program, job);
   add_sweep(program, job, ranks);
   try {
     program.parse(argc, argv);

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Installs what is missing, builds everything and runs every test.
-#   tests/run.sh              the whole suite, but for what is labelled "slow"
+#   tests/run.sh              the whole suite, but for what is labelled "slow", or "page" (tests/page.sh)
 #   tests/run.sh --slow       the slow proofs only
 #   tests/run.sh --sanitized  the suite without pictures, comparisons with solids and figures of many whole constructs,
 #                             built with the address and undefined-behaviour sanitizers
@@ -11,7 +11,7 @@ mode=${1:-all}
 targets=(all)
 bash cases/install_packages.sh
 case "$mode" in
-  all) build=.build/release; options=(-DCMAKE_BUILD_TYPE=Release); select=(--label-exclude slow) ;;
+  all) build=.build/release; options=(-DCMAKE_BUILD_TYPE=Release); select=(--label-exclude 'slow|page') ;;
   --slow) build=.build/release; options=(-DCMAKE_BUILD_TYPE=Release); select=(--label-regex slow) ;;
   --sanitized)
     build=.build/sanitized

@@ -30,7 +30,8 @@ const std::map<std::string, std::vector<std::string>> rooms = {
     {"viz", {"drawing", "construct", "fracture", "study", "plan", "compared"}},
     {"cases",
      {"text", "files", "toml", "figures", "reader", "progress", "study", "outputs/sentences", "outputs/json",
-      "outputs/tables", "outputs/pictures", "outputs/studies", "outputs", "new_case", "help", "commands"}}};
+      "outputs/tables", "outputs/pictures", "outputs/studies", "outputs", "answers", "page", "new_case", "help",
+      "commands"}}};
 
 bool is_source(const fs::path& file) { return file.extension() == ".cpp" || file.extension() == ".h"; }
 
@@ -126,7 +127,8 @@ const std::vector<std::string> core = {
     "models/statistics", "models/geometry",  "models/checks",  "models/assembly",   "models/findings",
     "models/stress",     "models/measures",  "models/margins", "models/rules",      "models/race",
     "models/plan",       "models/catalogue", "models/layouts", "models/assessment", "models/words",
-    "models/patient",    "cases/text",       "cases/toml",     "cases/figures",     "cases/reader"};
+    "models/patient",    "cases/text",       "cases/toml",     "cases/figures",     "cases/reader",
+    "cases/answers"};
 
 // Headers of Gmsh, CHOLMOD, BLAS, VTK, threads and POSIX that a file of the core reads, itself or through others:
 // "models/race/race.cpp reads <mutex> in mesh/gmsh_session.h".

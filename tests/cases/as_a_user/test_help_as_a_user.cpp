@@ -18,7 +18,7 @@ using namespace gapstrain::tests;
 namespace {
 
 const std::vector<std::string> commands{"analyse", "cite",  "compare", "completion", "keys",  "layouts",
-                                        "man",     "merge", "new",     "sweep",      "trends"};
+                                        "man",     "merge", "new",     "page",       "sweep", "trends"};
 
 std::string output_of(const std::vector<std::string>& arguments) {
   const ScratchFolder scratch;
