@@ -1,0 +1,27 @@
+// What stands on top of everything: whether it holds, whether it is to be trusted, and the caution.
+const stateWords = {
+  holds: "holds",
+  fails: "fails",
+  not_trusted: "not to be trusted",
+  limit: "limit",
+  estimate: "estimate"
+};
+
+function showState(answer, pending) {
+  const lines = answer.unsolved ? [{kind: "not_trusted", text: `NOT SOLVED: ${answer.unsolved}`}] :
+      pending                   ? quickLines(answer) :
+                                  answer.head ?? [];
+  const band = byId("band");
+  band.className = lines[0]?.kind ?? "";
+  fill(byId("state"), lines.map((line) => element("p", {class: line.kind}, line.text)));
+}
+
+// Before the verdict is there: what the quick figures say, and that they have not been judged.
+function quickLines(answer) {
+  const least = figureOf(answer, "margin");
+  const fails = least && !(least.value >= 1);
+  const lines = fails ? [{kind: "fails", text: `FAILS: the least margin is ${least.shown}.`}] : [];
+  const doubts =
+      (answer.quick?.doubts ?? []).map((text) => ({kind: "not_trusted", text: `NOT TO BE TRUSTED: ${text}`}));
+  return [...lines, ...doubts, {kind: "pending", text: "Not judged yet: the checks of this state are under way."}];
+}
