@@ -47,9 +47,9 @@ const Page = {
     } finally {
       this.busy("");
     }
-    document.documentElement.dataset.ready = "yes";
     const linked = stateOf(location.hash);
-    if (linked) this.go(linked, "As in the link");
+    if (linked) await this.go(linked, "As in the link");
+    document.documentElement.dataset.ready = "yes";
   },
 
   makeParts() {
@@ -172,23 +172,25 @@ const Page = {
 
   // One edit of the present state.
   async edit(edit, saying) {
+    this.held = undefined;
     const answer = await this.solve(History.present, {edit});
     if (answer) this.take(answer, saying, true);
   },
 
-  // What an edit would do, while a hand holds a slider: shown, not kept.
+  // What an edit would do, while a hand holds a slider: shown, not kept. One after another, the newest next.
   async preview(edit) {
-    if (!this.core || this.core.busy) {
-      this.held = edit;
-      return;
-    }
-    this.held = undefined;
-    const answer = await this.solve(History.present, {edit});
-    if (answer && !answer.error) {
+    this.held = edit;
+    if (!this.core || this.previewing) return;
+    this.previewing = true;
+    while (this.held) {
+      const next = this.held;
+      this.held = undefined;
+      const answer = await this.solve(History.present, {edit: next});
+      if (!answer || answer.error) continue;
       this.before = this.settled;
       this.display(answer, true);
     }
-    if (this.held) this.preview(this.held);
+    this.previewing = false;
   },
 
   // To another state as a whole.
@@ -255,23 +257,17 @@ const Page = {
     this.field = this.fieldOf(field, answer.bytes, 0);
   },
 
-  // Once nobody has changed anything for a moment: the field if it is missing, and the verdict; later everything,
-  // which takes the core seconds.
+  // Once nobody has changed anything for a moment: the field if it is missing, and the verdict. What takes the
+  // core minutes where faces touch (other working lengths, orders and prebends) is left to the command line, and
+  // said so.
   judgeSoon() {
     if (this.answer.unsolved) return;
     delete document.documentElement.dataset.judged;
-    this.judgeIn(200, this.factored ? ["verdict"] : ["quick", "verdict"]);
-  },
-
-  judgeIn(wait, details) {
     window.clearTimeout(this.later);
     this.later = window.setTimeout(async () => {
       const state = History.present;
-      for (const detail of details) {
-        const whole = detail === "whole";
-        const request =
-            {...state, detail, fields: this.wanted(), race: whole && Boolean(this.facts.first.findings.race)};
-        const answer = await this.ask(request, "judge");
+      for (const detail of this.factored ? ["verdict"] : ["quick", "verdict"]) {
+        const answer = await this.ask({...state, detail, fields: this.wanted()}, "judge");
         if (!answer || state !== History.present) return;
         if (answer.error) {
           this.refuse(answer.error.text);
@@ -281,8 +277,7 @@ const Page = {
         this.settled = this.answer;
         document.documentElement.dataset.judged = detail;
       }
-      if (details.at(-1) !== "whole") this.judgeIn(4000, ["whole"]);
-    }, wait);
+    }, 200);
   },
 
   // Another load or step in the picture and the charts.

@@ -51,9 +51,12 @@ class PlateStrip {
     const screw = this.screws.get(hole.hole);
     const says = screw ?
         `Hole ${hole.hole}: ${screw.label}, ${kindWord(screw.kind)}, ${corticesWord(screw.cortices)}` :
-        `Hole ${hole.hole}: empty`;
+        `Hole ${hole.hole}: empty${this.takes(hole.hole) ? "" : ", takes no screw here"}`;
     const names = [
-      "hole", hole.shape === "slot" ? "slot" : "", screw ? screw.kind : "",
+      "hole", hole.shape === "slot" ? "slot" : "",
+      screw                     ? screw.kind :
+          this.takes(hole.hole) ? "" :
+                                  "none",
       hole.hole === this.chosen ? "chosen" : ""
     ];
     const made = element(
@@ -73,6 +76,14 @@ class PlateStrip {
     made.addEventListener("focus", () => this.choose(hole.hole));
     this.drag(made, hole.hole);
     return made;
+  }
+
+  takes(hole) {
+    return this.holes.find((one) => one.hole === hole).kinds.some((kind) => kind.cortices.length > 0);
+  }
+
+  isFree(hole) {
+    return hole !== undefined && !this.screws.has(hole) && this.takes(hole);
   }
 
   choose(hole) {
@@ -103,11 +114,11 @@ class PlateStrip {
         `${screw.label} from hole ${hole} to hole ${target}`);
   }
 
-  // The next hole in this sense that is empty.
+  // The next hole in this sense that is empty and takes a screw.
   freeBeside(hole, sense) {
     const holes = this.holes.map((one) => one.hole);
     for (let k = holes.indexOf(hole) + sense; k >= 0 && k < holes.length; k += sense)
-      if (!this.screws.has(holes[k])) return holes[k];
+      if (this.isFree(holes[k])) return holes[k];
     return undefined;
   }
 
@@ -161,7 +172,7 @@ class PlateStrip {
       if (!from) return;
       over = holeUnder(event);
       made.classList.toggle("dragged", this.screws.has(hole) && over !== hole);
-      mark(over === hole || this.screws.has(over) || !this.screws.has(hole) ? undefined : over);
+      mark(this.screws.has(hole) && this.isFree(over) ? over : undefined);
     });
     made.addEventListener("pointerup", (event) => {
       if (!from) return;

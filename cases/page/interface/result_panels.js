@@ -2,10 +2,17 @@
 function showAnswer(answer, stale) {
   const sentences = [...(answer.verdict ?? []), ...(answer.worst ?? [])];
   const notes = [...(answer.warnings ?? []).map((text) => `Warning: ${text}`), ...(answer.assumptions ?? [])];
+  const line = (text, k) => element("p", {class: k === 0 ? "first" : ""}, text);
   fill(
       byId("answer"), element("h2", {id: "answer-heading"}, "In short"),
-      element("div", {class: stale ? "stale" : ""}, sentences.map((text) => element("p", {}, text))),
+      element("div", {class: stale ? "stale" : ""}, sentences.map(line)),
       stale ? element("p", {class: "quiet"}, "Of the state before; the present one is being judged.") : undefined,
+      !stale && answer.detail === "verdict" ?
+          element(
+              "p", {class: "quiet"},
+              "Other working lengths, orders and prebends are not tried for a changed state: run its case with ",
+              element("code", {}, "gapstrain analyse"), ".") :
+          undefined,
       notes.length > 0 ?
           element(
               "details", {"data-key": "notes"}, element("summary", {}, "Warnings and what is assumed"),

@@ -17,7 +17,7 @@ class StepsPanel {
         this.container, element("h2", {id: "steps-heading"}, "Order of steps"),
         element(
             "p", {class: "quiet"},
-            "Steps are dragged by their handles or moved by their buttons; below each: force across the fracture after it."),
+            "Drag a step by its handle, or use its buttons. Below: the force across the fracture after it."),
         steps.length > 0 ? this.list : element("p", {}, "There are no steps."),
         notes.length > 0 ?
             element(
