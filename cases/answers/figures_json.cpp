@@ -40,21 +40,4 @@ Json figures_json(const models::Outcome& outcome, const models::Construct& const
   return json;
 }
 
-Json quick_margins_json(const models::Outcome& outcome) {
-  std::vector<Json> margins;
-  for (const auto& entry : models::construct_figures()) {
-    if (!entry.name.starts_with("margin_")) continue;
-    const auto factor = entry.read(outcome);
-    if (!factor) continue;
-    margins.push_back({{"name", entry.name},
-                       {"label", entry.compared.label},
-                       {"factor", *factor},
-                       {"shown", three_digits(*factor)}});
-  }
-  std::stable_sort(margins.begin(), margins.end(), [](const Json& a, const Json& b) {
-    return a["factor"].get<double>() < b["factor"].get<double>();
-  });
-  return margins;
-}
-
 }  // namespace gapstrain::cases

@@ -11,7 +11,4 @@ namespace gapstrain::cases {
 // all loads (no `load`).
 Json figures_json(const models::Outcome& outcome, const models::Construct& construct);
 
-// [{name, label, factor, shown}] of the margins that an outcome has, worst first.
-Json quick_margins_json(const models::Outcome& outcome);
-
 }  // namespace gapstrain::cases

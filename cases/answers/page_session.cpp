@@ -100,7 +100,6 @@ PageSession::Variant& PageSession::variant(std::size_t number) {
   Variant& chosen = variants_[number];
   if (chosen.prepared == nullptr) {
     chosen.prepared = models::read_bodies(chosen.bodies, models::WholeBodies::left_out);
-    chosen.peak = std::make_unique<models::PeakStress>(*chosen.prepared, models::PlatePlaces::likely_and_sample);
   }
   return chosen;
 }
@@ -165,14 +164,13 @@ void PageSession::solve(Json& answer, const Json& changed, const Json& request, 
   if (detail == Detail::read) return;
   state.assembly();
   lap("assemble");
+  factor_all(variant(number));
+  lap("factor");
   if (detail == Detail::quick) {
-    put_quick(answer, state, *variant(number).peak);
+    put_quick(answer, state);
     lap("solve");
   }
   const Json wanted = request.value("fields", Json::array());
-  if (detail == Detail::quick && wanted.empty()) return;
-  factor_all(variant(number));
-  lap("factor");
   if (detail != Detail::quick) {
     const bool is_whole = detail == Detail::whole;
     put_findings(answer, state, is_whole ? models::Extent::whole : models::Extent::verdict,

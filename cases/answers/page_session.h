@@ -5,7 +5,6 @@
 #include "cases/answers/page_pack.h"
 #include "cases/answers/solved_state.h"
 #include "models/assembly/prepared_bodies.h"
-#include "models/stress/peak_stress.h"
 
 #include <memory>
 #include <optional>
@@ -44,7 +43,6 @@ class PageSession {
     Json entered;  // the case's tables with the variant's changes
     std::string_view bodies;
     std::shared_ptr<models::PreparedBodies> prepared;  // once it is asked for
-    std::unique_ptr<models::PeakStress> peak;
   };
   Variant& variant(std::size_t number);
   SolvedState& state_of(const Json& changed, std::size_t number);

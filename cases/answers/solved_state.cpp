@@ -1,7 +1,6 @@
 #include "cases/answers/solved_state.h"
 
 #include "cases/outputs/json/findings_json.h"
-#include "models/layouts/construct_solver.h"
 #include "models/layouts/ready_screws.h"
 #include "models/measures/compression.h"
 #include "models/measures/make_fields.h"
@@ -72,11 +71,6 @@ std::vector<int> SolvedState::in_place() {
   for (const int screw : procedure().screws)
     if (std::find(last.begin(), last.end(), screw) != last.end()) in.push_back(screw);
   return in;
-}
-
-const models::Outcome& SolvedState::outcome(const models::PeakStress& peak) {
-  if (!outcome_) outcome_ = models::ConstructSolver(assembly(), peak).solve(chosen_);
-  return *outcome_;
 }
 
 // An assembly that was made before the bodies were factored gets them now.

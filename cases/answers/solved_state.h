@@ -5,8 +5,6 @@
 #include "models/assembly/assembly.h"
 #include "models/assembly/insertion.h"
 #include "models/assessment/assess.h"
-#include "models/measures/outcome.h"
-#include "models/stress/peak_stress.h"
 
 #include <memory>
 #include <optional>
@@ -39,8 +37,8 @@ class SolvedState {
   // Positions in the assembly's screws of those that are in after the last step.
   std::vector<int> in_place();
 
-  // Read off forces alone.
-  const models::Outcome& outcome(const models::PeakStress& peak);
+  // Bodies that were factored meanwhile.
+  void take_whole_bodies();
 
   // @pre bodies are factored
   const models::AssessedConstruct& assessed(models::Extent extent, bool with_race);
@@ -50,8 +48,6 @@ class SolvedState {
   models::StepFields step_fields(std::size_t step);
 
  private:
-  void take_whole_bodies();
-
   CaseFile file_;
   std::shared_ptr<const models::PreparedBodies> prepared_;
   std::vector<models::Screw> screws_;  // candidates, the construct's own in their places
@@ -60,7 +56,6 @@ class SolvedState {
   std::optional<models::Procedure> procedure_;
   std::vector<models::StepState> steps_;
   std::vector<models::ConstructState> loads_;
-  std::optional<models::Outcome> outcome_;
   std::optional<models::AssessedConstruct> assessed_;
   models::Extent extent_ = models::Extent::verdict;
   bool with_race_ = false;

@@ -130,16 +130,13 @@ void put_read(Json& answer, SolvedState& state) {
   answer["rules_broken"] = models::broken_rules(review);
 }
 
-void put_quick(Json& answer, SolvedState& state, const models::PeakStress& peak) {
-  const models::Outcome& outcome = state.outcome(peak);
-  answer["figures"] = figures_json(outcome, state.construct());
+void put_quick(Json& answer, SolvedState& state) {
+  state.take_whole_bodies();
   const auto steps = models::measure_steps(state.assembly(), state.procedure(), state.steps());
   const models::Force after_steps = steps.back().face.force;
   models::CompressionFindings compression;
   compression.steps = steps;
-  Json quick{{"margins", quick_margins_json(outcome)},
-             {"doubts", outcome.doubts},
-             {"stiffness", stiffness_json(outcome.stiffness)},
+  Json quick{{"stiffness", stiffness_json(models::measure_stiffness(state.assembly(), state.steps().back()))},
              {"steps", compression_json(compression)["steps"]},
              {"loads", Json::array()}};
   for (std::size_t l = 0; l < state.loads().size(); ++l)

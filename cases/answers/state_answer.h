@@ -9,8 +9,8 @@ namespace gapstrain::cases {
 // What was read, before anything is solved: screws, steps, loads, tissue, rules of the trade. Added to `answer`.
 void put_read(Json& answer, SolvedState& state);
 
-// `figures` and `quick`: read off forces alone.
-void put_quick(Json& answer, SolvedState& state, const models::PeakStress& peak);
+// `quick`: forces and motions, no stress of plate and bone. @pre bodies are factored
+void put_quick(Json& answer, SolvedState& state);
 
 // `figures`, `findings`, `head`, `verdict`, `worst`, `along_plate`: as an analysis has them.
 void put_findings(Json& answer, SolvedState& state, models::Extent extent, bool with_race);

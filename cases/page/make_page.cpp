@@ -23,7 +23,8 @@ constexpr std::size_t most_fields = 4;  // that a page shows before its core has
 
 std::string archive_of(const PageVariant& variant, const models::Progress& progress) {
   std::ostringstream stream;
-  models::write_bodies(stream, *models::prepare_bodies(variant.construct, variant.candidates, progress));
+  models::write_bodies(stream, models::without_plate_probes(
+                                   *models::prepare_bodies(variant.construct, variant.candidates, progress)));
   return std::move(stream).str();
 }
 

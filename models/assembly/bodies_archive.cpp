@@ -210,6 +210,17 @@ std::shared_ptr<const PreparedBodies> read_bodies(std::istream& stream, WholeBod
   return read_bodies(std::string_view(bytes), bodies);
 }
 
+PreparedBodies without_plate_probes(const PreparedBodies& prepared) {
+  PreparedBodies other = prepared;
+  for (std::size_t b = 0; b < other.bodies.size(); ++b) {
+    if (!is_plate(other.construct, b)) continue;
+    auto condensed = std::make_shared<solver::Condensed>(*other.bodies[b].condensed);
+    condensed->probes.clear();
+    other.bodies[b].condensed = std::move(condensed);
+  }
+  return other;
+}
+
 void factor_body(PreparedBodies& prepared, std::size_t body) {
   prepared.bodies[body].body = std::make_shared<const solver::Body>(shells_of(prepared)[body]);
 }

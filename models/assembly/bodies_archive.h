@@ -31,6 +31,10 @@ std::shared_ptr<const PreparedBodies> read_bodies(std::istream& stream, WholeBod
 // Of bytes that are in memory already.
 std::shared_ptr<PreparedBodies> read_bodies(std::string_view bytes, WholeBodies bodies);
 
+// The same without what is read of plates' stress off port forces (LaidPlate::sample), which is most of an
+// archive: who reads it factors the bodies, reads stress off fields, and has no PeakStress.
+PreparedBodies without_plate_probes(const PreparedBodies& prepared);
+
 // Body number `body` factored, for who read them without: the others as they are. @throw solver::NotElasticError
 void factor_body(PreparedBodies& prepared, std::size_t body);
 

@@ -131,6 +131,15 @@ PlateFindings measure_plate(const Assembly& assembly, const std::vector<int>& ch
 double sampled_peak(const Assembly& assembly, const solver::Solution& solution) {
   const auto& plate = assembly.bodies[only_plate_body];
   double peak = 0.0;
+  if (plate.condensed->probes.empty()) {  // an archive may leave them out: read off the field, as they were
+    const Eigen::MatrixXd motion = plate.body->displacements(
+        *plate.ports, solution.port_forces[only_plate_body].col(0), solution.amplitudes[only_plate_body].col(0));
+    const BodyStress stress = read_stress(plate.body->shell(), motion).front();
+    for (const auto* level : {&stress.top, &stress.bottom})
+      for (const int node : only(assembly.plates).sample.nodes)
+        peak = std::max(peak, solver::von_mises(level->row(node))(0));
+    return peak;
+  }
   for (const auto& probe : plate.condensed->probes) {
     const Eigen::VectorXd stacked = probe.of_port_forces * solution.port_forces[only_plate_body] +
                                     probe.of_rigid * solution.amplitudes[only_plate_body];
