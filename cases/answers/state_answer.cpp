@@ -94,7 +94,8 @@ Json quick_load_json(SolvedState& state, std::size_t l, models::Force after_step
   if (after_steps > 0.0 * models::newton) json["force_left"] = (findings.face.force / after_steps).value();
   for (const auto& screw : models::measure_screws(assembly, state.in_place(), models::demanded(loaded).solution)) {
     json["screws"].push_back(screw_json(screw));
-    for (const char* key : {"head_cycle", "thread_cycle"}) json["screws"].back().erase(key);  // worked out with the whole
+    for (const char* key : {"head_cycle", "thread_cycle"})
+      json["screws"].back().erase(key);  // worked out with the whole
   }
   return json;
 }

@@ -40,7 +40,8 @@ Status run(const AnalyseOptions& options) {
   const auto style = options.pictures.wanted();
   Progress progress(assessment_plan(file.construct) + outputs_plan(file.construct, style.has_value()),
                     options.quiet);
-  models::AssessedConstruct assessed = models::assess(file.construct, file.screws_to_make_ready(), progress.stages());
+  models::AssessedConstruct assessed =
+      models::assess(file.construct, file.screws_to_make_ready(), progress.stages());
   doubt_not_finite(file.construct, assessed);
   const models::ResultState& state = assessed.assessment.state;
   const models::Findings& findings = assessed.analysis.findings;

@@ -21,8 +21,8 @@ models::Length default_standoff(const std::vector<models::Screw>& screws);
 std::vector<models::Screw> read_screws(const Section& file, const Section& defaults, const models::Plate& plate,
                                        Reading& reading);
 // Of [[candidate]]: what else the mesh is made ready for. No ids.
-std::vector<models::Screw> read_candidates(const Section& file, const Section& defaults, const models::Plate& plate,
-                                           Reading& reading);
+std::vector<models::Screw> read_candidates(const Section& file, const Section& defaults,
+                                           const models::Plate& plate, Reading& reading);
 
 // Local stiffness of screws in bone, of [screws] or of one [[screw]]; nothing when it is absent or was reported.
 std::optional<double> read_interface(const Section& section);

@@ -164,8 +164,8 @@ std::vector<models::Screw> read_screws(const Section& file, const Section& defau
   return screws;
 }
 
-std::vector<models::Screw> read_candidates(const Section& file, const Section& defaults, const models::Plate& plate,
-                                           Reading& reading) {
+std::vector<models::Screw> read_candidates(const Section& file, const Section& defaults,
+                                           const models::Plate& plate, Reading& reading) {
   return read_list(file, "candidate", defaults, plate, reading);
 }
 
