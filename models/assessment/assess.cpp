@@ -68,7 +68,7 @@ AssessedConstruct assess(Analysis analysis, const std::shared_ptr<const Prepared
   if (progress) progress("trying screws that sit softer in bone");
   assessment.state.interface =
       find_interface_bounds(construct, first_day(construct, findings, assessment.margins),
-                            [&](const Construct& other) { return first_day_of(prepared, other, screws); });
+                            [&](const Construct& other) { return first_day_of(prepared, other, construct.screws); });
   return assessed;
 }
 
