@@ -19,6 +19,7 @@ const Page = {
         `${this.opened.file}; ${this.facts.program.name} ${this.facts.program.version}, ${this.facts.date}`;
     const [caution, ...more] = this.facts.cautions;
     fill(byId("caution"), `${caution} `, element("span", {class: "more"}, more[0]));
+    const linked = stateOf(location.hash);
     this.makeParts();
     byId("live").hidden = false;
     byId("still").hidden = true;
@@ -47,7 +48,6 @@ const Page = {
     } finally {
       this.busy("");
     }
-    const linked = stateOf(location.hash);
     if (linked) await this.go(linked, "As in the link");
     document.documentElement.dataset.ready = "yes";
   },
