@@ -232,14 +232,23 @@ const Page = {
       History.present = next;
     History.show();
     this.display(unsolved ? {...answer, unsolved, figures: [], quick: undefined} : answer, true);
-    this.say(unsolved ? `${saying}: this cannot be solved.` : trailOf(saying, this.before, this.answer));
-    this.settled = this.answer;
+    this.laterWords = undefined;
+    if (unsolved) {
+      this.say(`${saying}: this cannot be solved.`);
+    } else if (answer.figures) {
+      this.say(trailOf(saying, this.before, this.answer));
+    } else {  // figures come with the verdict
+      this.say(`${saying}: being worked out.`);
+      this.laterWords = saying;
+    }
+    if (answer.figures || unsolved) this.settled = this.answer;
     this.judgeSoon();
   },
 
   display(answer, pending) {
     const old = this.answer;
     this.pending = pending;
+    this.stale = pending && !answer.figures;  // what is shown of stress is of the state before
     this.answer = pending ? {...old, findings: old.findings, unsolved: undefined, ...answer} : answer;
     this.seenLoad = Math.min(this.seenLoad, Math.max(answer.loads.length - 1, 0));
     this.takeFields(answer);
@@ -274,7 +283,12 @@ const Page = {
           return;
         }
         this.display(answer, detail === "quick");
-        this.settled = this.answer;
+        if (answer.figures && this.laterWords !== undefined) {
+          this.said = trailOf(this.laterWords, this.before, this.answer);
+          byId("trail").textContent = this.said;
+          this.laterWords = undefined;
+        }
+        if (answer.figures) this.settled = this.answer;
         document.documentElement.dataset.judged = detail;
       }
     }, 200);
@@ -295,6 +309,10 @@ const Page = {
 
   keep() {
     if (!this.field || !this.view) return;
+    if (this.pending) {
+      this.refuse("Not kept yet: this state is still being judged. Try again in a moment.");
+      return;
+    }
     this.kept.keep(this.answer, History.present, this.field, (name) => {
       const view = this.makeView(name, false);
       view.start();
@@ -308,11 +326,12 @@ const Page = {
 
   show() {
     const {opened, answer, before, pending} = this;
-    showState(answer, pending);
+    showState(answer, pending, this.stale);
     showAnswer(answer, pending);
     this.strip.show(opened, answer);
     if (this.variants) this.variants.value = String(answer.variant ?? 0);
     showTiles(byId("tiles"), answer, before);
+    for (const id of ["tiles", "figures"]) byId(id).classList.toggle("stale", Boolean(this.stale));
     this.loads.show(answer, this.seenLoad);
     this.tissue.show(opened, answer);
     this.kept.show(answer);

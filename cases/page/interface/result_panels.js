@@ -60,7 +60,8 @@ function showMargins(answer, pending) {
                           undefined,
       pending ? element(
                     "p", {class: "quiet"},
-                    "Quick figures, one a kind of failure; parts, loads and sources follow in a moment.") :
+                    margins.length > 0 ? "Quick figures; parts, loads and sources follow in a moment." :
+                                         "Being worked out for the present state.") :
                 undefined,
       notes.length > 0 ?
           element(

@@ -7,9 +7,9 @@ const stateWords = {
   estimate: "estimate"
 };
 
-function showState(answer, pending) {
+function showState(answer, pending, stale) {
   const lines = answer.unsolved ? [{kind: "not_trusted", text: `NOT SOLVED: ${answer.unsolved}`}] :
-      pending                   ? quickLines(answer) :
+      pending                   ? quickLines(answer, stale) :
                                   answer.head ?? [];
   const band = byId("band");
   band.className = lines[0]?.kind ?? "";
@@ -17,8 +17,8 @@ function showState(answer, pending) {
 }
 
 // Before the verdict is there: what the quick figures say, and that they have not been judged.
-function quickLines(answer) {
-  const least = figureOf(answer, "margin");
+function quickLines(answer, stale) {
+  const least = stale ? undefined : figureOf(answer, "margin");
   const fails = least && !(least.value >= 1);
   const lines = fails ? [{kind: "fails", text: `FAILS: the least margin is ${least.shown}.`}] : [];
   const doubts =
