@@ -94,8 +94,7 @@ const models::AssessedConstruct& SolvedState::assessed(models::Extent extent, bo
 models::LoadFields SolvedState::load_fields(std::size_t load) {
   take_whole_bodies();
   const models::ConstructState& state = loads()[load];
-  const auto& shown = state.pressed.solution;
-  const auto motions = models::recover_displacements(assembly(), {shown});
+  const auto motions = models::recover_displacements(assembly(), {state.pressed.solution});
   // Stress is what the load asks for: of metals that do not yield under it.
   const auto asked =
       state.elastic ? models::recover_displacements(assembly(), {state.elastic->solution}) : motions;
@@ -107,7 +106,7 @@ models::LoadFields SolvedState::load_fields(std::size_t load) {
   }
   std::vector<const models::BodyStress*> of_bodies;
   for (const auto& one : stress) of_bodies.push_back(&one);
-  return models::make_fields(assembly(), in_place(), assembly().loads[load].name, displacements, of_bodies, shown);
+  return models::make_fields(assembly(), in_place(), assembly().loads[load].name, displacements, of_bodies, state);
 }
 
 models::StepFields SolvedState::step_fields(std::size_t step) {
