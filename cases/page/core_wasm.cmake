@@ -66,7 +66,7 @@ file(CONFIGURE OUTPUT ${core_dir}/sources.txt CONTENT "compile ${flags}\nlink ${
 
 set(core_digest -DROOT=${PROJECT_SOURCE_DIR} -DBUILD=${core_dir} -DDIGEST=${CMAKE_CURRENT_LIST_DIR}/core/core.digest)
 add_custom_target(core_wasm
-  COMMAND nice -n 10 ninja -C ${core_dir}
+  COMMAND ninja -C ${core_dir}
   COMMAND ${CMAKE_COMMAND} -DMODE=write ${core_digest} -P ${CMAKE_CURRENT_LIST_DIR}/core_digest.cmake
   COMMAND ${CMAKE_COMMAND} -E copy ${core_dir}/core.wasm ${CMAKE_CURRENT_LIST_DIR}/core/core.wasm
   USES_TERMINAL VERBATIM)

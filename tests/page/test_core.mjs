@@ -1,6 +1,6 @@
 // node test_core.mjs PROGRAM SOURCES: pages of three cases, whose core answers random states as `gapstrain analyse`
 // does.
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -27,7 +27,8 @@ const random = (count) => { seed = Number((BigInt(seed) * 48271n) % 2147483647n)
 function randomEdit(page, answer) {
   const holes = page.facts.opened.plate.holes;
   const screws = answer.screws.filter((screw) => screw.hole > 0);
-  const free = holes.filter((hole) => !screws.some((screw) => screw.hole === hole.hole));
+  const free = holes.filter((hole) => !screws.some((screw) => screw.hole === hole.hole) &&
+                                        hole.kinds.some((one) => one.cortices.length > 0));
   const kind = (hole) => {
     const offered = hole.kinds.filter((one) => one.cortices.length > 0);
     return offered[random(offered.length)];
@@ -54,6 +55,12 @@ function randomEdit(page, answer) {
   }
 }
 
+// Status 1 is a page too: of a construct that is not to be trusted, such as with a coarse mesh.
+function writePage(program, options) {
+  const { status } = spawnSync(program, options, { stdio: 'inherit' });
+  if (status !== 0 && status !== 1) throw new Error(`gapstrain ${options.join(' ')}: exit status ${status}`);
+}
+
 function analysed(text) {
   const file = join(folder, 'state.toml'), out = join(folder, 'state');
   writeFileSync(file, text);
@@ -73,7 +80,7 @@ for (const example of ['comminuted_radius', 'transverse_radius', 'simple_tibia']
   const file = join(folder, example + '.toml'), html = join(folder, example + '.html');
   const coarse = process.env.PAGE_FULL ? '' : '\n[mesh]\nrefinement = 0.5\nrim_elements = 32\n';
   writeFileSync(file, readFileSync(join(source, 'cases/examples', example + '.toml'), 'utf8') + coarse);
-  execFileSync(program, ['page', file, '--out', html, '--no-pictures', '--quiet', '--force'], { stdio: 'inherit' });
+  writePage(program, ['page', file, '--out', html, '--no-pictures', '--quiet', '--force']);
   const page = await openPage(html, source);
   const size = readFileSync(html).length;
   const first = page.core.ask({ detail: 'whole', fields: [{ load: 0 }] });
