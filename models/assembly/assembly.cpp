@@ -92,17 +92,22 @@ CandidateScrew link_screw(const Assembly& assembly, const PlannedScrew& planned,
   return candidate;
 }
 
+// Of each spot of the gap, proximal and distal.
+std::vector<std::array<SpotPlace, 2>> gap_places(const PortWishes& wishes, const PortBook& ports) {
+  std::vector<std::array<SpotPlace, 2>> places;
+  for (std::size_t k = 0; k < wishes.gap.size(); ++k) places.push_back(ports.gap(k));
+  return places;
+}
+
 TissueFilling link_tissue(const Tissue& tissue, const std::vector<Fracture>& fractures, const PortWishes& wishes,
                           const PortBook& ports, LinkList& links) {
-  const Eigen::MatrixXd same = Eigen::MatrixXd::Identity(3, 3);
+  const auto places = gap_places(wishes, ports);
   TissueFilling filling{tissue, {}};
   for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
     const Fracture& fracture = fractures[wishes.gap[k].fracture];
     const Eigen::Vector3d normal = cut_normal(fracture);
-    const auto [proximal, distal] = ports.gap(k);
     filling.links.push_back(
-        links.add({tissue.name,
-                   {{distal.body, distal.column, same}, {proximal.body, proximal.column, -same}},
+        links.add({tissue.name, gap_ends(wishes.gap, places, k, Eigen::MatrixXd::Identity(3, 3)),
                    tissue_flexibility(tissue, wishes.gap[k].area, fracture.gap.value() * normal.x(), normal),
                    Eigen::VectorXd::Zero(3)}));
   }
@@ -128,19 +133,26 @@ void link_tissues(Assembly& assembly, const PortWishes& wishes, const std::vecto
 void link_pairs(Assembly& assembly, const PortWishes& wishes, const PortBook& ports, LinkList& links) {
   const Construct& construct = assembly.construct;
   std::vector<PairLinks> pairs;
+  const auto places = gap_places(wishes, ports);
   for (std::size_t k = 0; k < wishes.gap.size(); ++k) {
     const GapSpot& spot = wishes.gap[k];
     const Fracture& fracture = construct.fractures[spot.fracture];
     const Eigen::Vector3d normal = cut_normal(fracture);
     const double gap = fracture.gap.value() * normal.x();
-    const auto [proximal, distal] = ports.gap(k);
-    pairs.push_back(pair_links("fracture", proximal, distal, normal, gap, spot.area, construct.bone.cortex));
+    const auto ends = [&](const Eigen::MatrixXd& directions) {
+      return gap_ends(wishes.gap, places, k, directions);
+    };
+    pairs.push_back(pair_links("fracture", ends, normal, gap, spot.area, construct.bone.cortex));
     assembly.face.push_back({spot.fracture, spot.around, spot.outer, spot.area});
   }
   for (std::size_t k = 0; k < wishes.underside.size(); ++k) {
     const UndersideSpot& spot = wishes.underside[k];
-    const auto [bone, plate] = ports.underside(k);
-    pairs.push_back(pair_links("underside", bone, plate, spot.normal, spot.gap, spot.area, construct.bone.cortex));
+    const auto ends = [place = ports.underside(k)](const Eigen::MatrixXd& directions) {
+      const auto& [bone, plate] = place;
+      return std::vector<solver::LinkEnd>{{plate.body, plate.column, directions},
+                                          {bone.body, bone.column, -directions}};
+    };
+    pairs.push_back(pair_links("underside", ends, spot.normal, spot.gap, spot.area, construct.bone.cortex));
     assembly.underside.push_back({spot.on_plate, spot.fragment, spot.along, spot.gap});
   }
   for (auto& pair : pairs) assembly.pairs.push_back({links.add(std::move(pair.normal)), 0});

@@ -86,15 +86,14 @@ double prebend_height(const Plate& plate, double fracture_along, double along, L
   return prebend.value() * std::max(0.0, 1.0 - std::abs(along - fracture_along) / arm);
 }
 
-PairLinks pair_links(const std::string& name, SpotPlace first, SpotPlace second, const Eigen::Vector3d& normal,
+PairLinks pair_links(const std::string& name, const EndsAlong& ends_along, const Eigen::Vector3d& normal,
                      double gap, double area, const CorticalBone& cortex) {
   Eigen::Matrix<double, 3, 2> across;
   across.col(0) = normal.unitOrthogonal();
   across.col(1) = normal.cross(across.col(0));
   const auto link = [&](const Eigen::MatrixXd& directions, double modulus) {
     const Eigen::Index count = directions.cols();
-    return solver::Link{name,
-                        {{second.body, second.column, directions}, {first.body, first.column, -directions}},
+    return solver::Link{name, ends_along(directions),
                         give_depth / (modulus * area) * Eigen::MatrixXd::Identity(count, count),
                         Eigen::VectorXd::Zero(count)};
   };

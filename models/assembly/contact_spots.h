@@ -8,7 +8,8 @@
 #include "solver/bodies/link.h"
 #include "solver/bodies/port.h"
 
-#include <array>
+#include <functional>
+#include <string>
 #include <vector>
 
 namespace gapstrain::models {
@@ -33,16 +34,20 @@ std::vector<UndersideSpot> underside_spots(const Construct& construct, std::size
 // Height of a prebent plate's underside over its bed at a place of the plate.
 double prebend_height(const Plate& plate, double fracture_along, double along, Length prebend);
 
+// Where a spot's point port is among its body's motions.
+struct SpotPlace {
+  std::size_t body = 0;
+  Eigen::Index column = 0;  // of a point port's three motions
+};
+
 // The two links of a pair (solver/bodies/pressed.h): second side's motion against the first one's, along `normal`
 // and across it. The surface's own give is that of 0.05 mm of bone over the spot's area.
 struct PairLinks {
   solver::Link normal, tangent;
 };
-struct SpotPlace {
-  std::size_t body = 0;
-  Eigen::Index column = 0;  // of a point port's three motions
-};
-PairLinks pair_links(const std::string& name, SpotPlace first, SpotPlace second, const Eigen::Vector3d& normal,
+// `ends_along`: ends of a link along these directions (3 x k).
+using EndsAlong = std::function<std::vector<solver::LinkEnd>(const Eigen::MatrixXd& directions)>;
+PairLinks pair_links(const std::string& name, const EndsAlong& ends_along, const Eigen::Vector3d& normal,
                      double gap, double area, const CorticalBone& cortex);
 
 }  // namespace gapstrain::models

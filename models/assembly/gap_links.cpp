@@ -1,6 +1,6 @@
 #include "models/assembly/gap_links.h"
 
-#include <Eigen/Geometry>
+#include <Eigen/Dense>
 
 #include <algorithm>
 #include <array>
@@ -92,7 +92,56 @@ std::vector<double> offsets(const solver::Shell& shell, const FractureEdge& edge
   return all;
 }
 
+constexpr std::size_t through_wall = 2;  // spots at one place round the edge, one after another
+
+// The spots at this one's place round the edge of their fracture and at the places on either side.
+std::vector<std::size_t> spots_beside(const std::vector<GapSpot>& spots, std::size_t spot) {
+  std::size_t first = spot, end = spot + 1;
+  while (first > 0 && spots[first - 1].fracture == spots[spot].fracture) --first;
+  while (end < spots.size() && spots[end].fracture == spots[spot].fracture) ++end;
+  const std::size_t around = (end - first) / through_wall, place = (spot - first) / through_wall;
+  std::vector<std::size_t> beside;
+  for (const std::size_t step : {around - 1, std::size_t{0}, std::size_t{1}})
+    for (std::size_t depth = 0; depth < through_wall; ++depth)
+      beside.push_back(first + (place + step) % around * through_wall + depth);
+  return beside;
+}
+
+Eigen::Matrix3d cross_with(const Eigen::Vector3d& arm) {
+  Eigen::Matrix3d cross;
+  cross << 0.0, -arm.z(), arm.y(), arm.z(), 0.0, -arm.x(), -arm.y(), arm.x(), 0.0;
+  return cross;
+}
+
 }  // namespace
+
+std::vector<solver::LinkEnd> gap_ends(const std::vector<GapSpot>& spots,
+                                      const std::vector<std::array<SpotPlace, 2>>& places, std::size_t spot,
+                                      const Eigen::MatrixXd& directions) {
+  const auto& [proximal, distal] = places[spot];
+  std::vector<solver::LinkEnd> ends{{distal.body, distal.column, directions},
+                                    {proximal.body, proximal.column, -directions}};
+  const Eigen::Vector3d across = spots[spot].distal.centre - spots[spot].proximal.centre;
+  constexpr double nothing = 1e-9;  // mm: faces on each other need no arms
+  if (across.norm() < nothing) return ends;
+  // u_d - u_p - w x across, with w half of the sum of both faces' (sum of r r - r r^T)^-1 (sum of r x u).
+  const std::vector<std::size_t> beside = spots_beside(spots, spot);
+  for (const bool is_distal : {false, true}) {
+    const auto centre = [&](std::size_t k) -> const Eigen::Vector3d& {
+      return is_distal ? spots[k].distal.centre : spots[k].proximal.centre;
+    };
+    Eigen::Vector3d middle = Eigen::Vector3d::Zero();
+    for (const std::size_t k : beside) middle += centre(k) / static_cast<double>(beside.size());
+    Eigen::Matrix3d spread = Eigen::Matrix3d::Zero();
+    for (const std::size_t k : beside) spread -= cross_with(centre(k) - middle) * cross_with(centre(k) - middle);
+    const Eigen::MatrixXd turned = 0.5 * spread.inverse() * cross_with(across) * directions;
+    for (const std::size_t k : beside) {
+      const SpotPlace& place = places[k][is_distal ? 1 : 0];
+      ends.push_back({place.body, place.column, cross_with(centre(k) - middle) * turned});
+    }
+  }
+  return ends;
+}
 
 std::vector<GapSpot> gap_spots(std::size_t fracture, const solver::Shell& proximal_shell,
                                const FractureEdge& proximal, const solver::Shell& distal_shell,

@@ -1,10 +1,13 @@
 // What lies between the fracture's edges, as links between matching spots.
 #pragma once
 
+#include "models/assembly/contact_spots.h"
 #include "models/assembly/meshes.h"
 #include "models/parts/fracture.h"
+#include "solver/bodies/link.h"
 #include "solver/bodies/port.h"
 
+#include <array>
 #include <vector>
 
 namespace gapstrain::models {
@@ -24,6 +27,17 @@ struct GapSpot {
 std::vector<GapSpot> gap_spots(std::size_t fracture, const solver::Shell& proximal_shell,
                                const FractureEdge& proximal, const solver::Shell& distal_shell,
                                const FractureEdge& distal, double obliquity, int around = 24);
+
+// Ends of a link along `directions` (3 x k, global axes) between both faces at spot number `spot`: how far the
+// distal face goes from the proximal one, both carried to the middle between them as the faces turn there. What a
+// link passes on is so in equilibrium, and a turn of everything strains nothing, however wide the gap is. A face's
+// turn is that of the rigid motion nearest to what its spots beside this one and this one do: a shear force's
+// couple over the gap is a pull on the spots of one side and a push on those of the other, as the shear along the
+// bone that goes with shear across it has it in a solid. `places`: of each spot, proximal and distal. @pre three
+// spots round an edge
+std::vector<solver::LinkEnd> gap_ends(const std::vector<GapSpot>& spots,
+                                      const std::vector<std::array<SpotPlace, 2>>& places, std::size_t spot,
+                                      const Eigen::MatrixXd& directions);
 
 // Flexibility (3 x 3, global axes) of a confined column of tissue of this area between faces of normal `normal` at
 // distance `gap_normal` (a tenth of a millimetre at least, faces in touch are rough): k_n = E (1 - nu) / ((1 +
