@@ -32,11 +32,11 @@ std::optional<double> largest_gap_strain(const Findings& findings) {
   return largest;
 }
 
-FirstDay first_day(const Construct& construct, const Findings& findings, const std::vector<Margin>& margins) {
+FirstDay first_day(const Construct& construct, const Findings& findings, std::vector<Margin> margins) {
   Assessment alone;
-  alone.margins = margins;
+  alone.margins = std::move(margins);
   FirstDay day{state_of(construct, findings, alone).standing(), std::nullopt, largest_gap_strain(findings)};
-  if (const Margin* least = least_margin(margins)) day.least = *least;
+  if (const Margin* least = least_margin(alone.margins)) day.least = *least;
   return day;
 }
 

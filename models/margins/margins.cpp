@@ -26,6 +26,14 @@ MarginList collect(const Construct& construct, const Findings& findings) {
   return list;
 }
 
+template <class Counts>
+const Margin* least_of(const std::vector<Margin>& margins, const Counts& counts) {
+  const Margin* least = nullptr;
+  for (const Margin& margin : margins)
+    if (counts(margin) && (least == nullptr || margin.factor < least->factor)) least = &margin;
+  return least;
+}
+
 }  // namespace
 
 void MarginList::add(Margin margin) {
@@ -99,14 +107,12 @@ std::vector<Margin> failing(const std::vector<Margin>& margins) {
 }
 
 const Margin* least_margin(const std::vector<Margin>& margins) {
-  const auto found = std::find_if(margins.begin(), margins.end(), [](const Margin& m) { return !m.indicative; });
-  return found == margins.end() ? nullptr : &*found;
+  return least_of(margins, [](const Margin& margin) { return !margin.indicative; });
 }
 
 const Margin* least_margin(const std::vector<Margin>& margins, const std::set<MarginKind>& kinds) {
-  const auto found = std::find_if(margins.begin(), margins.end(),
-                                  [&](const Margin& m) { return !m.indicative && kinds.contains(m.kind); });
-  return found == margins.end() ? nullptr : &*found;
+  return least_of(margins,
+                  [&](const Margin& margin) { return !margin.indicative && kinds.contains(margin.kind); });
 }
 
 std::vector<Margin> worst_of_each_kind(const std::vector<Margin>& margins) {

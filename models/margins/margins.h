@@ -136,7 +136,7 @@ CollectedMargins collect_margins(const Construct& construct, const Findings& fin
 // Those that fail, for sure: below 1 and not indicative.
 std::vector<Margin> failing(const std::vector<Margin>& margins);
 
-// The first that is not indicative; null without one. @pre the margins are worst first
+// The least that is not indicative, the first of equals; null without one.
 const Margin* least_margin(const std::vector<Margin>& margins);
 // The same, of these kinds only.
 const Margin* least_margin(const std::vector<Margin>& margins, const std::set<MarginKind>& kinds);

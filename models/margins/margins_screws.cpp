@@ -71,12 +71,6 @@ void add_yield(const LoadedScrew& loaded, const Findings& findings, MarginList& 
   list.add(std::move(margin));
 }
 
-double least_margin_factor(const MarginList& list) {
-  double least = std::numeric_limits<double>::infinity();
-  for (const auto& margin : list.margins) least = std::min(least, margin.factor);
-  return least;
-}
-
 void add_fatigue(const Construct& construct, const LoadedScrew& loaded, MarginList& list) {
   const Metal& metal = loaded.screw->material;
   if (!metal.fatigue_strength) {
@@ -100,8 +94,9 @@ void add_fatigue(const Construct& construct, const LoadedScrew& loaded, MarginLi
   // The place that has less in hand speaks for the screw.
   MarginList at_head = at({head_notch(*loaded.screw), false}, &ScrewFindings::head_cycle, head_notch_source);
   MarginList in_bone = at({thread_notch(*loaded.screw), true}, &ScrewFindings::thread_cycle, thread_notch_source);
-  list.add_all(least_margin_factor(in_bone) < least_margin_factor(at_head) ? std::move(in_bone)
-                                                                           : std::move(at_head));
+  const Margin *head = least_margin(at_head.margins), *thread = least_margin(in_bone.margins);
+  const bool is_thread = thread != nullptr && (head == nullptr || thread->factor < head->factor);
+  list.add_all(is_thread ? std::move(in_bone) : std::move(at_head));
 }
 
 void add_hold(const LoadedScrew& loaded, const Findings& findings, MarginList& list) {

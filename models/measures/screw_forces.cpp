@@ -141,9 +141,7 @@ ScrewCycles screw_cycles(const ScrewCuts& at_rest, const ScrewCuts& loaded, cons
   Stress most = -1.0 * mpa;
   for (std::size_t k = 0; k < loaded.cortices.size(); ++k) {
     const StressCycle here = cycle(at_rest.cortices[k], loaded.cortices[k]);
-    const Stress reversed = metal.ultimate_strength
-                                ? reversed_amplitude(here, *metal.ultimate_strength, metal.yield_strength)
-                                : here.amplitude;
+    const Stress reversed = ranked_amplitude(here, metal);
     if (reversed <= most) continue;
     most = reversed;
     cycles.thread = here;
@@ -205,9 +203,7 @@ StressCycle shaft_cycle(const ShaftForce& at_rest, const ShaftForce& loaded, con
     const double direct = of_amplitude.dot(turn);
     const StressCycle cycle{std::sqrt(direct * direct + 3.0 * shear * shear) * mpa, of_mean.dot(turn) * mpa,
                             of_rest.dot(turn) * mpa};
-    const Stress reversed = metal.ultimate_strength
-                                ? reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength)
-                                : cycle.amplitude;
+    const Stress reversed = ranked_amplitude(cycle, metal);
     if (reversed <= most) continue;
     most = reversed;
     worst = cycle;

@@ -30,4 +30,9 @@ Stress reversed_amplitude(const StressCycle& cycle, Stress ultimate, std::option
   return cycle.amplitude / (1.0 - (mean / ultimate).value());
 }
 
+Stress ranked_amplitude(const StressCycle& cycle, const Metal& metal) {
+  if (!metal.ultimate_strength) return cycle.amplitude;
+  return reversed_amplitude(cycle, *metal.ultimate_strength, metal.yield_strength);
+}
+
 }  // namespace gapstrain::models

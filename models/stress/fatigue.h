@@ -30,4 +30,7 @@ double cycles_to_failure(const FatigueLine& line, Stress reversed_amplitude);
 // the mean reaches the ultimate strength.
 Stress reversed_amplitude(const StressCycle& cycle, Stress ultimate, std::optional<Stress> yield);
 
+// What cycles of one metal are put in order by: that, or the amplitude where its strength is not known.
+Stress ranked_amplitude(const StressCycle& cycle, const Metal& metal);
+
 }  // namespace gapstrain::models
