@@ -13,9 +13,9 @@
 #include "cases/reader/read_parts.h"
 #include "cases/text/text_hash.h"
 #include "cases/version.h"
-#include "models/layouts/construct_solver.h"
 #include "models/layouts/layouts.h"
 #include "models/layouts/ready_screws.h"
+#include "models/layouts/solver_at_bounds.h"
 #include "models/measures/analyse.h"
 #include "models/preparation/prepare_bodies.h"
 #include "viz/construct/pictures.h"
@@ -43,7 +43,7 @@ const Stage looking_at_best{"looking at the best", 10.0};
 
 std::vector<Stage> plan_of(const models::Layouts& layouts, const models::Construct& construct,
                            bool with_pictures) {
-  constexpr double a_layout = 2e-4;  // s, one load, gap open; then the rows' own rate counts
+  constexpr double a_layout = 4e-4;  // s, one load, gap open, both bounds; then the rows' own rate counts
   auto plan = bodies_plan(construct);
   plan.push_back({solving_layouts, a_layout * static_cast<double>(layouts.size() * construct.loads.size())});
   if (with_pictures) plan.push_back(drawing_charts);
@@ -61,8 +61,9 @@ std::string holes_text(const models::Layouts& layouts, const std::vector<int>& c
 
 class LayoutWorker : public Worker {
  public:
-  LayoutWorker(const models::Layouts& layouts, const models::Assembly& assembly, const models::PeakStress& peak)
-      : layouts_(layouts), loads_(assembly.loads.size()), solver_(assembly, peak) {}
+  LayoutWorker(const models::Layouts& layouts, const models::Assembly& assembly, const models::Assembly* soft,
+               const models::PeakStress& peak)
+      : layouts_(layouts), loads_(assembly.loads.size()), solver_(assembly, soft, peak) {}
 
   std::string make(std::size_t first, std::size_t count) override {
     std::string lines;
@@ -83,7 +84,7 @@ class LayoutWorker : public Worker {
  private:
   const models::Layouts& layouts_;
   std::size_t loads_;
-  models::ConstructSolver solver_;
+  models::SolverAtBounds solver_;
 };
 
 // The bodies, made once there is a row to work out.
@@ -91,11 +92,10 @@ class LayoutBodies {
  public:
   LayoutBodies(const models::Construct& construct, const models::Layouts& layouts,
                const models::Progress& progress)
-      : assembly_(models::assemble(construct, models::screws_to_make_ready(construct, layouts), progress)),
-        peak_(assembly_, models::PlatePlaces::likely) {}
+      : LayoutBodies(construct, models::screws_to_make_ready(construct, layouts), progress) {}
 
   std::unique_ptr<Worker> hire(const models::Layouts& layouts) const {
-    return std::make_unique<LayoutWorker>(layouts, assembly_, peak_);
+    return std::make_unique<LayoutWorker>(layouts, assembly_, soft_ ? &*soft_ : nullptr, peak_);
   }
 
   // One layout looked at all over.
@@ -109,7 +109,17 @@ class LayoutBodies {
   const models::Construct& construct() const { return assembly_.construct; }
 
  private:
+  LayoutBodies(const models::Construct& construct, const std::vector<models::Screw>& screws,
+               const models::Progress& progress)
+      : LayoutBodies(models::prepare_bodies(construct, screws, progress), construct, screws) {}
+  LayoutBodies(const std::shared_ptr<const models::PreparedBodies>& prepared, const models::Construct& construct,
+               const std::vector<models::Screw>& screws)
+      : assembly_(models::assemble(prepared, construct, screws)),
+        soft_(models::assemble_soft(prepared, construct, screws)),
+        peak_(assembly_, models::PlatePlaces::likely) {}
+
   models::Assembly assembly_;
+  std::optional<models::Assembly> soft_;
   models::PeakStress peak_;
 };
 

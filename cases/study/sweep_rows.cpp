@@ -5,7 +5,7 @@
 #include "mesh/gmsh_session.h"
 #include "models/assembly/assembly.h"
 #include "models/checks/screw_fault.h"
-#include "models/layouts/construct_solver.h"
+#include "models/layouts/solver_at_bounds.h"
 #include "models/measures/solve.h"
 
 #include <algorithm>
@@ -118,7 +118,8 @@ std::string SweepRows::row(std::size_t row) {
     const auto bodies = bodies_.get(construct, candidates);
     const mesh::BesideMeshing no_meshing_meanwhile;
     const models::Assembly assembly = models::assemble(bodies->prepared, construct, candidates);
-    models::ConstructSolver solver(assembly, bodies->peak);
+    const auto soft = models::assemble_soft(bodies->prepared, construct, candidates);
+    models::SolverAtBounds solver(assembly, soft ? &*soft : nullptr, bodies->peak);
     return outcome_row(inputs, solver.solve(models::chosen_screws(assembly, construct.screws)));
   } catch (const CaseError& error) {
     return failed(first_line(error.what()));

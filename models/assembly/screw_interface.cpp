@@ -1,5 +1,6 @@
 #include "models/assembly/screw_interface.h"
 
+#include <algorithm>
 #include <cassert>
 #include <cmath>
 #include <numbers>
@@ -34,5 +35,13 @@ solver::Matrix6 interface_give(double stiffness, const solver::Matrix6& bonded) 
   assert(stiffness > 0.0 && stiffness <= 1.0);
   return (1.0 / stiffness - 1.0) * bonded;
 }
+
+Construct with_interface(const Construct& construct, double stiffness) {
+  Construct other = construct;
+  other.screw_interface = stiffness;
+  return other;
+}
+
+double soft_bound_of(const Construct& construct) { return std::min(soft_interface, construct.screw_interface); }
 
 }  // namespace gapstrain::models

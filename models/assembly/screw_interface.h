@@ -9,6 +9,7 @@
 #pragma once
 
 #include "models/assembly/root_flexibility.h"
+#include "models/parts/construct.h"
 
 namespace gapstrain::models {
 
@@ -34,6 +35,12 @@ inline constexpr double ring_over_shaft = 3.0;  // n
 // Of a shaft bonded in a wall and loaded at `face`, about `middle`: ring and root in a row. `root`: at the face.
 solver::Matrix6 bonded_flexibility(const solver::Matrix6& ring, const Eigen::Vector3d& middle,
                                    const solver::Matrix6& root, const Eigen::Vector3d& face);
+
+// The construct with another local stiffness of screws in bone; screws with one of their own keep it.
+Construct with_interface(const Construct& construct, double stiffness);
+
+// Of its screws at the soft bound: the softest that is to be reckoned with, or what it takes where that is softer.
+double soft_bound_of(const Construct& construct);
 
 // What an interface adds to it; zero for one that is bonded. @pre 0 < stiffness <= 1
 solver::Matrix6 interface_give(double stiffness, const solver::Matrix6& bonded);

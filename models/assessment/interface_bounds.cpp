@@ -1,14 +1,8 @@
 #include "models/assessment/interface_bounds.h"
 
-#include <algorithm>
+#include "models/assembly/screw_interface.h"
 
 namespace gapstrain::models {
-
-Construct with_interface(const Construct& construct, double stiffness) {
-  Construct other = construct;
-  other.screw_interface = stiffness;
-  return other;
-}
 
 InterfaceBounds find_interface_bounds(const Construct& construct, const FirstDay& taken,
                                       const std::function<FirstDay(const Construct&)>& first_day_of) {
@@ -16,8 +10,7 @@ InterfaceBounds find_interface_bounds(const Construct& construct, const FirstDay
     if (stiffness == construct.screw_interface) return {stiffness, taken};
     return {stiffness, first_day_of(with_interface(construct, stiffness))};
   };
-  return {construct.screw_interface, at(bonded_interface),
-          at(std::min(soft_interface, construct.screw_interface))};
+  return {construct.screw_interface, at(bonded_interface), at(soft_bound_of(construct))};
 }
 
 }  // namespace gapstrain::models

@@ -8,9 +8,6 @@
 
 namespace gapstrain::models {
 
-// The construct with another local stiffness of screws in bone; screws with one of their own keep it.
-Construct with_interface(const Construct& construct, double stiffness);
-
 // `taken`: the construct's first day as it is; each bound that it is not is asked of `first_day_of`.
 InterfaceBounds find_interface_bounds(const Construct& construct, const FirstDay& taken,
                                       const std::function<FirstDay(const Construct&)>& first_day_of);

@@ -117,6 +117,12 @@ const std::vector<ConstructFigure>& construct_figures() {
        [](O o) { return o.margins.screw_hold; }},
       {{"margins_failing", FigureUnit::count, "how many of these five margins are below 1"},
        [](O o) { return Figure(o.margins.failing()); }},
+      {{"margin_soft_screws", FigureUnit::ratio,
+        "margin with screws that sit softly in bone, the other bound that an analysis tries; empty: such a "
+        "construct fails a check of its own"},
+       [](O o) { return o.soft_screws.margin; }},
+      {{"gap_strain_soft_screws", FigureUnit::strain, "largest gap_strain of all loads likewise"},
+       [](O o) { return o.soft_screws.gap_strain; }},
       {{"rules_broken",
         FigureUnit::count,
         "rules of the trade that are broken, each of which follows as 1 or 0",

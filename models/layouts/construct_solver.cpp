@@ -21,7 +21,7 @@ std::vector<Screw> screws_of(const Assembly& assembly) {
 
 }  // namespace
 
-ConstructSolver::ConstructSolver(const Assembly& assembly, const PeakStress& peak)
+ConstructSolver::ConstructSolver(const Assembly& assembly, const PeakStress& peak, StiffnessOf of)
     : assembly_(assembly),
       peak_(peak),
       fracture_(fracture_extent(assembly.construct)),
@@ -29,6 +29,7 @@ ConstructSolver::ConstructSolver(const Assembly& assembly, const PeakStress& pea
       review_(assembly.construct, screws_of(assembly)),
       initial_(first_deformations(assembly, only(assembly.construct.plates).prebend)),
       friction_(friction_coefficients(assembly, assembly.construct.contact.friction)),
+      stiffness_of_(of),
       factor_(assembly.system->rigid().cols()) {
   Procedure nothing;
   nothing.prebend = only(assembly.construct.plates).prebend;
@@ -171,7 +172,8 @@ std::optional<Outcome> ConstructSolver::solve_at_rest(const std::vector<int>& ch
   setting.initial = initial_;
   setting.friction = friction_;
   setting.hands.at = Eigen::VectorXd::Zero(factor_.motions());
-  const StiffnessFindings stiffness = stiffness_at_rest(setting);
+  const auto stiffness =
+      stiffness_of_ == StiffnessOf::construct ? stiffness_at_rest(setting) : StiffnessFindings{};
   MadeConstruct made;
   CarriedState& rest = made.state;
   rest.pressed.forces = Eigen::VectorXd::Zero(system.rows());
@@ -227,7 +229,7 @@ Outcome ConstructSolver::solve_in_steps(const std::vector<int>& chosen, const Pr
     demands.push_back(under.elastic ? carried(*under.elastic) : loaded.back());
   }
   Outcome outcome = read(chosen, made, loaded, demands);
-  outcome.stiffness = measure_stiffness(assembly_, state);
+  if (stiffness_of_ == StiffnessOf::construct) outcome.stiffness = measure_stiffness(assembly_, state);
   return outcome;
 }
 

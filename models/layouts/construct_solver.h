@@ -15,10 +15,12 @@
 
 namespace gapstrain::models {
 
+enum class StiffnessOf { construct, nothing };  // nothing: Outcome::stiffness is left out
+
 class ConstructSolver {
  public:
   // One a thread; both are borrowed.
-  ConstructSolver(const Assembly& assembly, const PeakStress& peak);
+  ConstructSolver(const Assembly& assembly, const PeakStress& peak, StiffnessOf of = StiffnessOf::construct);
 
   // The assembly's construct with other screws, positions in Assembly::screws, in the order in which they go in
   // where no step says otherwise. An outcome depends on these screws only, to the last bit, whatever was solved
@@ -46,6 +48,7 @@ class ConstructSolver {
   MarginMeter margins_;
   LayoutReview review_;
   Eigen::VectorXd initial_, friction_;
+  StiffnessOf stiffness_of_;
   bool rests_without_screws_;  // but for what screws do
 
   // Rows of the links in place, a group after another, and their factor.

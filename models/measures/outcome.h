@@ -36,6 +36,13 @@ struct LoadOutcome {
   std::optional<double> gap_strain() const;
 };
 
+// The same construct with screws that sit as softly in bone as is to be reckoned with (soft_interface): the other
+// bound that an analysis tries. Empty where nobody asked, or where such a construct fails a check of its own.
+struct SoftScrews {
+  std::optional<double> margin;      // MarginFactors::least
+  std::optional<double> gap_strain;  // of all loads
+};
+
 struct Outcome {
   ConstructFigures figures;
   StiffnessFindings stiffness;
@@ -43,6 +50,7 @@ struct Outcome {
   MarginFactors margins;
   std::vector<bool> broken_rules;  // in the order of rule_names (models/rules/rules.h)
   std::vector<Check> doubts;       // those that this outcome fails
+  SoftScrews soft_screws{};
 };
 
 // What carries in one state, on all ports.

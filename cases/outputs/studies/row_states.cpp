@@ -17,7 +17,10 @@ RowStates count_states(const std::filesystem::path& folder, const models::Constr
   const auto count = [&](const char* state) {
     return static_cast<std::size_t>(std::count(states.begin(), states.end(), state));
   };
-  RowStates found{states.size(), count("failed"), count("doubtful"), {}, construct.estimated};
+  RowStates found{states.size(), count("failed"), count("doubtful"), 0, {}, construct.estimated};
+  const auto margins = read_numbers(table, {"margin", "margin_soft_screws"});
+  for (std::size_t row = 0; row < states.size(); ++row)
+    if (states[row] == "ok" && margins[0][row] >= 1.0 && !(margins[1][row] >= 1.0)) ++found.only_bonded;
   const auto first = std::find(states.begin(), states.end(), "failed");
   if (first != states.end())
     found.first_reason = read_texts(table, "reason")[static_cast<std::size_t>(first - states.begin())];
@@ -39,6 +42,11 @@ std::vector<std::string> alarms_of(const RowStates& states) {
                     "why{}",
                     states.doubtful, states.rows, states.failed, reason));
   }
+  if (states.only_bonded > 0)
+    alarms.push_back(fmt::format(
+        "FAILS AT THE SOFT BOUND: {} of {} rows hold as their screws are taken and fail, or are not known, "
+        "with screws that sit softly in bone; rows.csv has margin_soft_screws beside margin.",
+        states.only_bonded, states.rows));
   return alarms;
 }
 

@@ -11,7 +11,9 @@ namespace gapstrain::cases {
 
 struct RowStates {
   std::size_t rows = 0, failed = 0, doubtful = 0;
-  std::string first_reason;                   // of the first failed row
+  std::size_t only_bonded =
+      0;                     // that hold as their screws are taken, and do not, or fail a check, at the soft bound
+  std::string first_reason;  // of the first failed row
   std::vector<models::Estimate> estimated{};  // what of the case all rows share was not measured
 };
 

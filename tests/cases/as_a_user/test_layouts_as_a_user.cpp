@@ -273,6 +273,15 @@ least = 0.8
     holding += margin[row] >= 1.0 ? 1 : 0;
     CHECK((failing[row] > 0.0) == (margin[row] < 1.0));
   }
+  const auto soft = column(rows, "margin_soft_screws");
+  std::size_t only_bonded = 0;
+  for (std::size_t row = 0; row < margin.size(); ++row) {
+    CHECK(soft[row] > 0.0);
+    CHECK(soft[row] != margin[row]);
+    only_bonded += margin[row] >= 1.0 && soft[row] < 1.0 ? 1 : 0;
+  }
+  const auto said = fmt::format("FAILS AT THE SOFT BOUND: {} of {} rows", only_bonded, margin.size());
+  CHECK((run.out.find(said) != std::string::npos) == (only_bonded > 0));
   CHECK(kept.size() < near.size());
   CHECK(holding > 0);
   CHECK(holding < kept.size());

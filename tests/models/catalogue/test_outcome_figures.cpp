@@ -52,6 +52,7 @@ Outcome outcome_with_everything() {
   outcome.margins.screw_yield = 1.37;
   outcome.margins.screw_fatigue = 1.41;
   outcome.margins.screw_hold = 1.43;
+  outcome.soft_screws = {0.91, 0.043};
   outcome.broken_rules.assign(rule_names().size(), false);
   outcome.broken_rules[1] = true;
   outcome.loads = {load_with_everything(1.0), load_with_everything(2.0), load_with_everything(1.5)};
@@ -106,6 +107,8 @@ TEST_CASE("margins and rules of an outcome are counted", "[models][findings][out
   const Outcome outcome = outcome_with_everything();
   CHECK(figure(outcome, "margin") == 0.93);
   CHECK(figure(outcome, "margins_failing") == 1.0);
+  CHECK(figure(outcome, "margin_soft_screws") == 0.91);
+  CHECK(figure(outcome, "gap_strain_soft_screws") == 0.043);
   CHECK(figure(outcome, "rules_broken") == 1.0);
   CHECK(figure(outcome, rule_figure(rule_names()[1])) == 1.0);
   CHECK(figure(outcome, rule_figure(rule_names()[0])) == 0.0);
@@ -167,6 +170,8 @@ TEST_CASE("figures that an outcome lacks are nothing, and of loads that have one
                                           "margin_screw_yield",
                                           "margin_screw_fatigue",
                                           "margin_pull_out",
+                                          "margin_soft_screws",
+                                          "gap_strain_soft_screws",
                                           "axial_load_ratio",
                                           "second_order_amplification"};
   for (const auto& name : figure_names()) {

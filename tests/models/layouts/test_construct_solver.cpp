@@ -1,7 +1,9 @@
 // Screws in, outcome out, against the long way round: steps, loads, whole fields, findings.
 #include "models/assembly/insertion.h"
+#include "models/assembly/screw_interface.h"
+#include "models/catalogue/outcome_figures.h"
 #include "models/findings/model_error.h"
-#include "models/layouts/construct_solver.h"
+#include "models/layouts/solver_at_bounds.h"
 #include "models/measures/solve.h"
 #include "models/preparation/prepare_bodies.h"
 #include "models/stress/body_stress.h"
@@ -276,6 +278,43 @@ TEST_CASE("the order of screws that lock leaves no trace but rounding", "[models
     CAPTURE(chosen, difference.figure);
     CHECK(difference.value < 1e-8);
   }
+}
+
+TEST_CASE("a row's figures at the soft bound are those of the construct with soft screws, the long way round",
+          "[models][studies][solver]") {
+  const bool touches = GENERATE(false, true);
+  const Construct construct = bench_tube(touches ? 0.03 : 3.0, touches ? 0.01 : 1.5, FrictionLaw::none);
+  const auto prepared = prepare_bodies(construct, construct.screws);
+  const Assembly assembly = assemble(prepared, construct, construct.screws);
+  const auto soft = assemble_soft(prepared, construct, construct.screws);
+  REQUIRE(soft);
+  CHECK(soft->construct.screw_interface == soft_interface);
+  const PeakStress peak(assembly, PlatePlaces::likely);
+  SolverAtBounds solver(assembly, &*soft, peak);
+  ConstructSolver taken(assembly, peak);
+  for (const auto& chosen : random_layouts(11, assembly, 4)) {
+    CAPTURE(chosen);
+    Outcome outcome = solver.solve(chosen);
+    const Outcome expected = tests::long_way(*soft, chosen);
+    CHECK(outcome.soft_screws.margin.value() == Approx(expected.margins.least().value()).epsilon(1e-8));
+    CHECK(outcome.soft_screws.gap_strain.value() == Approx(figure(expected, "gap_strain").value()).epsilon(1e-8));
+    CHECK(outcome.soft_screws.margin.value() != outcome.margins.least().value());
+    outcome.soft_screws = {};
+    CHECK(tests::same_bits(outcome, taken.solve(chosen)));
+  }
+  // One screw holds no fragment against the other: the construct as taken says so.
+  CHECK_THROWS_AS(solver.solve({0}), ModelError);
+}
+
+TEST_CASE("screws taken as soft as the bound, or softer, are solved once", "[models][studies][solver]") {
+  const Construct construct = with_interface(bench_tube(3.0, 1.5, FrictionLaw::none), 0.3);
+  const auto prepared = prepare_bodies(construct, construct.screws);
+  CHECK_FALSE(assemble_soft(prepared, construct, construct.screws));
+  const Assembly assembly = assemble(prepared, construct, construct.screws);
+  const PeakStress peak(assembly, PlatePlaces::likely);
+  const Outcome outcome = SolverAtBounds(assembly, nullptr, peak).solve({0, 1, 4, 5, 6, 9});
+  CHECK(outcome.soft_screws.margin == outcome.margins.least());
+  CHECK(outcome.soft_screws.gap_strain == figure(outcome, "gap_strain"));
 }
 
 TEST_CASE("a fragment that no screw holds is named", "[models][studies][solver]") {

@@ -1,7 +1,7 @@
 // Each reason for which a result is not to be trusted, brought about on its own in a construct that is sound: the
 // check that it concerns fails, no other does, and the state of the result says so.
 #include "models/assessment/assess.h"
-#include "models/assessment/interface_bounds.h"
+#include "models/assembly/screw_interface.h"
 #include "models/assessment/result_state.h"
 #include "models/measures/buckling.h"
 #include "models/measures/outcome.h"
