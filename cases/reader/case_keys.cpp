@@ -33,8 +33,9 @@ std::vector<Key> file_keys() {
      {"elastic", "elastic_plastic"}},
     {"", "second_order", Kind::choice, literal, "auto",
      "what axial forces add to bending as plate and bone turn under them: in every load above 5 % of the one that "
-     "buckles the construct, in all loads, or in none",
-     {"auto", "on", "off"}},
+     "buckles the construct, in all loads, or in none. Beyond 0.1 rad parts are also followed as they turn, with "
+     "large in every load, with off in none",
+     {"auto", "on", "off", "large"}},
     {"", "bone", Kind::table, required, "", "the shaft the plate lies on", {}},
     {"", "plate", Kind::table, required, "", "the bone plate", {}},
     {"", "screw", Kind::tables, required, "", "the screws; without [[step]] in the order of insertion",
@@ -200,6 +201,12 @@ std::vector<Key> screw_keys() {
     {"screws", "interface", Kind::measure, derived, "bonded, a bound; the soft bound is tried beside it",
      "local stiffness of screws in bone over that of bonded ones: bonded (1), mean (0.84), soft (0.5) or a number from "
      "0.05 to 1", {}},
+    {"screws", "interface_course", Kind::tables, optional, "",
+     "how screws soften in bone from `interface` on the day of the operation, as the case states it (no published course): "
+     "straight between its weeks, then as it is; a screw with an `interface` of its own keeps it", {}, {"1", "50"}},
+
+    {"screws.interface_course", "week", Kind::number, required, "", "after the operation", {}, {"0.1", "260"}},
+    {"screws.interface_course", "interface", Kind::measure, required, "", "by then: as `interface` of [screws]", {}},
 
     {"screw", "hole", Kind::count, optional, "", "number of the plate hole, 1 is the most proximal", {}, hole_number},
     {"screw", "holes", Kind::counts, optional, "", "several holes, such as [1, 2, 4]: one such screw in each",

@@ -44,6 +44,7 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   const Section screws = file.section("screws");
   construct.screws = read_screws(file, screws, only(construct.plates), reading);
   construct.screw_interface = read_interface(screws).value_or(construct.screw_interface);
+  construct.interface_course = read_interface_course(screws, construct.screw_interface);
   if (!plate.has("standoff")) only(construct.plates).standoff = default_standoff(construct.screws);
   construct.temporary = read_temporary(file);
   construct.steps = read_steps(file, construct.screws, reading);
@@ -54,6 +55,8 @@ models::Construct read_construct(const Section& file, const std::string& name, R
     construct.second_order = models::SecondOrderEffects::always;
   else if (second_order == "off")
     construct.second_order = models::SecondOrderEffects::never;
+  else if (second_order == "large")
+    construct.second_order = models::SecondOrderEffects::large;
   construct.loads = file.has("load") ? read_loads(file, only(construct.plates)) : bench_loads();
   construct.layouts = read_layouts(file.section("layouts"), construct.screws);
   construct.healing = read_healing(file.section("healing"));

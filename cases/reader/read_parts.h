@@ -26,6 +26,8 @@ std::vector<models::Screw> read_candidates(const Section& file, const Section& d
 
 // Local stiffness of screws in bone, of [screws] or of one [[screw]]; nothing when it is absent or was reported.
 std::optional<double> read_interface(const Section& section);
+// `first`: on the day of the operation.
+std::vector<models::InterfaceStage> read_interface_course(const Section& screws, double first);
 
 // Absent table: nothing. What it leaves out is as in usual_layouts.
 std::optional<models::LayoutRules> read_layouts(const Section& layouts, const std::vector<models::Screw>& screws);

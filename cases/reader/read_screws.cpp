@@ -157,6 +157,14 @@ std::optional<double> read_interface(const Section& section) {
   return std::nullopt;
 }
 
+std::vector<models::InterfaceStage> read_interface_course(const Section& screws, double first) {
+  std::vector<models::InterfaceStage> course;
+  if (!screws.present()) return course;
+  for (const auto& stage : screws.sections("interface_course"))
+    course.push_back({stage.get<double>("week"), read_interface(stage).value_or(first)});
+  return course;
+}
+
 std::vector<models::Screw> read_screws(const Section& file, const Section& defaults, const models::Plate& plate,
                                        Reading& reading) {
   auto screws = read_list(file, "screw", defaults, plate, reading);

@@ -264,6 +264,7 @@ void link_everything(Assembly& assembly, const PortWishes& wishes, std::size_t c
   if (assembly.construct.second_order != SecondOrderEffects::never) {
     const auto axes = read_axes(assembly.construct, *assembly.system, ports.lists());
     for (auto& load : assembly.loads) load.axes = axes_under(*assembly.system, axes, load.arms);
+    assembly.turning = turning_bodies(assembly.construct, ports.lists());
   }
   if (assembly.construct.metal_law == MetalLaw::elastic) return;
   for (std::size_t k = 0; k < assembly.screws.size(); ++k)

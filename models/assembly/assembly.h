@@ -13,6 +13,7 @@
 #include "solver/bodies/axial_slopes.h"
 #include "solver/bodies/pressed.h"
 #include "solver/bodies/system.h"
+#include "solver/motion/turning_body.h"
 
 #include <array>
 #include <memory>
@@ -100,6 +101,7 @@ struct Assembly {
   std::vector<AssembledLoad> loads;              // the construct's
   std::array<AssembledLoad, 4> stiffness_loads;  // unit_loads, in that order
   YieldSections yields;                          // none while metals are to stay elastic
+  std::vector<solver::TurningBody> turning;      // by number, for large turns; empty: there are to be none
 };
 
 // Links the bodies for all `candidates` (those of construct.screws among them, in any order).

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 #include <utility>
 
 namespace gapstrain::models {
@@ -80,7 +81,63 @@ solver::AxialReadings read_fragment(const Construct& construct, std::size_t frag
   return solver::read_axis(motions, points, force_places(list), std::max(before, 0.0), std::max(beyond, 0.0));
 }
 
+std::vector<solver::TurningPort> turning_ports(const PortList& list) {
+  std::vector<solver::TurningPort> ports;
+  for (const auto& port : list.columns()) ports.push_back({port.centre, port.column, port.motions >= 6, 0});
+  return ports;
+}
+
+Eigen::Index motions_of(const PortList& list) {
+  const auto& columns = list.columns();
+  return columns.empty() ? 0 : columns.back().column + columns.back().motions;
+}
+
+solver::TurningBody in_one_frame(const PortList& list) {
+  solver::TurningBody body;
+  body.ports = turning_ports(list);
+  Eigen::Vector3d middle = Eigen::Vector3d::Zero();
+  for (const auto& port : body.ports) middle += port.place / static_cast<double>(body.ports.size());
+  body.nodes.push_back({middle, solver::nearest_motion(body.ports, middle, motions_of(list))});
+  return body;
+}
+
+// The chain begins in the middle.
+solver::TurningBody from_hole_to_hole(const PortList& list, int holes) {
+  solver::TurningBody body;
+  const Eigen::Index motions = motions_of(list);
+  const auto add = [&](int hole, int before) {
+    const auto& port = list.named(hole_name(hole));
+    solver::SparseMatrix reading(6, motions);
+    for (Eigen::Index k = 0; k < 6; ++k) reading.insert(k, port.column + k) = 1.0;
+    body.nodes.push_back({port.centre, std::move(reading), before});
+    return static_cast<int>(body.nodes.size()) - 1;
+  };
+  const int middle = (holes + 1) / 2;
+  const int first = add(middle, -1);
+  for (int hole = middle + 1, last = first; hole <= holes; ++hole) last = add(hole, last);
+  for (int hole = middle - 1, last = first; hole >= 1; --hole) last = add(hole, last);
+  body.ports = turning_ports(list);
+  for (auto& port : body.ports) {
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t n = 0; n < body.nodes.size(); ++n)
+      if (const double distance = (body.nodes[n].place - port.place).squaredNorm(); distance < least) {
+        least = distance;
+        port.node = n;
+      }
+  }
+  return body;
+}
+
 }  // namespace
+
+std::vector<solver::TurningBody> turning_bodies(const Construct& construct, const std::vector<PortList>& lists) {
+  std::vector<solver::TurningBody> bodies;
+  for (std::size_t b = 0; b < lists.size(); ++b) {
+    const int holes = is_plate(construct, b) ? static_cast<int>(construct.plates[b].holes.size()) : 0;
+    bodies.push_back(holes > 1 ? from_hole_to_hole(lists[b], holes) : in_one_frame(lists[b]));
+  }
+  return bodies;
+}
 
 std::string station_name(std::size_t k) { return fmt::format("station:{}", k); }
 

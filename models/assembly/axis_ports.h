@@ -1,9 +1,11 @@
-// The axes of plates and fragments as ports read them: what second-order effects of axial forces act on.
+// The axes of plates and fragments as ports read them, which second-order effects of axial forces act on, and the
+// frames in which they stay linear as they turn far.
 #pragma once
 
 #include "models/assembly/body_ports.h"
 #include "models/assembly/load_setup.h"
 #include "solver/bodies/axial_slopes.h"
+#include "solver/motion/turning_body.h"
 
 #include <memory>
 #include <string>
@@ -21,6 +23,10 @@ std::string station_name(std::size_t k);
 // the fracture. `lists`: their ports.
 std::vector<solver::AxialReadings> read_axes(const Construct& construct, const solver::System& system,
                                              const std::vector<PortList>& lists);
+
+// Bodies that turn far, by number: a plate bends from hole to hole, so each hole has a frame; a fragment has one,
+// the nearest to all of its ports' motions.
+std::vector<solver::TurningBody> turning_bodies(const Construct& construct, const std::vector<PortList>& lists);
 
 // With the arms of one load's ends.
 std::shared_ptr<const solver::AxialSlopes> axes_under(const solver::System& system,

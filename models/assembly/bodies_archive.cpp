@@ -23,7 +23,7 @@
 namespace gapstrain::models {
 
 // One more whenever anything below, or in the two headers of archives, is written otherwise.
-constexpr std::uint32_t archive_version = 3;
+constexpr std::uint32_t archive_version = 4;
 
 template <class Archive>
 void serialize(Archive& archive, FractureEdge& edge) {

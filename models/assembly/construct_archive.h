@@ -238,11 +238,17 @@ void serialize(Archive& archive, Stock& stock) {
 }
 
 template <class Archive>
+void serialize(Archive& archive, InterfaceStage& stage) {
+  auto& [week, stiffness] = stage;
+  archive(week, stiffness);
+}
+
+template <class Archive>
 void serialize(Archive& archive, Construct& construct) {
   auto& [name, body_mass, bone, plates, screws, temporary, steps, contact, metal_law, screw_interface,
-         second_order, fractures, loads, mesh, layouts, healing, stock, estimated] = construct;
+         interface_course, second_order, fractures, loads, mesh, layouts, healing, stock, estimated] = construct;
   archive(name, body_mass, bone, plates, screws, temporary, steps, contact, metal_law, screw_interface,
-          second_order, fractures, loads, mesh, layouts, healing, stock, estimated);
+          interface_course, second_order, fractures, loads, mesh, layouts, healing, stock, estimated);
 }
 
 }  // namespace gapstrain::models

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <functional>
 #include <map>
 #include <utility>
@@ -34,24 +35,6 @@ Eigen::VectorXd with_bends(const Assembly& assembly, const solver::Yielded& yiel
     deformations(section.rows) -= section.of_forces.transpose() * bent;
   }
   return deformations;
-}
-
-// Where pairs that are apart are sideways: the place from which they will have slipped once they meet.
-void note_meeting(const Assembly& assembly, const Eigen::VectorXd& deformations, ConstructState& state) {
-  for (std::size_t pair = 0; pair < assembly.pairs.size(); ++pair)
-    if (state.pressed.closed[pair] == 0)
-      state.met.row(static_cast<Eigen::Index>(pair)) =
-          deformations.segment<2>(assembly.system->first_row(assembly.pairs[pair].tangent)).transpose();
-}
-
-// What is in place under these forces, from its setting and what has yielded so far.
-void press_on(const Assembly& assembly, const solver::PortLoads& loads, ConstructState& state) {
-  auto found = solver::press_yielding(*assembly.system, assembly.pairs, assembly.yields.sections, state.setting,
-                                      loads, state.yielded);
-  state.pressed = std::move(found.pressed);
-  state.yielded = std::move(found.yielded);
-  state.yield_residual = found.residual;
-  state.elastic = std::move(found.elastic);
 }
 
 class Making {
@@ -245,53 +228,22 @@ class Making {
   std::map<std::size_t, std::vector<Eigen::Vector3d>> pulled_;  // a body's lines along which this step pulls it
 };
 
-// Force or moment on any port, N or N mm.
-double largest_force(const AssembledLoad& load) {
-  double largest = 0.0;
-  for (const auto& forces : load.forces) largest = std::max(largest, forces.cwiseAbs().maxCoeff());
-  return largest;
-}
-
-solver::PortState port_state(const solver::Solution& solution) {
-  solver::PortState state{solution.port_forces,
-                          Eigen::VectorXd(6 * static_cast<Eigen::Index>(solution.amplitudes.size()))};
-  for (std::size_t b = 0; b < solution.amplitudes.size(); ++b)
-    state.amplitudes.segment<6>(static_cast<Eigen::Index>(6 * b)) = solution.amplitudes[b].col(0);
-  return state;
-}
-
-// `under`: the construct under forces on ports.
-void add_second_order(const Assembly& assembly, const ConstructState& made, const AssembledLoad& load,
-                      const std::function<ConstructState(const solver::PortLoads&)>& under,
-                      ConstructState& answer) {
-  const solver::Solution &before = made.pressed.solution, &after = answer.pressed.solution;
-  double work = 0.0;
-  for (std::size_t b = 0; b < load.forces.size(); ++b)
-    work += load.forces[b].cwiseProduct(after.motions[b] - before.motions[b]).sum();
-  ConstructState bent;
-  const auto solve = [&](const solver::PortLoads& added) {
-    bent = under(loads_with(load.forces, added));
-    return port_state(bent.pressed.solution);
-  };
-  auto found = solver::find_second_order(*load.axes, second_order_rule(assembly.construct), port_state(before),
-                                         port_state(after), work, solve);
-  if (found.is_in()) {
-    bent.straight = std::move(answer.pressed);
-    answer = std::move(bent);
-  }
-  answer.second_order = std::move(found);
-}
-
 }  // namespace
 
-solver::PortLoads loads_with(const solver::PortLoads& load, const solver::PortLoads& added) {
-  solver::PortLoads all = load;
-  for (std::size_t b = 0; b < added.size(); ++b) all[b] += added[b];
-  return all;
+void note_meeting(const Assembly& assembly, const Eigen::VectorXd& deformations, ConstructState& state) {
+  for (std::size_t pair = 0; pair < assembly.pairs.size(); ++pair)
+    if (state.pressed.closed[pair] == 0)
+      state.met.row(static_cast<Eigen::Index>(pair)) =
+          deformations.segment<2>(assembly.system->first_row(assembly.pairs[pair].tangent)).transpose();
 }
 
-solver::SecondOrderRule second_order_rule(const Construct& construct) {
-  return {.always = construct.second_order == SecondOrderEffects::always};
+void press_on(const Assembly& assembly, const solver::PortLoads& loads, ConstructState& state) {
+  auto found = solver::press_yielding(*assembly.system, assembly.pairs, assembly.yields.sections, state.setting,
+                                      loads, state.yielded);
+  state.pressed = std::move(found.pressed);
+  state.yielded = std::move(found.yielded);
+  state.yield_residual = found.residual;
+  state.elastic = std::move(found.elastic);
 }
 
 Length engaged_thread(const CandidateScrew& screw) {
@@ -309,8 +261,14 @@ std::vector<StepState> carry_out(const Assembly& assembly, const Procedure& proc
   return states;
 }
 
+Eigen::VectorXd link_deformations(const Assembly& assembly, const ConstructState& state) {
+  Eigen::VectorXd deformations = assembly.system->deformations(state.pressed.solution);
+  if (state.large) deformations -= state.large->initial;
+  return deformations;
+}
+
 Eigen::VectorXd deformations_with_bends(const Assembly& assembly, const ConstructState& state) {
-  return with_bends(assembly, state.yielded, assembly.system->deformations(state.pressed.solution));
+  return with_bends(assembly, state.yielded, link_deformations(assembly, state));
 }
 
 Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state) {
@@ -325,39 +283,13 @@ Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state) {
   return all;
 }
 
-bool pulls_at_hands(const solver::PressedForces& pressed, const AssembledLoad& load) {
-  return pressed.pull.norm() > 1e-6 * largest_force(load);
-}
-
-ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load,
-                          Metals metals) {
-  const solver::System& system = *assembly.system;
-  ConstructState loaded;
-  loaded.setting = state.setting;
-  loaded.setting.initial = state.pressed.initial;
-  loaded.setting.closed = state.pressed.closed;
-  loaded.setting.hands.soft.reset();
-  loaded.met = state.met;
-  loaded.yielded = state.yielded;
-  std::vector<int>& links = loaded.setting.links;
-  for (const int support : assembly.on_the_table.supports) remove(links, support);
-  // Supports take the construct as it lies: they would turn it otherwise.
-  const Eigen::VectorXd deformations = system.deformations(state.pressed.solution);
-  for (const Eigen::Index row : system.rows_of(load.supports)) loaded.setting.initial(row) = deformations(row);
-  links.insert(links.end(), load.supports.begin(), load.supports.end());
-  const auto under = [&](const solver::PortLoads& forces) {
-    ConstructState tried = loaded;
-    if (metals == Metals::elastic)
-      tried.pressed = solver::press(system, assembly.pairs, tried.setting, forces);
-    else
-      press_on(assembly, forces, tried);
-    if (pulls_at_hands(tried.pressed, load)) throw solver::MechanismError(tried.pressed.pull);
-    return tried;
-  };
-  ConstructState answer = under(load.forces);
-  if (load.axes) add_second_order(assembly, state, load, under, answer);
-  note_meeting(assembly, deformations_with_bends(assembly, answer), answer);
-  return answer;
+ConstructState with_links_of(const Assembly& assembly, const ConstructState& made) {
+  ConstructState state = made;
+  state.setting.initial = made.pressed.initial;
+  state.setting.closed = made.pressed.closed;
+  press_on(assembly, assembly.system->no_loads(1), state);
+  note_meeting(assembly, deformations_with_bends(assembly, state), state);
+  return state;
 }
 
 }  // namespace gapstrain::models

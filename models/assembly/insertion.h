@@ -1,10 +1,13 @@
 // A construct made step by step: each link is free of stress at the moment it is put in, in the state the
-// construct is then in; what was put in stays. The state after the last step is what service loads come on top of.
+// construct is then in; what was put in stays. The state after the last step is what service loads come on top of
+// (models/loaded).
 #pragma once
 
 #include "models/assembly/assembly.h"
 #include "models/assembly/procedure.h"
 #include "solver/bodies/yielding.h"
+#include "solver/motion/large_motion.h"
+#include "solver/motion/second_order.h"
 
 #include <optional>
 #include <vector>
@@ -22,7 +25,8 @@ struct ConstructState {
   std::optional<solver::PressedState> elastic;
   solver::SecondOrder second_order;  // of a load
   std::optional<solver::PressedState>
-      straight;          // where it is in: what would be in place under the load without it
+      straight;                              // where it is in: what would be in place under the load without it
+  std::optional<solver::LargeMotion> large;  // of a load, where it turns parts far
   Eigen::MatrixX2d met;  // of each pair: its sides' place sideways when they were last apart, mm
 };
 
@@ -37,7 +41,9 @@ inline const solver::PressedState& demanded(const ConstructState& state) {
   return state.elastic ? *state.elastic : state.pressed;
 }
 
-// B^T q of all rows with what has bent for good in plates: how surfaces lie against each other.
+// What links see of all bodies' motions, and the same with what has bent for good in plates: how surfaces lie
+// against each other.
+Eigen::VectorXd link_deformations(const Assembly& assembly, const ConstructState& state);
 Eigen::VectorXd deformations_with_bends(const Assembly& assembly, const ConstructState& state);
 
 // Of the cortices that a screw's thread holds in, along the screw.
@@ -50,21 +56,14 @@ std::vector<StepState> carry_out(const Assembly& assembly, const Procedure& proc
 // Slip of each pair's sides against each other since they met, mm; 0 for pairs that are apart.
 Eigen::VectorXd slips(const Assembly& assembly, const ConstructState& state);
 
-// All forces on ports under a load: itself, and what second-order effects add (SecondOrder::forces).
-solver::PortLoads loads_with(const solver::PortLoads& load, const solver::PortLoads& added);
+// Finds what is in place under these forces, from its setting and what has yielded so far.
+void press_on(const Assembly& assembly, const solver::PortLoads& loads, ConstructState& state);
 
-// When second-order effects are looked for.
-solver::SecondOrderRule second_order_rule(const Construct& construct);
+// Notes where pairs that are apart are sideways: the place from which they will have slipped once they meet.
+void note_meeting(const Assembly& assembly, const Eigen::VectorXd& deformations, ConstructState& state);
 
-// Whether a load is held by nothing but hands.
-bool pulls_at_hands(const solver::PressedForces& pressed, const AssembledLoad& load);
-
-enum class Metals { as_given, elastic };  // elastic: what has bent stays bent, and nothing bends further for good
-
-// The same construct under a load on top of a state, with the load's second-order effects where the construct asks
-// for them. @throw solver::MechanismError when nothing but hands would
-// hold it.
-ConstructState apply_load(const Assembly& assembly, const ConstructState& state, const AssembledLoad& load,
-                          Metals metals = Metals::as_given);
+// What was made, once links are as elastic as in another assembly of the same bodies and links: each from the same
+// length as before.
+ConstructState with_links_of(const Assembly& assembly, const ConstructState& made);
 
 }  // namespace gapstrain::models

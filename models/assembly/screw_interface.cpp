@@ -39,6 +39,7 @@ solver::Matrix6 interface_give(double stiffness, const solver::Matrix6& bonded) 
 Construct with_interface(const Construct& construct, double stiffness) {
   Construct other = construct;
   other.screw_interface = stiffness;
+  other.interface_course.clear();
   return other;
 }
 

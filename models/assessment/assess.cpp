@@ -66,9 +66,12 @@ AssessedConstruct assess(Analysis analysis, const std::shared_ptr<const Prepared
   assessment.state = state_of(construct, findings, assessment);
   if (!assessment.state.not_trusted.empty()) return assessed;  // nothing is known that a bound could turn
   if (progress) progress("trying screws that sit softer in bone");
-  assessment.state.interface =
-      find_interface_bounds(construct, first_day(construct, findings, assessment.margins),
-                            [&](const Construct& other) { return first_day_of(prepared, other, construct.screws); });
+  const FirstDay taken = first_day(construct, findings, assessment.margins);
+  const auto day_of = [&](const Construct& other) { return first_day_of(prepared, other, construct.screws); };
+  assessment.state.interface = find_interface_bounds(construct, taken, day_of);
+  assessment.state.softening = find_softening(construct, taken, day_of);
+  if (auto failure = failure_as_screws_soften(assessment.state.softening))
+    assessment.state.fails.push_back(std::move(*failure));
   return assessed;
 }
 

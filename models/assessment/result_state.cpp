@@ -96,6 +96,9 @@ ResultState state_of(const Construct& construct, const Findings& findings, const
     if (load.second_order.amplification)
       state.second_order.push_back(
           {load.load, load.second_order.load_ratio.value_or(0.0), *load.second_order.amplification});
+  for (const LoadFindings& load : findings.loads)
+    if (const auto& large = load.second_order.large; large && large->settled)
+      state.turned.push_back({load.load, large->turn, large->within});
   bool fatigue_fails = false;
   for (const Margin& margin : worst_of_each_kind(failing(assessment.margins))) {
     state.fails.push_back({margin, when_it_fails(margin.kind, assessment)});

@@ -26,10 +26,12 @@ struct FailureTime {
     in_race,                // from the 5th to the 95th percentile of the race's samples
     before_union,           // in a race, beyond the time that it follows
     before_union_unhealed,  // likewise, as the gap is on the first day
-    before_cycles_asked     // of fatigue without a race
+    before_cycles_asked,    // of fatigue without a race
+    as_screws_soften        // from a week on, by the case's course of how bone holds its screws
   };
   Kind kind = Kind::at_first_load;
-  std::optional<double> from{}, to{};  // weeks, in_race; `to` is left out beyond five years
+  std::optional<double> from{},
+      to{};  // weeks, in_race; `to` is left out beyond five years. as_screws_soften: `from`
 };
 
 // A race that is lost though the margins hold: scatter, or tissue that does not form in time.
@@ -71,6 +73,12 @@ struct InterfaceBound {
   FirstDay day;
 };
 
+// With the gap as on the first day, once screws have softened in bone so far.
+struct InterfaceWeek {
+  double week = 0.0;
+  InterfaceBound bound;
+};
+
 enum class BoundsVerdict {
   holds_at_both,
   hangs_on_it,  // it holds at one bound and fails at the other
@@ -95,6 +103,12 @@ struct LoadOnBent {
   double load_ratio = 0.0, amplification = 1.0;  // see SecondOrderFindings
 };
 
+// A load whose turns are followed as large.
+struct LoadTurned {
+  std::string load;
+  Angle turn, within;  // see LargeTurnFindings
+};
+
 // Values; words are made of them by models/words/state_words.h.
 struct ResultState {
   std::vector<Doubt> not_trusted{};        // empty: all checks are passed
@@ -102,9 +116,11 @@ struct ResultState {
   std::vector<PassedLimit> limits{};       // that the steps or a load pass without breaking anything, worst first
   std::vector<Estimate> estimated{};       // sizes that were not measured
   std::vector<LoadOnBent> second_order{};  // loads whose figures have second-order effects in them
+  std::vector<LoadTurned> turned{};        // loads whose figures have large turns in them
   // How it stands at both bounds of screws in bone; nothing where that was not asked.
   std::optional<InterfaceBounds> interface {};
-  Standing standing() const;  // as the construct is taken
+  std::vector<InterfaceWeek> softening{};  // by the stages of the case's course, the first day first; empty: none
+  Standing standing() const;               // as the construct is taken
 };
 
 struct Assessment;

@@ -92,6 +92,28 @@ bool check_cortices(const Screw& screw, const std::string& where, ProblemList& p
   return true;
 }
 
+void check_interface_course(const Construct& construct, ProblemList& problems) {
+  InterfaceStage before{0.0, construct.screw_interface};
+  for (std::size_t k = 0; k < construct.interface_course.size(); ++k) {
+    const InterfaceStage& stage = construct.interface_course[k];
+    const std::string where = fmt::format("screws.interface_course[{}]", k);
+    check_interface(stage.stiffness, where + ".interface", "the screws", problems);
+    if (!(stage.week > before.week))
+      problems.error(where + ".week",
+                     fmt::format("Week {:.4g} does not come after week {:.4g}, the one before it "
+                                 "in the course; order stages by rising weeks, the first one after "
+                                 "the day of the operation.",
+                                 stage.week, before.week));
+    if (stage.stiffness > before.stiffness)
+      problems.error(
+          where + ".interface",
+          fmt::format("Screws are said to sit firmer in bone by week {:.4g} ({:g} of the bonded stiffness) "
+                      "than before ({:g}); a course can only soften or stay.",
+                      stage.week, stage.stiffness, before.stiffness));
+    before = stage;
+  }
+}
+
 }  // namespace
 
 std::string path_of_screw(std::size_t index) { return fmt::format("screw[{}]", index); }
@@ -108,6 +130,7 @@ std::vector<bool> check_screws(const Construct& construct, ProblemList& problems
                    "There is no screw, so nothing holds the plate to the bone; add at least two a fragment.");
   const bool is_interface_good =
       check_interface(construct.screw_interface, "screws.interface", "the screws", problems);
+  check_interface_course(construct, problems);
   for (std::size_t i = 0; i < construct.screws.size(); ++i) {
     const Screw& screw = construct.screws[i];
     const std::string where = path_of_screw(i);

@@ -215,6 +215,14 @@ struct BentPart {
   Length stretch;  // likewise, along the bar
 };
 
+// How far parts turn under a load whose turns are followed as large.
+struct LargeTurnFindings {
+  Angle turn;             // largest, of any fragment or hole of a plate
+  Angle within;           // largest that is left linear within a part, and so the error's measure
+  double residual = 0.0;  // relative change of what was added in the last round
+  bool settled = false;   // else the figures are those of small turns
+};
+
 // What the load's axial forces do as the construct gives way under them.
 struct SecondOrderFindings {
   // Axial load over that at which the construct gives way in the shape into which the load bends it; nothing where
@@ -223,6 +231,7 @@ struct SecondOrderFindings {
   // By which slopes of plate and bone grow; nothing: second-order effects are not in the figures.
   std::optional<double> amplification;
   double residual = 0.0;  // relative change of the added forces in the last round
+  std::optional<LargeTurnFindings> large{};
 };
 
 struct LoadFindings {

@@ -1,7 +1,8 @@
 #include "models/layouts/construct_solver.h"
 
-#include "models/assembly/insertion.h"
+#include "models/loaded/apply_load.h"
 #include "models/measures/compression.h"
+#include "models/measures/gap_strain.h"
 #include "models/measures/solve.h"
 #include "models/measures/stiffness.h"
 #include "solver/bodies/yielding.h"
@@ -193,6 +194,8 @@ std::optional<Outcome> ConstructSolver::solve_at_rest(const std::vector<int>& ch
     auto [pressed, second_order] = press_at_rest(load, setting, rest);
     let_go(before);
     if (solver::would_flow(assembly_.yields.sections, pressed.forces)) return std::nullopt;
+    if (follows_large_turns(assembly_, largest_body_turn(assembly_, rest.pressed.amplitudes, pressed.amplitudes)))
+      return std::nullopt;
     const auto forces = loads_with(load.forces, second_order.forces);
     loaded.push_back(carried_state(assembly_, std::move(pressed), forces));
     loaded.back().second_order = std::move(second_order);
@@ -222,6 +225,7 @@ Outcome ConstructSolver::solve_in_steps(const std::vector<int>& chosen, const Pr
     const auto carried = [&](const solver::PressedForces& forces) {
       CarriedState carries = carried_state(assembly_, forces, loads_with(load.forces, under.second_order.forces));
       carries.second_order = under.second_order;
+      if (under.large) carries.edge_motions = edge_motions(assembly_, under);
       carries.yield_residual = std::max(made_residual, under.yield_residual);
       return carries;
     };

@@ -28,7 +28,7 @@ class ConstructSolver {
   Outcome solve(const std::vector<int>& chosen);
 
  private:
-  // Nothing where a load makes sections flow.
+  // Nothing where a load makes sections flow, or parts turn far.
   std::optional<Outcome> solve_at_rest(const std::vector<int>& chosen, const std::vector<std::vector<int>>& links);
   std::pair<solver::PressedForces, solver::SecondOrder> press_at_rest(const AssembledLoad& load,
                                                                       const solver::Setting& setting,

@@ -1,5 +1,7 @@
 #include "models/measures/gap_strain.h"
 
+#include "solver/motion/rotation.h"
+
 #include <Eigen/Cholesky>
 #include <Eigen/Geometry>
 
@@ -26,6 +28,31 @@ EdgeMotion edge_motion(const BuiltBody& body, std::size_t number_of_probe, const
   return {Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, 3, Eigen::RowMajor>>(stacked.data(),
                                                                                       stacked.size() / 3, 3),
           body.condensed->turn * normal.ldlt().solve(probe.of_rigid.transpose() * stacked)};
+}
+
+// An edge of a construct that turns far.
+struct PlacedEdge {
+  Eigen::MatrixX3d from, places;
+  Eigen::Matrix3d frame;
+};
+
+PlacedEdge place_edge(const Assembly& assembly, const ConstructState& state, std::size_t fragment,
+                      std::optional<FractureEdge> Fragment::*edge) {
+  const std::size_t body = body_of_fragment(assembly.construct, fragment);
+  const auto moved = edge_motion(assembly.bodies[body], edge_probe(assembly.fragments[fragment], edge),
+                                 state.pressed.solution.port_forces[body],
+                                 state.pressed.amplitudes.segment<6>(6 * static_cast<Eigen::Index>(body)));
+  const solver::PlacedBody& nodes = state.large->nodes[body];
+  const auto& from = (assembly.fragments[fragment].*edge)->mid_cortex;
+  PlacedEdge placed{Eigen::MatrixX3d(moved.shifts.rows(), 3), Eigen::MatrixX3d(moved.shifts.rows(), 3),
+                    nodes.front().frame * solver::rotation_by(moved.turn - nodes.front().linear.tail<3>())};
+  for (std::size_t k = 0; k < from.size(); ++k) {
+    const auto row = static_cast<Eigen::Index>(k);
+    placed.from.row(row) = from[k].transpose();
+    placed.places.row(row) =
+        solver::place_point(nodes, from[k], moved.shifts.row(row).transpose()).place.transpose();
+  }
+  return placed;
 }
 
 // The gap at a place of the edge as the steps left it, and whether its faces touch, before the load or under it.
@@ -137,7 +164,12 @@ Eigen::MatrixX3d edge_motions(const Assembly& assembly, const std::vector<Eigen:
 }
 
 Eigen::MatrixX3d edge_motions(const Assembly& assembly, const ConstructState& state) {
-  return edge_motions(assembly, state.pressed.solution.port_forces, state.pressed.amplitudes);
+  if (!state.large) return edge_motions(assembly, state.pressed.solution.port_forces, state.pressed.amplitudes);
+  const PlacedEdge distal = place_edge(assembly, state, 1, &Fragment::proximal_edge);
+  const PlacedEdge proximal = place_edge(assembly, state, 0, &Fragment::distal_edge);
+  const Eigen::Vector3d between = solver::turn_of(proximal.frame.transpose() * distal.frame);
+  const Eigen::Matrix3d seen_from = proximal.frame * solver::rotation_by(0.5 * between);
+  return (distal.places - proximal.places) * seen_from - (distal.from - proximal.from);
 }
 
 GapFindings measure_gap(const Assembly& assembly, const solver::PressedForces& made,

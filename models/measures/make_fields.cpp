@@ -6,6 +6,7 @@
 #include "models/measures/solve.h"
 #include "solver/bodies/stress.h"
 #include "solver/elements/beam.h"
+#include "solver/motion/rotation.h"
 
 #include <algorithm>
 
@@ -30,6 +31,19 @@ ShellField shell_field(const BuiltBody& body, BodyKind kind, const Eigen::Vector
   field.von_mises_middle = solver::von_mises(stress.middle);
   field.von_mises_bottom = solver::von_mises(stress.bottom);
   return field;
+}
+
+// Of a body's nodes (6n), where the construct turns far: shifts in space, and turns of their frames.
+Eigen::VectorXd as_placed(const ConstructState& state, std::size_t body, const mesh::ShellMesh& mesh,
+                          Eigen::VectorXd displacements) {
+  if (!state.large) return displacements;
+  for (Eigen::Index node = 0; node < mesh.nodes.rows(); ++node) {
+    const Eigen::Vector3d from = mesh.nodes.row(node).transpose();
+    auto moved = displacements.segment<6>(6 * node);
+    const auto placed = solver::place_point(state.large->nodes[body], from, moved.head<3>());
+    moved << placed.place - from, solver::turn_of(placed.frame);
+  }
+  return displacements;
 }
 
 // Where plates have bent for good, on top of a body's elastic displacements (6n).
@@ -80,6 +94,9 @@ ScrewField screw_field(const Assembly& assembly, const CandidateScrew& candidate
           assembly.construct.plates[end.body].holes[static_cast<std::size_t>(screw.hole - 1)].position.value();
       field.displacements.back() += bent_motion(assembly, end.body, state.yielded, along, place).head<3>();
     }
+    if (state.large)
+      field.displacements.back() =
+          solver::place_point(state.large->nodes[end.body], place, field.displacements.back()).place - place;
     field.stress.push_back(stress);
   };
   const auto fibre_stress = [&](const ShaftSegment& part, const Eigen::VectorXd& link,
@@ -119,9 +136,11 @@ LoadFields make_fields(const Assembly& assembly, const std::vector<int>& chosen,
   LoadFields fields;
   fields.load = load;
   for (std::size_t b = 0; b < assembly.bodies.size(); ++b)
-    fields.shells.push_back(
-        shell_field(assembly.bodies[b], is_plate(assembly.construct, b) ? BodyKind::plate : BodyKind::bone,
-                    with_plate_bends(assembly, b, loaded.yielded, displacements[b]), *stress[b]));
+    fields.shells.push_back(shell_field(assembly.bodies[b],
+                                        is_plate(assembly.construct, b) ? BodyKind::plate : BodyKind::bone,
+                                        as_placed(loaded, b, *assembly.bodies[b].body->shell().mesh,
+                                                  with_plate_bends(assembly, b, loaded.yielded, displacements[b])),
+                                        *stress[b]));
   for (const int screw : chosen)
     fields.screws.push_back(screw_field(assembly, assembly.screws[static_cast<std::size_t>(screw)], loaded));
   return fields;

@@ -1,5 +1,6 @@
 #include "models/measures/outcome.h"
 
+#include "models/loaded/apply_load.h"
 #include "models/measures/gap_strain.h"
 #include "models/measures/screw_forces.h"
 #include "models/measures/second_order_effects.h"
@@ -45,11 +46,6 @@ void read_contact(const Assembly& assembly, const CarriedState& loaded, LoadOutc
   out.across = loaded.pressed.pressure.head(faces).sum() * newton;
   out.plate_pressure = loaded.pressed.pressure.tail(undersides).sum() * newton;
   if (undersides > 0) out.plate_clearance = loaded.pressed.gap.tail(undersides).minCoeff() * mm;
-}
-
-// Turn of a body that a rigid amplitude stands for, rad.
-double rigid_turn(const BuiltBody& body, const Eigen::VectorXd& amplitude) {
-  return (body.condensed->turn * amplitude).norm();
 }
 
 PeakStress::PlateForces on_plate(const Assembly& assembly, const std::vector<CarriedState>& states) {
@@ -109,7 +105,8 @@ std::vector<LoadOutcome> read_outcomes(const Assembly& assembly, const PeakStres
 }
 
 std::vector<Check> doubts_about(const Assembly& assembly, const std::vector<CarriedState>& loaded) {
-  double balance = 0.0, contact = 0.0, friction = 0.0, yield = 0.0, turn = 0.0, axial = 0.0, settling = 0.0;
+  double balance = 0.0, contact = 0.0, friction = 0.0, yield = 0.0, turn = 0.0, axial = 0.0, settling = 0.0,
+         turned = 0.0;
   double not_finite = 0.0;
   for (const auto& state : loaded) {
     double largest = 1e-300;
@@ -121,9 +118,13 @@ std::vector<Check> doubts_about(const Assembly& assembly, const std::vector<Carr
     for (std::size_t b = 0; b < assembly.bodies.size(); ++b) {
       const Eigen::VectorXd left = assembly.bodies[b].condensed->rigid.transpose() * state.port_forces[b];
       balance = std::max(balance, left.cwiseAbs().maxCoeff() / largest);
-      turn = std::max(turn, rigid_turn(assembly.bodies[b],
-                                       state.pressed.amplitudes.segment<6>(static_cast<Eigen::Index>(6 * b))));
     }
+    const auto& turns = state.second_order.turns;
+    turn = std::max(turn, turns && turns->settled
+                              ? turns->within
+                              : largest_body_turn(assembly, Eigen::VectorXd::Zero(state.pressed.amplitudes.size()),
+                                                  state.pressed.amplitudes));
+    if (turns) turned = std::max(turned, turns->residual);
     contact = std::max(contact, state.pressed.complementarity);
     friction = std::max(friction, state.pressed.friction_residual);
     if (!(state.yield_residual <= yield)) yield = state.yield_residual;
@@ -132,9 +133,9 @@ std::vector<Check> doubts_about(const Assembly& assembly, const std::vector<Carr
   }
   if (not_finite > 0.0)
     return {check_at_most("forces that are no finite number", not_finite, 0.0, "every force is a number")};
-  std::vector<Check> checks = {balance_check(balance),      contact_check(contact), friction_check(friction),
-                               yield_check(yield),          small_turn_check(turn), axial_load_check(axial),
-                               second_order_check(settling)};
+  std::vector<Check> checks = {balance_check(balance),       contact_check(contact),  friction_check(friction),
+                               yield_check(yield),           small_turn_check(turn),  axial_load_check(axial),
+                               second_order_check(settling), large_turn_check(turned)};
   std::erase_if(checks, [](const Check& check) { return check.passed; });
   return checks;
 }

@@ -4,6 +4,7 @@
 #include "models/findings/findings.h"
 #include "models/findings/margin_factors.h"
 #include "models/stress/peak_stress.h"
+#include "solver/motion/second_order.h"
 
 #include <Eigen/Core>
 

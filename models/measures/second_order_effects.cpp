@@ -7,8 +7,10 @@ double small_turn_error(double turn) { return 0.5 * turn * turn; }
 SecondOrderFindings findings_of(const solver::SecondOrder& found) {
   SecondOrderFindings findings;
   findings.load_ratio = found.load_ratio;
-  if (found.is_in()) findings.amplification = found.amplification;
+  if (found.is_in() && (!found.turns || found.amplification != 1.0)) findings.amplification = found.amplification;
   findings.residual = found.residual;
+  if (const auto& turns = found.turns)
+    findings.large = {turns->turn * radian, turns->within * radian, turns->residual, turns->settled};
   return findings;
 }
 

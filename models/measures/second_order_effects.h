@@ -11,6 +11,7 @@ inline constexpr double axial_load_limit = 0.6;
 // Of buckling, where they are left out: what they would add is a third then.
 inline constexpr double first_order_factor = 4.0;
 inline constexpr double second_order_limit = 1e-6;  // relative change of the added forces
+inline constexpr double large_turn_limit = 1e-6;    // relative change of what large turns add
 
 // Share by which figures are off as motions are calculated to first order in turns: half the turn's square, by
 // which a lever that turns is shorter than it is taken to be. Held to the elastica (Bisshopp and Drucker 1945, Q.

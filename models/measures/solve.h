@@ -1,8 +1,8 @@
 // A construct made and loaded; and the whole field of an answer.
 #pragma once
 
-#include "models/assembly/insertion.h"
 #include "models/findings/model_error.h"
+#include "models/loaded/apply_load.h"
 
 #include <Eigen/Core>
 

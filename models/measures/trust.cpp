@@ -1,5 +1,6 @@
 #include "models/measures/trust.h"
 
+#include "models/loaded/apply_load.h"
 #include "models/measures/gap_strain.h"
 #include "models/measures/mesh_error.h"
 #include "models/measures/second_order_effects.h"
@@ -24,12 +25,11 @@ double largest_port_force(const solver::Solution& solution) {
 // The larger of both, or what is no number: std::max drops that, and a broken calculation would pass.
 double worse(double one, double other) { return std::isnan(one) || one > other ? one : other; }
 
-double largest_rotation(const std::vector<Eigen::MatrixXd>& displacements) {
+double largest_rotation(const std::vector<Eigen::MatrixXd>& displacements, Eigen::Index load) {
   double largest = 0.0;
   for (const auto& body : displacements)
     for (Eigen::Index node = 0; node < body.rows() / 6; ++node)
-      for (Eigen::Index load = 0; load < body.cols(); ++load)
-        largest = worse(largest, body.col(load).segment<3>(6 * node + 3).norm());
+      largest = worse(largest, body.col(load).segment<3>(6 * node + 3).norm());
   return largest;
 }
 
@@ -90,6 +90,11 @@ Check small_turn_check(double angle) {
                        "turns are small enough for motions that are calculated as if they were small");
 }
 
+Check large_turn_check(double change) {
+  return check_at_most("large turns: change in the last round", change, large_turn_limit,
+                       "the construct has come to rest where its parts have turned to");
+}
+
 Check axial_load_check(double load_ratio) {
   return check_at_most("axial load over the buckling load", load_ratio, axial_load_limit,
                        "second-order effects of the axial load are as good as they were shown to be");
@@ -114,7 +119,8 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
     yield = worse(yield, state.yield_residual);
   };
   for (const auto& step : steps) look_at(step);
-  std::optional<double> axial;
+  double turn = 0.0;  // that is taken to be small
+  std::optional<double> axial, turned;
   Check buckling{"load factor to buckling", std::numeric_limits<double>::infinity(), 1.0, true,
                  "the load is far enough below the one at which the construct gives way sideways"};
   Trust trust;
@@ -145,6 +151,10 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
       }
     }
     settling = worse(settling, loads[l].second_order.residual);
+    const auto& large = loads[l].second_order.large;
+    turn = worse(turn,
+                 large && large->settled ? large->within.value() : largest_rotation(solved.displacements, column));
+    if (large) turned = turned ? worse(*turned, large->residual) : large->residual;
     if (const auto& ratio = loads[l].second_order.load_ratio) axial = axial ? worse(*axial, *ratio) : *ratio;
   }
   const MeshError error = estimate_mesh_error(assembly, solved, loads);
@@ -154,7 +164,7 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
       check_at_most("residual", residual, 1e-7, "forces at every node of the mesh balance"),
       balance_check(unbalanced),
       check_at_most("energy balance", energy, 1e-8, "the work of the loads is stored as elastic energy"),
-      small_turn_check(largest_rotation(solved.displacements)),
+      small_turn_check(turn),
       check_at_most("share of the plate over its yield strength", over_yield, 0.01,
                     "the plate stays elastic, apart from spots; beyond, the figures understate the motion"),
       contact_check(contact),
@@ -165,6 +175,7 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
       check_at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
                     "the mesh is fine enough where the plate is hottest")};
   if (!std::isinf(buckling.value)) trust.checks.push_back(buckling);
+  if (turned) trust.checks.push_back(large_turn_check(*turned));
   if (axial) {
     trust.checks.push_back(axial_load_check(*axial));
     trust.checks.push_back(second_order_check(settling));

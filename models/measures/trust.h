@@ -29,8 +29,10 @@ Check balance_check(double unbalanced);
 Check contact_check(double tension_or_penetration);
 Check friction_check(double violation);
 Check yield_check(double over_strength);
-// `angle`: rad, the largest by which anything turns.
+// `angle`: rad, the largest by which anything turns whose turns are taken to be small.
 Check small_turn_check(double angle);
+// `change`: of what large turns add, in the last round, relative.
+Check large_turn_check(double change);
 // `load_ratio`: of the axial load to the one that buckles the construct.
 Check axial_load_check(double load_ratio);
 // `change`: of second-order forces in the last round, relative.

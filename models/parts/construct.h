@@ -37,8 +37,9 @@ struct Construct {
   std::vector<TemporaryHold> temporary;
   std::vector<Step> steps;  // empty: every screw is inserted and tightened in the order of `screws`
   Contact contact;
-  MetalLaw metal_law = MetalLaw::elastic;     // of plates and screws
-  double screw_interface = bonded_interface;  // local stiffness of screws in bone, of those without their own
+  MetalLaw metal_law = MetalLaw::elastic;        // of plates and screws
+  double screw_interface = bonded_interface;     // local stiffness of screws in bone, of those without their own
+  std::vector<InterfaceStage> interface_course;  // how it softens then, by rising weeks; empty: it stays
   SecondOrderEffects second_order = SecondOrderEffects::automatic;
   std::vector<Fracture> fractures = std::vector<Fracture>(1);  // by rising position: one fragment more than these
   std::vector<LoadCase> loads;

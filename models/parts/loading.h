@@ -40,11 +40,13 @@ struct EndSupport {
   bool operator==(const EndSupport&) const = default;
 };
 
-// Whether forces act on the construct as it is deformed: what axial forces add to bending as parts turn.
+// Whether forces act on the construct as it is deformed: what axial forces add to bending as parts turn, and turns
+// that are not small.
 enum class SecondOrderEffects {
-  automatic,  // in every load above 5 % of the one that buckles the construct
-  always,
-  never
+  automatic,  // in every load above 5 % of the one that buckles the construct; turns above 0.1 rad as large ones
+  always,     // in every load; turns likewise
+  never,
+  large  // as automatic, and turns as large ones in every load
 };
 
 enum class BoneEnd { proximal, distal };

@@ -52,6 +52,18 @@ std::vector<std::string> screw_size_designations() {
   return list;
 }
 
+double interface_in_week(double first, const std::vector<InterfaceStage>& course, double week) {
+  InterfaceStage before{0.0, first};
+  for (const InterfaceStage& stage : course) {
+    if (stage.stiffness != before.stiffness && week < stage.week)
+      return before.stiffness +
+             (stage.stiffness - before.stiffness) * (week - before.week) / (stage.week - before.week);
+    if (week < stage.week) return before.stiffness;
+    before = stage;
+  }
+  return before.stiffness;
+}
+
 void number_screws(std::vector<Screw>& screws) {
   int highest = 0;
   for (const auto& screw : screws) highest = std::max(highest, static_cast<int>(screw.id));

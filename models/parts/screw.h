@@ -91,6 +91,18 @@ inline constexpr double bonded_interface = 1.0, mean_interface = 0.84, soft_inte
 // The softest that is taken up at all.
 inline constexpr double least_interface = 0.05;
 
+// A screw's hold in bone that softens with the weeks, as a case states it. No published course was found that says
+// what stiffness is left of a screw in bone after so many loads: one abstract (Firoozbakhsh, DeCoster & Moneim
+// 1994, Proc. 16th Int. Conf. IEEE EMBS) has most of what stiffness is lost to forces across a screw lost in the
+// first 2000 cycles, of screws in blocks, but not how much that is. So the default is none.
+struct InterfaceStage {
+  double week = 0.0;       // after the operation
+  double stiffness = 1.0;  // local, over that of a bonded screw
+  bool operator==(const InterfaceStage&) const = default;
+};
+// Straight between stages, from `first` on the day of the operation; after the last one it stays.
+double interface_in_week(double first, const std::vector<InterfaceStage>& course, double week);
+
 std::optional<ScrewSize> find_screw_size(std::string_view designation);
 std::vector<std::string> screw_size_designations();
 

@@ -24,7 +24,7 @@ CourseStress::CourseStress(const StressHistory& history, const StressHistory::Co
       progress_(history.progress),
       factors_(history.load_factors),
       places_(history.places.size()) {
-  if (course.course == HealingCourse::none) progress_.resize(1);
+  if (course.course == HealingCourse::none && history.interfaces.empty()) progress_.resize(1);
   const auto rows = static_cast<Eigen::Index>(places_), columns = static_cast<Eigen::Index>(factors_.size());
   for (std::size_t moment = 0; moment < progress_.size(); ++moment) {
     log_amplitudes_.emplace_back(history.loads.size(), Eigen::ArrayXXd(rows, columns));

@@ -26,7 +26,7 @@ double size_by_strain(const StressHistory& history, std::size_t load, const Load
 
 class CourseStress {
  public:
-  // What never heals stays at its first moment.
+  // What never heals stays at its first moment, unless screws soften.
   CourseStress(const StressHistory& history, const StressHistory::Course& course);
 
   const std::vector<double>& progress() const { return progress_; }  // of its moments

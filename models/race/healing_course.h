@@ -35,7 +35,9 @@ struct CourseStates {
 // Each course at these loads, which are those that come every day. In the governed course each spot is asked four
 // times between two moments whether its next tissue bears the strain there, and goes on by a quarter if so. Its
 // tissue is that of the nearest rung. @throw ModelError
-std::vector<CourseStates> follow_courses(const HealingGap& gap, const std::vector<DayLoad>& loads,
+// `gaps`: one a moment, the same one again where its screws have not softened since; borrowed.
+std::vector<CourseStates> follow_courses(const std::vector<const HealingGap*>& gaps,
+                                         const std::vector<DayLoad>& loads,
                                          const std::vector<HealingCourse>& courses);
 
 }  // namespace gapstrain::models

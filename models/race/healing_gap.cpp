@@ -77,8 +77,8 @@ AssembledLoad scaled(const AssembledLoad& load, double factor) {
 std::vector<SpotStrain> measure_spots(const HealingGap& gap, const ConstructState& loaded,
                                       const SpotStages& stages) {
   const Assembly& assembly = gap.assembly;
-  const Eigen::VectorXd motions = assembly.system->deformations(loaded.pressed.solution) -
-                                  assembly.system->deformations(gap.made.pressed.solution);
+  const Eigen::VectorXd motions =
+      link_deformations(assembly, loaded) - assembly.system->deformations(gap.made.pressed.solution);
   const Eigen::Vector3d normal = cut_normal(only(assembly.construct.fractures));
   std::vector<SpotStrain> spots(stages.size());
   for (std::size_t k = 0; k < stages.size(); ++k) {

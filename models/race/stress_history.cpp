@@ -77,14 +77,8 @@ std::vector<Screw> candidates_of(const PreparedBodies& prepared, const Construct
 class Following {
  public:
   Following(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct)
-      : assembly_(assemble(prepared, to_follow(construct), candidates_of(*prepared, construct),
-                           tissue_ladder(*construct.healing, rungs, rungs_beyond(construct, rungs)))),
-        gap_(make_healing_gap(
-            assembly_,
-            carry_out(assembly_,
-                      procedure_of(assembly_.construct, chosen_screws(assembly_, assembly_.construct.screws)))
-                .back(),
-            rungs)) {
+      : assembly_(ready(prepared, to_follow(construct))), gap_(gap_as_made(assembly_)), gaps_(rungs, &gap_) {
+    soften_screws(prepared, construct);
     for (int rung = 0; rung < rungs; ++rung) history_.progress.push_back(static_cast<double>(rung) / (rungs - 1));
     history_.load_factors.assign(load_factors.begin(), load_factors.end());
     history_.loads = daily_loads(construct);
@@ -97,6 +91,9 @@ class Following {
     }
   }
 
+  Following(const Following&) = delete;  // its gaps point into it
+  Following& operator=(const Following&) = delete;
+
   StressHistory follow() {
     const std::vector<AtFactors> followed = follow_all();
     const Eigen::VectorXd at_rest = gap_.made.pressed.solution.port_forces[only_plate_body];
@@ -105,14 +102,50 @@ class Following {
     for (const bool in_bone : {false, true})
       for (const int screw : gap_.screws) history_.places.push_back(place_of(screw, in_bone));
     const PlaceStress stress(assembly_, nodes);
-    const Eigen::Matrix3Xd resting = stress.read(at_rest);
-    if (has_parts()) follow_parts(followed, resting);
+    if (has_parts()) follow_parts(followed, stress.read(at_rest));
+    std::vector<Eigen::Matrix3Xd> resting;  // one a moment
+    for (const HealingGap* gap : gaps_)
+      resting.push_back(stress.read(gap->made.pressed.solution.port_forces[only_plate_body]));
     for (std::size_t c = 0; c < courses.size(); ++c)
       history_.courses.push_back(read_course(courses[c], followed[c], stress, resting));
     return std::move(history_);
   }
 
  private:
+  static Assembly ready(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& followed) {
+    return assemble(prepared, followed, candidates_of(*prepared, followed),
+                    tissue_ladder(*followed.healing, rungs, rungs_beyond(followed, rungs)));
+  }
+
+  static HealingGap gap_as_made(const Assembly& assembly) {
+    const auto screws = chosen_screws(assembly, assembly.construct.screws);
+    return make_healing_gap(assembly, carry_out(assembly, procedure_of(assembly.construct, screws)).back(), rungs);
+  }
+
+  // Where the case has a course for it: from moment to moment, union in the middle of its weeks.
+  void soften_screws(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct) {
+    const Healing& healing = *construct.healing;
+    const double union_week = 0.5 * (healing.weeks_from + healing.weeks_to);
+    const auto interface_at = [&](std::size_t moment) {
+      return interface_in_week(construct.screw_interface, construct.interface_course,
+                               union_week * static_cast<double>(moment) / (rungs - 1));
+    };
+    if (interface_at(rungs - 1) == construct.screw_interface) return;
+    for (std::size_t moment = 0; moment < rungs; ++moment) {
+      history_.interfaces.push_back(interface_at(moment));
+      if (moment == 0) continue;
+      gaps_[moment] = gaps_[moment - 1];
+      if (history_.interfaces[moment] == history_.interfaces[moment - 1]) continue;
+      Construct softened = to_follow(construct);
+      softened.screw_interface = history_.interfaces[moment];
+      auto& [assembly, gap] = softened_.emplace_back();
+      assembly = std::make_unique<const Assembly>(ready(prepared, softened));
+      gap = std::make_unique<const HealingGap>(
+          HealingGap{*assembly, with_links_of(*assembly, gaps_[moment]->made), rungs, gap_.rungs_up, gap_.screws});
+      gaps_[moment] = gap.get();
+    }
+  }
+
   HotPlace place_of(int candidate, bool in_bone) const {
     const auto& screws = assembly_.construct.screws;
     const auto own = std::find_if(screws.begin(), screws.end(), [&](const Screw& screw) {
@@ -166,7 +199,7 @@ class Following {
 
   // Load factors know nothing of each other.
   std::vector<AtFactors> follow_all() const {
-    const auto run = [this](double factor) { return follow_courses(gap_, loads_at(factor), courses); };
+    const auto run = [this](double factor) { return follow_courses(gaps_, loads_at(factor), courses); };
     std::vector<std::vector<CourseStates>> found(load_factors.size());
     solver::side_by_side(load_factors.size(), [&](std::size_t k) { found[k] = run(load_factors[k]); });
     std::vector<AtFactors> followed(courses.size());
@@ -198,7 +231,7 @@ class Following {
   }
 
   StressHistory::Course read_course(HealingCourse course, const AtFactors& states, const PlaceStress& stress,
-                                    const Eigen::Matrix3Xd& resting) const {
+                                    const std::vector<Eigen::Matrix3Xd>& resting) const {
     StressHistory::Course result;
     result.course = course;
     result.gap = states[as_entered].gap;
@@ -214,7 +247,7 @@ class Following {
               stress.read(states[factor].plate_forces[moment].col(static_cast<Eigen::Index>(load)));
           auto& places = result.cycles[moment][factor].emplace_back();
           for (Eigen::Index k = 0; k < loaded.cols(); ++k)
-            places.push_back(stress_cycle(resting.col(k), loaded.col(k)));
+            places.push_back(stress_cycle(resting[moment].col(k), loaded.col(k)));
           const auto& screws = states[factor].screw_cycles[moment][load];
           for (const auto cycle : {&ScrewCycles::head, &ScrewCycles::thread})
             for (const auto& screw : screws) places.push_back(screw.*cycle);
@@ -231,6 +264,12 @@ class Following {
 
   const Assembly assembly_;
   const HealingGap gap_;
+  struct Softened {
+    std::unique_ptr<const Assembly> assembly;
+    std::unique_ptr<const HealingGap> gap;
+  };
+  std::vector<Softened> softened_;
+  std::vector<const HealingGap*> gaps_;  // one a moment
   StressHistory history_;
   std::size_t first_at_ends_ = 0;  // among the assembly's loads: of the first load all its ends, then of the next
 };

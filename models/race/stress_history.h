@@ -52,7 +52,10 @@ struct HotPlace {
 // Stress at the places followed, over time on the way to union (0 to 1), load size and load. Larger loads hold the
 // governed course up more: each load factor heals in its own way.
 struct StressHistory {
-  std::vector<double> progress;      // rising, 0 first, 1 last
+  std::vector<double> progress;  // rising, 0 first, 1 last
+  // Local stiffness of screws in bone at each moment, where the case has a course of it: of the week that the
+  // moment is in when union comes in the middle of its weeks. Empty: it stays.
+  std::vector<double> interfaces{};
   std::vector<double> load_factors;  // rising, 1 among them: of the loads' sizes as entered
   std::vector<std::size_t> loads;    // positions in Construct::loads of those with cycles_per_day
   std::vector<HotPlace> places;      // of the plate first

@@ -46,6 +46,19 @@ std::string bounds_sentence(const InterfaceBounds& bounds) {
                      day_words(bounds.soft.day), verdict);
 }
 
+std::string softening_sentence(const std::vector<InterfaceWeek>& softening) {
+  std::string weeks;
+  for (const auto& [week, bound] : softening)
+    weeks += fmt::format("; {} ({:.3g} of the bonded stiffness) {}",
+                         week == 0.0 ? std::string("on the first day") : fmt::format("in week {:.3g}", week),
+                         bound.stiffness, day_words(bound.day));
+  return fmt::format(
+      "as stated by the case, no published course: with the gap as on the first day{}. A race takes the interface "
+      "of "
+      "each week, with union in the middle of its weeks",
+      weeks);
+}
+
 std::string soft_bound_warning(const InterfaceBounds& bounds) {
   const FirstDay& day = bounds.soft.day;
   std::string screws = fmt::format("with screws {}", interface_name(bounds.soft.stiffness));

@@ -16,6 +16,10 @@ std::string bounds_verdict_words(BoundsVerdict verdict);
 // Both bounds with least margin and gap strain, and what they come to; one sentence or two.
 std::string bounds_sentence(const InterfaceBounds& bounds);
 
+// Least margin and gap strain by the stages of a course that the case states, and what rests on it; without a full
+// stop. @pre not empty
+std::string softening_sentence(const std::vector<InterfaceWeek>& softening);
+
 // Where the soft bound turns what is said of the construct: what fails there, without a full stop.
 // @pre bounds.warns
 std::string soft_bound_warning(const InterfaceBounds& bounds);

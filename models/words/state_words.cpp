@@ -34,6 +34,8 @@ std::string failure_time(const FailureTime& when) {
       return "before union";
     case FailureTime::Kind::before_union_unhealed:
       return "before union, if the gap stays as on the first day";
+    case FailureTime::Kind::as_screws_soften:
+      return fmt::format("from week {:.3g} on, as screws soften in bone", when.from.value_or(0.0));
     case FailureTime::Kind::before_cycles_asked:
       break;
   }
@@ -65,6 +67,16 @@ std::string second_order_sentence(const std::vector<LoadOnBent>& loads) {
         100.0 * (hardest[k].amplification - 1.0));
   if (hardest.size() > most) text += fmt::format("; {} more loads", hardest.size() - most);
   return fmt::format("second-order effects are in the figures: {}", text);
+}
+
+std::string turned_sentence(const std::vector<LoadTurned>& loads) {
+  const auto furthest =
+      std::max_element(loads.begin(), loads.end(), [](const auto& a, const auto& b) { return a.turn < b.turn; });
+  return fmt::format(
+      "parts are followed as they turn, by up to {:.2g} rad under \"{}\"{}; what is left linear within a part "
+      "turns by {:.2g} rad at most",
+      furthest->turn.value(), furthest->load,
+      loads.size() > 1 ? fmt::format(" and {} more", loads.size() - 1) : std::string{}, furthest->within.value());
 }
 
 std::string doubt_sentence(const Doubt& doubt) {

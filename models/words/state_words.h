@@ -22,6 +22,9 @@ std::string check_text(const Check& check);
 // Under which loads the figures hold for the construct as it is deformed, and what that adds. @pre not empty
 std::string second_order_sentence(const std::vector<LoadOnBent>& loads);
 
+// Under which loads parts turn so far that it is followed, and by how much. @pre not empty
+std::string turned_sentence(const std::vector<LoadTurned>& loads);
+
 // Why a result is not to be trusted: "energy balance: 0.3, limit 1e-08; it should hold that ...".
 std::string doubt_sentence(const Doubt& doubt);
 // The same without figures.

@@ -22,11 +22,10 @@ const std::vector<std::string> layers = {"mesh", "solver", "models", "viz", "cas
 // The rooms of each layer that has some, from the lowest to the highest: an include points down or stays.
 // Files of the layer's own folder (the program, cautions, version) belong to no room.
 const std::map<std::string, std::vector<std::string>> rooms = {
-    {"solver", {"precompiled", "elements", "host", "bodies", "native", "plain"}},
-    {"models",
-     {"parts", "statistics", "geometry", "checks", "assembly", "findings", "stress", "measures", "margins",
-      "rules", "race", "plan", "catalogue", "layouts", "assessment", "words", "patient", "preparation",
-      "evidence"}},
+    {"solver", {"precompiled", "elements", "host", "bodies", "motion", "native", "plain"}},
+    {"models", {"parts",   "statistics", "geometry", "checks",  "assembly",    "loaded",  "findings",
+                "stress",  "measures",   "margins",  "rules",   "race",        "plan",    "catalogue",
+                "layouts", "assessment", "words",    "patient", "preparation", "evidence"}},
     {"viz", {"drawing", "construct", "fracture", "study", "plan", "compared"}},
     {"cases",
      {"text", "files", "toml", "figures", "reader", "progress", "study", "outputs/sentences", "outputs/json",
@@ -123,12 +122,12 @@ std::vector<std::string> crowded_folders(const fs::path& tree) {
 
 // What other hosts compile as well: whoever meshes, factors, draws or runs threads is not among it.
 const std::vector<std::string> core = {
-    "solver/elements",   "solver/host",      "solver/bodies",  "solver/plain",      "models/parts",
-    "models/statistics", "models/geometry",  "models/checks",  "models/assembly",   "models/findings",
-    "models/stress",     "models/measures",  "models/margins", "models/rules",      "models/race",
-    "models/plan",       "models/catalogue", "models/layouts", "models/assessment", "models/words",
-    "models/patient",    "cases/text",       "cases/toml",     "cases/figures",     "cases/reader",
-    "cases/answers"};
+    "solver/elements",   "solver/host",       "solver/bodies",   "solver/motion",    "solver/plain",
+    "models/parts",      "models/statistics", "models/geometry", "models/checks",    "models/assembly",
+    "models/loaded",     "models/findings",   "models/stress",   "models/measures",  "models/margins",
+    "models/rules",      "models/race",       "models/plan",     "models/catalogue", "models/layouts",
+    "models/assessment", "models/words",      "models/patient",  "cases/text",       "cases/toml",
+    "cases/figures",     "cases/reader",      "cases/answers"};
 
 // Headers of Gmsh, CHOLMOD, BLAS, VTK, threads and POSIX that a file of the core reads, itself or through others:
 // "models/race/race.cpp reads <mutex> in mesh/gmsh_session.h".

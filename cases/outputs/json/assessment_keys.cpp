@@ -14,8 +14,8 @@ OutputKeys state_keys() {
       {"fails[].screw", "label of the screw that fails; left out of other parts"},
       {"fails[].breaks_before_union", "share of the samples, where the race alone says so"},
       {"fails[].time",
-       "at_first_load, in_race, before_union, before_union_unhealed (as the gap is on the first day) or "
-       "before_cycles_asked"},
+       "at_first_load, in_race, before_union, before_union_unhealed (as the gap is on the first day), "
+       "before_cycles_asked or as_screws_soften (from from_week on)"},
       {"fails[].from_week", "in_race: 5th percentile of the break"},
       {"fails[].to_week", "95th percentile; left out beyond five years"},
       {"limits[]", "passed by the steps or under a load, without a part that fails"},
@@ -39,6 +39,17 @@ OutputKeys state_keys() {
       {"screws_in_bone.sentence", "what both come to"},
       {"estimated[]", "keys of the case whose values were estimated, not measured"},
       {"second_order[]", "loads whose figures have second-order effects of their axial forces in them"},
+      {"screws_soften[].week",
+       "after the operation, of the course that the case states for how bone holds its screws; left out without "
+       "one. "
+       "The gap is that of the first day"},
+      {"screws_soften[].stiffness", "local stiffness of screws in bone over that of bonded ones by then"},
+      {"screws_soften[].standing", "as at the bonded one"},
+      {"screws_soften[].least_margin", "as at the bonded one"},
+      {"screws_soften[].part", "as at the bonded one"},
+      {"screws_soften[].load", "as at the bonded one"},
+      {"screws_soften[].gap_strain", "as at the bonded one"},
+      {"large_turns[]", "loads under which parts are followed as they turn far"},
   };
 }
 

@@ -238,6 +238,10 @@ Keys of_load() {
        "parts turn is in them"},
       figure_key("second_order.load_ratio", "axial_load_ratio"),
       figure_key("second_order.amplification", "second_order_amplification"),
+      {"second_order.turn_rad",
+       "largest turn of a fragment or of a plate at a hole, where parts are followed as they turn; left out where "
+       "turns are taken to be small"},
+      {"second_order.turn_within_rad", "largest turn that is left linear within a part then"},
       figure_key("plate_clearance", "plate_clearance", "under the load; 0: they touch"),
       figure_key("plate_pressure", "plate_pressure"),
       {"friction_use",

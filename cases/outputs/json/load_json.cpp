@@ -137,6 +137,10 @@ Json load_json(const models::LoadFindings& load, const models::LoadCase* applied
   json["second_order"]["in_figures"] = load.second_order.amplification.has_value();
   put(json["second_order"], "load_ratio", load.second_order.load_ratio);
   put(json["second_order"], "amplification", load.second_order.amplification);
+  if (const auto& large = load.second_order.large; large && large->settled) {
+    json["second_order"]["turn_rad"] = large->turn.value();
+    json["second_order"]["turn_within_rad"] = large->within.value();
+  }
   put(json, "plate_clearance_mm", load.plate_clearance);
   json["plate_pressure_n"] = load.plate_pressure.value();
   put(json, "friction_use", load.friction_use);

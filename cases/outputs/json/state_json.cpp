@@ -49,6 +49,8 @@ const char* time_key(models::FailureTime::Kind kind) {
       return "before_union";
     case Kind::before_union_unhealed:
       return "before_union_unhealed";
+    case Kind::as_screws_soften:
+      return "as_screws_soften";
     case Kind::before_cycles_asked:
       break;
   }
@@ -118,6 +120,13 @@ Json state_json(const models::Construct& construct, const models::ResultState& s
   if (state.interface) json["screws_in_bone"] = bounds_json(*state.interface);
   json["second_order"] = Json::array();
   for (const auto& load : state.second_order) json["second_order"].push_back(load.load);
+  json["large_turns"] = Json::array();
+  for (const auto& load : state.turned) json["large_turns"].push_back(load.load);
+  for (const auto& [week, bound] : state.softening) {
+    Json stage = bound_json(bound);
+    stage["week"] = week;
+    json["screws_soften"].push_back(std::move(stage));
+  }
   return json;
 }
 

@@ -106,9 +106,11 @@ std::string comparison_text(const std::vector<ComparedCase>& cases, const models
   lines.emplace_back();
   for (std::size_t k = 0; k < cases.size(); ++k) {
     const auto& state = cases[k].assessed.assessment.state;
-    add_line(fmt::format("{}  {} ({}): {}{}", letter_of(k), cases[k].construct.name, cases[k].file,
+    add_line(fmt::format("{}  {} ({}): {}{}{}{}", letter_of(k), cases[k].construct.name, cases[k].file,
                          standing_word(state.standing()),
-                         state.second_order.empty() ? "" : ", with second-order effects"));
+                         state.second_order.empty() ? "" : ", with second-order effects",
+                         state.turned.empty() ? "" : ", with large turns",
+                         state.softening.empty() ? "" : ", screws soften in bone as stated"));
     if (state.interface && state.not_trusted.empty())
       add_wrapped(lines, "   ", models::bounds_sentence(*state.interface));
     for (const auto& alarm : alarms_of(state)) add_line("   " + alarm);

@@ -101,6 +101,8 @@ std::vector<std::string> short_alarms_of(const models::ResultState& state) {
   if (!state.estimated.empty())
     lines.push_back(fmt::format("ESTIMATE: {}. Order nothing by them.", estimate_names(state)));
   if (!state.second_order.empty()) lines.push_back("LARGE AXIAL LOAD: second-order effects are in the figures.");
+  if (!state.turned.empty()) lines.push_back("LARGE TURNS: parts are followed as they turn.");
+  if (!state.softening.empty()) lines.push_back("SCREWS SOFTEN in bone as stated by the case.");
   return lines;
 }
 
@@ -112,6 +114,10 @@ std::vector<std::string> state_sentences(const models::ResultState& state) {
         fmt::format("HOLDS: no part that has a margin fails under the loads entered{}.", holding_words(state)));
   if (!state.second_order.empty())
     sentences.push_back(fmt::format("LARGE AXIAL LOAD: {}.", models::second_order_sentence(state.second_order)));
+  if (!state.turned.empty())
+    sentences.push_back(fmt::format("LARGE TURNS: {}.", models::turned_sentence(state.turned)));
+  if (!state.softening.empty())
+    sentences.push_back(fmt::format("SCREWS SOFTEN in bone, {}.", models::softening_sentence(state.softening)));
   return sentences;
 }
 
@@ -134,6 +140,8 @@ std::string state_cell(const models::ResultState& state) {
     cell += is_known(*bounds) ? "; FAILS with screws soft in bone" : "; not known with screws soft in bone";
   if (!state.estimated.empty()) cell += fmt::format("; ESTIMATE ({})", estimate_names(state));
   if (!state.second_order.empty()) cell += "; with second-order effects";
+  if (!state.turned.empty()) cell += "; with large turns";
+  if (!state.softening.empty()) cell += "; screws soften as stated";
   return cell;
 }
 

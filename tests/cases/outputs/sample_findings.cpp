@@ -115,7 +115,8 @@ LoadFindings sample_load(int number) {
   load.working_length_effect = {{true, std::nullopt, 66.0 * mm, 0.12, 0.41, 0.39, -0.28},
                                 {false, "the next hole lies over the gap", Length{}, 0.0, 0.0, 0.0, 0.0}};
   load.buckling_factor = 31.7 / size;
-  load.second_order = {0.061 * size, 1.072 * size, 3e-12};
+  load.second_order = {0.061 * size, 1.072 * size, 3e-12,
+                       LargeTurnFindings{0.21 * size * radian, 0.031 * size * radian, 2e-12, true}};
   load.plate_clearance = 0.83 * mm;
   load.bent = {{ScrewId::none, "plate", 41.0 * mm, 1.7 * degree, 0.01 * mm}};
   return load;
@@ -296,6 +297,7 @@ Assessment sample_assessment() {
   assessment.state.limits = {used_slot()};
   assessment.state.estimated = {Estimate::cortex, Estimate::gap};
   assessment.state.second_order = {{"axial 130 N", 0.061, 1.072}};
+  assessment.state.turned = {{"axial 130 N", 0.21 * radian, 0.031 * radian}};
   const auto day = [&](double factor, double gap_strain) {
     Margin least = assessment.margins.front();
     least.factor = factor;
@@ -303,6 +305,7 @@ Assessment sample_assessment() {
   };
   assessment.state.interface =
       InterfaceBounds{bonded_interface, {bonded_interface, day(0.83, 0.041)}, {soft_interface, day(0.79, 0.047)}};
+  assessment.state.softening = {{0.0, {bonded_interface, day(0.83, 0.041)}}, {8.0, {0.6, day(0.81, 0.045)}}};
   assessment.no_race = NoRace{NoRace::Reason::no_healing};  // where there is no race; for its key
   return assessment;
 }

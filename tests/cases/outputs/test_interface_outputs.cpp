@@ -20,11 +20,25 @@ TEST_CASE("a state is told alike in lines, cells and JSON", "[cases][outputs]") 
   CHECK_THAT(state_head(state, 80), Contains("HOLDS: no part that has a margin fails"));
   state = sample_assessment().state;
   CHECK(state.standing() == models::Standing::fails);
-  CHECK(state_cell(state) == "FAILS (screw S4, fatigue); ESTIMATE (cortex, gap); with second-order effects");
+  CHECK(state_cell(state) ==
+        "FAILS (screw S4, fatigue); ESTIMATE (cortex, gap); with second-order effects; "
+        "with large turns; screws soften as stated");
   CHECK_THAT(state_head(state, 200),
              Contains("LARGE AXIAL LOAD: second-order effects are in the figures: under \"axial 130 N\" the "
                       "axial load is 6.1 % of the one that buckles the construct"));
-  CHECK(short_alarms_of(state).back() == "LARGE AXIAL LOAD: second-order effects are in the figures.");
+  CHECK_THAT(state_head(state, 300),
+             Contains("LARGE TURNS: parts are followed as they turn, by up to 0.21 rad under "
+                      "\"axial 130 N\"; what is left linear within a part turns by 0.031"));
+  CHECK_THAT(state_head(state, 600),
+             Contains("SCREWS SOFTEN in bone, as stated by the case, no published course"));
+  CHECK_THAT(state_head(state, 600), Contains("in week 8 (0.6 of the bonded stiffness) FAILS, least margin 0.81"));
+  const auto alarms = short_alarms_of(state);
+  REQUIRE(alarms.size() >= 3);
+  CHECK(alarms[alarms.size() - 3] == "LARGE AXIAL LOAD: second-order effects are in the figures.");
+  CHECK(alarms[alarms.size() - 2] == "LARGE TURNS: parts are followed as they turn.");
+  CHECK(alarms.back() == "SCREWS SOFTEN in bone as stated by the case.");
+  CHECK(state_json(sample_construct(), state)["large_turns"] == nlohmann::json{"axial 130 N"});
+  CHECK(state_json(sample_construct(), state)["screws_soften"][1]["week"] == 8.0);
   CHECK(state_json(sample_construct(), state)["second_order"] == nlohmann::json{"axial 130 N"});
   state.not_trusted = {models::Check{"energy balance", 0.3, 1e-8, false, "work is stored"}};
   CHECK(state.standing() == models::Standing::not_trusted);

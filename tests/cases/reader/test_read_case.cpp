@@ -104,6 +104,14 @@ TEST_CASE("how bone holds screws is said by a word or a number, for all or for o
   CHECK(with("[screws]\ninterface = \"soft\"", "").screw_interface == models::soft_interface);
   CHECK(with("[screws]\ninterface = \"bonded\"", "").screw_interface == 1.0);
   CHECK(with("[screws]\ninterface = 1", "").screw_interface == 1.0);
+  const auto softens = with(
+      "[[screws.interface_course]]\nweek = 4\ninterface = \"mean\"\n"
+      "[[screws.interface_course]]\nweek = 9.5\ninterface = 0.4",
+      "");
+  CHECK(softens.screw_interface == 1.0);
+  CHECK(softens.interface_course ==
+        std::vector<models::InterfaceStage>{{4.0, models::mean_interface}, {9.5, 0.4}});
+  CHECK(silent.interface_course.empty());
   const auto both = with("[screws]\ninterface = 0.7\nroot_radius = \"0.15 mm\"", "interface = 0.3\n");
   CHECK(both.screw_interface == 0.7);
   CHECK(both.screws[0].interface == 0.3);

@@ -4,6 +4,7 @@
 #include "models/assessment/preference.h"
 #include "models/words/interface_words.h"
 #include "models/words/preference_words.h"
+#include "models/words/state_words.h"
 
 #include <catch2/catch.hpp>
 
@@ -72,6 +73,47 @@ TEST_CASE("bounds are asked for once each, and not where the construct is one it
   CHECK(asked == std::vector<double>{bonded_interface});
   CHECK(found.soft.stiffness == 0.3);
   CHECK(found.soft.day.least->factor == 0.7);
+}
+
+TEST_CASE("each stage of a course of screws in bone is asked for once, where it is another one",
+          "[models][review]") {
+  Construct construct;
+  construct.screw_interface = mean_interface;
+  std::vector<double> asked;
+  const auto first_day_of = [&](const Construct& other) {
+    CHECK(other.interface_course.empty());
+    asked.push_back(other.screw_interface);
+    return day(2.0 * other.screw_interface);
+  };
+  CHECK(find_softening(construct, day(1.9), first_day_of).empty());
+  construct.interface_course = {{4.0, mean_interface}, {8.0, 0.6}, {10.0, 0.6}, {12.0, 0.4}};
+  const auto weeks = find_softening(construct, day(1.9), first_day_of);
+  CHECK(asked == std::vector<double>{0.6, 0.4});
+  REQUIRE(weeks.size() == 5);
+  CHECK(weeks[0].week == 0.0);
+  CHECK(weeks[1].bound.day.least->factor == 1.9);  // as on the first day, to the last bit
+  CHECK(weeks[3].bound.day.least->factor == 1.2);
+  const auto failure = failure_as_screws_soften(weeks);
+  REQUIRE(failure);
+  CHECK(failure->margin()->factor == 0.8);
+  CHECK(failure->when.kind == FailureTime::Kind::as_screws_soften);
+  CHECK(*failure->when.from == 12.0);
+  CHECK(failure_time(failure->when) == "from week 12 on, as screws soften in bone");
+  CHECK_FALSE(failure_as_screws_soften({weeks.begin(), weeks.end() - 1}));
+  const std::string said = softening_sentence(weeks);
+  CHECK(said.find("on the first day (0.84 of the bonded stiffness) holds, least margin 1.9") != std::string::npos);
+  CHECK(said.find("in week 12 (0.4 of the bonded stiffness) FAILS, least margin 0.8") != std::string::npos);
+  CHECK(said.find("no published course") != std::string::npos);
+}
+
+TEST_CASE("between the stages of its course an interface is on a straight line", "[models][parts]") {
+  const std::vector<InterfaceStage> course = {{2.0, 0.8}, {6.0, 0.8}, {10.0, 0.4}};
+  CHECK(interface_in_week(0.8, course, 1.0) == 0.8);  // without rounding
+  CHECK(interface_in_week(1.0, course, 1.0) == Approx(0.9));
+  CHECK(interface_in_week(1.0, course, 4.0) == 0.8);
+  CHECK(interface_in_week(1.0, course, 9.0) == Approx(0.5));
+  CHECK(interface_in_week(1.0, course, 50.0) == 0.4);
+  CHECK(interface_in_week(0.7, {}, 3.0) == 0.7);
 }
 
 TEST_CASE("sentences name the bounds, their margins and what they come to", "[models][review]") {

@@ -31,6 +31,23 @@ TEST_CASE("bone holds a screw no stiffer than bonded, and not next to nothing", 
   }
 }
 
+TEST_CASE("a course of screws in bone goes on in time and never firmer", "[models][parts]") {
+  const auto with = [](std::vector<InterfaceStage> course) {
+    return [course](Construct& c) {
+      c.screw_interface = mean_interface;
+      c.interface_course = course;
+    };
+  };
+  check_construct_error("screws.interface_course[0].week", "after week 0", with({{0.0, 0.5}}));
+  check_construct_error("screws.interface_course[1].week", "after week 8", with({{8.0, 0.7}, {8.0, 0.6}}));
+  check_construct_error("screws.interface_course[0].week", "after week 0", with({{not_a_number, 0.5}}));
+  check_construct_error("screws.interface_course[0].interface", "can only soften", with({{3.0, 0.9}}));
+  check_construct_error("screws.interface_course[1].interface", "can only soften", with({{3.0, 0.5}, {6.0, 0.6}}));
+  check_construct_error("screws.interface_course[0].interface", "allowed is 0.05 to 1", with({{3.0, 0.01}}));
+  check_construct_error("screws.interface_course[0].interface", "allowed is 0.05 to 1",
+                        with({{3.0, not_a_number}}));
+}
+
 TEST_CASE("a screw goes in a hole of its own that suits it", "[models][parts]") {
   for (const int hole : {0, -2, 9})
     check_construct_error("screw[2].hole", "holes 1 to 8", [&](Construct& c) { c.screws[2].hole = hole; });

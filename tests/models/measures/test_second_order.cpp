@@ -198,7 +198,8 @@ TEST_CASE("below 5 % of the buckling load a construct is as it is without second
   CHECK(*above.buckling_factor * 0.055 == Approx(*without.buckling_factor * 0.045).epsilon(2e-3));
 }
 
-TEST_CASE("a load near buckling, and turns that are large, are not trusted", "[models][second-order][trust]") {
+TEST_CASE("a load near buckling, and turns that are large and not followed, are not trusted",
+          "[models][second-order][trust]") {
   const auto trust = [](double axial) {
     return analyse(pressed_tube(axial, SecondOrderEffects::automatic)).findings.trust;
   };
@@ -220,7 +221,7 @@ TEST_CASE("a load near buckling, and turns that are large, are not trusted", "[m
   CHECK_FALSE(check(beyond, factor).passed);
   CHECK(check(half, turns).value < check(most, turns).value);
 
-  Construct bent = pressed_tube(0.0, SecondOrderEffects::automatic);
+  Construct bent = pressed_tube(0.0, SecondOrderEffects::never);
   bent.loads.front().bending_y = 1.0 * newton_mm;
   const auto turn = [&](double moment) {
     bent.loads.front().bending_y = moment * newton_mm;

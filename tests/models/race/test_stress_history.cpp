@@ -158,6 +158,44 @@ TEST_CASE("a gap is followed with the same bits in every run", "[models][review]
       CHECK(difference(one.courses[c], other.courses[c], factor) == 0.0);
 }
 
+TEST_CASE("a course of screws in bone that stays as it is changes nothing", "[models][review]") {
+  Construct construct = healing_tube();
+  construct.screw_interface = mean_interface;
+  const StressHistory without = follow_healing(tube_bodies(), construct);
+  construct.interface_course = {{3.0, mean_interface}, {9.0, mean_interface}};
+  const StressHistory with = follow_healing(tube_bodies(), construct);
+  CHECK(with.interfaces.empty());
+  for (std::size_t c = 0; c < without.courses.size(); ++c) {
+    CHECK(difference(with.courses[c], without.courses[c], 3) == 0.0);
+    CHECK(with.courses[c].gap.back().largest_strain == without.courses[c].gap.back().largest_strain);
+  }
+}
+
+TEST_CASE("as screws soften in bone the gap moves more from week to week", "[models][review]") {
+  Construct construct = healing_tube();
+  construct.interface_course = {{6.0, 0.2}};  // union in week 12 on the mean: half of the moments
+  const StressHistory history = follow_healing(tube_bodies(), construct);
+  const std::size_t moments = history.progress.size(), half = moments / 2;
+  REQUIRE(history.interfaces.size() == moments);
+  CHECK(history.interfaces.front() == 1.0);
+  CHECK(history.interfaces[half / 2] == Approx(0.6));
+  CHECK(history.interfaces[half] == Approx(0.2));
+  CHECK(history.interfaces.back() == 0.2);
+  const auto& none = course_of(history, HealingCourse::none);
+  for (std::size_t moment = 1; moment <= half; ++moment)
+    CHECK(none.gap[moment].largest_strain > none.gap[moment - 1].largest_strain);
+  for (std::size_t moment = half + 1; moment < moments; ++moment)
+    CHECK(none.gap[moment].largest_strain == none.gap[half].largest_strain);
+  // The last moments are those of a construct that was made with screws as soft: locking heads, nothing locked in.
+  Construct soft = construct;
+  soft.interface_course.clear();
+  soft.screw_interface = 0.2;
+  const StressHistory made_soft = follow_healing(tube_bodies(), soft);
+  CHECK(none.gap.back().largest_strain ==
+        Approx(course_of(made_soft, HealingCourse::none).gap.front().largest_strain).epsilon(1e-9));
+  CHECK(none.gap.back().largest_strain > 1.01 * none.gap.front().largest_strain);
+}
+
 TEST_CASE("stress goes with the load where nothing touches", "[models][review]") {
   const auto history = follow_healing(tube_bodies(), healing_tube());
   const auto& steady = course_of(history, HealingCourse::steady);

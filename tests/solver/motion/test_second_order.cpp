@@ -2,8 +2,9 @@
 // 1961, ch. 1, from memory): a cantilever under P and a sideways force H at its tip moves by H L^3 / (3 EI) times
 // 3 (tan u - u) / u^3 with u^2 = P L^2 / EI; with its tip guided as one of half its length; a strut pinned at both
 // ends under P at eccentricity e bends by e (sec(u / 2) - 1) in its middle.
-#include "solver/bodies/axial_slopes.h"
-#include "tests/solver/bodies/structured_meshes.h"
+#include "solver/motion/second_order.h"
+
+#include "tests/solver/motion/ported_strip.h"
 
 #include <catch2/catch.hpp>
 
@@ -13,62 +14,30 @@
 
 namespace gapstrain {
 
+using tests::hold_port;
+using tests::PortedStrip;
+using tests::strip_length;
+using tests::strip_stiffness;
+
 namespace {
-
-constexpr double strip_length = 100.0, strip_width = 10.0, strip_thickness = 2.0, strip_modulus = 113800.0;
-constexpr double strip_stiffness =
-    strip_modulus * strip_width * strip_thickness * strip_thickness * strip_thickness / 12.0;
-constexpr int strip_cells = 40, cells_across = 2;
-
-// A strip with ports on lines across it.
-struct PortedStrip {
-  explicit PortedStrip(int pieces)
-      : body({tests::strip(strip_length, strip_width, strip_thickness, strip_cells, cells_across),
-              solver::isotropic_shell(strip_modulus, 0.0)}) {
-    std::vector<solver::Port> list;
-    for (int k = 0; k <= pieces; ++k) {
-      const int i = strip_cells * k / pieces;
-      std::vector<int> nodes;
-      for (int j = 0; j <= cells_across; ++j) nodes.push_back(i * (cells_across + 1) + j);
-      const Eigen::Vector3d centre(strip_length * i / strip_cells, 0.0, 0.0);
-      list.push_back(solver::reaction_port(body.shell(), nodes, centre, 8.0, Eigen::Matrix3d::Identity(),
-                                           solver::RimModes::rigid));
-      points.push_back({centre, 6 * k, true});
-      places.push_back({centre, 6 * k});
-    }
-    condensed = body.condense(solver::join_ports(body.shell().unknowns(), list));
-  }
-  Eigen::Index motions() const { return condensed.compliance.rows(); }
-  Eigen::Index tip() const { return motions() - 6; }
-
-  solver::Body body;
-  std::vector<solver::AxisPoint> points;
-  std::vector<solver::ForcePlace> places;
-  solver::Condensed condensed;
-};
-
-// Motions of a port that the ground holds.
-solver::Link hold_strut(Eigen::Index column, const std::vector<int>& motions) {
-  const auto count = static_cast<Eigen::Index>(motions.size());
-  Eigen::MatrixXd transfer = Eigen::MatrixXd::Zero(6, count);
-  for (std::size_t k = 0; k < motions.size(); ++k) transfer(motions[k], static_cast<Eigen::Index>(k)) = 1.0;
-  return {"support", {{0, column, transfer}}, Eigen::MatrixXd::Zero(count, count), Eigen::VectorXd::Zero(count)};
-}
 
 enum class Supports { cantilever, guided, pinned };
 
 struct Strut {
   Strut(int pieces, Supports supports, bool has_turns = true) : strip(pieces), kind(supports) {
-    for (auto& point : strip.points) point.has_turns = has_turns;
+    for (std::size_t k = 0; k < strip.centres.size(); ++k) {
+      points.push_back({strip.centres[k], static_cast<Eigen::Index>(6 * k), has_turns});
+      places.push_back({strip.centres[k], static_cast<Eigen::Index>(6 * k)});
+    }
     std::vector<solver::Link> links;
     if (supports == Supports::pinned) {
-      links = {hold_strut(0, {0, 1, 2, 3, 5}), hold_strut(strip.tip(), {1, 2})};
+      links = {hold_port(0, {0, 1, 2, 3, 5}), hold_port(strip.tip(), {1, 2})};
     } else {
-      links = {hold_strut(0, {0, 1, 2, 3, 4, 5})};
-      if (supports == Supports::guided) links.push_back(hold_strut(strip.tip(), {4}));
+      links = {hold_port(0, {0, 1, 2, 3, 4, 5})};
+      if (supports == Supports::guided) links.push_back(hold_port(strip.tip(), {4}));
     }
     system = std::make_unique<solver::System>(std::vector<const solver::Condensed*>{&strip.condensed}, links);
-    axes = solver::AxialSlopes(*system, {solver::read_axis(strip.motions(), strip.points, strip.places)});
+    axes = solver::AxialSlopes(*system, {solver::read_axis(strip.motions(), points, places)});
   }
 
   solver::Solution solve(const solver::PortLoads& loads) const {
@@ -109,6 +78,8 @@ struct Strut {
   }
 
   PortedStrip strip;
+  std::vector<solver::AxisPoint> points;
+  std::vector<solver::ForcePlace> places;
   Supports kind;
   std::unique_ptr<solver::System> system;
   solver::AxialSlopes axes;
@@ -160,7 +131,7 @@ TEST_CASE("without turns at its points an axis needs more pieces, and errs on th
 
 TEST_CASE("an eccentrically pressed strut bends by the secant formula", "[solver][second-order]") {
   Strut strut(4, Supports::pinned);
-  const Eigen::Index middle = strut.strip.points[2].column + 2;
+  const Eigen::Index middle = strut.points[2].column + 2;
   for (const double share : {0.1, 0.3, 0.6}) {
     constexpr double eccentricity = 1.7;
     REQUIRE(strut.find(strut.load(share * strut.euler(), 0.0, eccentricity)).is_in());
@@ -228,9 +199,8 @@ TEST_CASE("an arm between an end and its load counts as axis", "[solver][second-
   }();
   const Eigen::Index motions = strut.strip.motions();
   strut.axes = solver::AxialSlopes(
-      *strut.system,
-      {solver::join_readings(motions, {solver::read_axis(motions, strut.strip.points, strut.strip.places),
-                                       solver::read_arm(motions, strut.strip.tip(), arm)})});
+      *strut.system, {solver::join_readings(motions, {solver::read_axis(motions, strut.points, strut.places),
+                                                      solver::read_arm(motions, strut.strip.tip(), arm)})});
   REQUIRE(strut.find(load).is_in());
   const Eigen::VectorXd tip = strut.bent.motions[0].col(0).segment(strut.strip.tip(), 6);
   const double axial = -load[0](strut.strip.tip(), 0);

@@ -1,6 +1,6 @@
-#include "solver/bodies/axial_slopes.h"
+#include "solver/motion/second_order.h"
 
-#include <Eigen/QR>
+#include "solver/motion/mixing.h"
 
 #include <algorithm>
 #include <cmath>
@@ -28,37 +28,6 @@ class LoadedAxes {
  private:
   const AxialSlopes& axes_;
   Eigen::VectorXd made_slopes_, made_axial_;
-};
-
-// x = F(x) by Anderson's method (Walker and Ni 2011, SIAM J. Numer. Anal. 49, p. 1715, from memory): the next x is
-// that combination of former ones whose residual is least. On a linear problem it does what GMRES does, so a few
-// rounds do near the buckling load as well, where plain repetition would take tens.
-class Mixing {
- public:
-  Eigen::VectorXd next(const Eigen::VectorXd& x, const Eigen::VectorXd& value) {
-    constexpr Eigen::Index most = 8;
-    const Eigen::VectorXd residual = value - x;
-    if (last_residual_.size() > 0) {
-      const Eigen::Index kept = std::min(residuals_.cols(), most - 1);
-      append(residuals_, residual - last_residual_, kept);
-      append(values_, value - last_value_, kept);
-    }
-    last_residual_ = residual;
-    last_value_ = value;
-    if (residuals_.cols() == 0) return value;
-    const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> factor(residuals_);
-    return value - values_ * factor.solve(residual);
-  }
-
- private:
-  static void append(Eigen::MatrixXd& columns, const Eigen::VectorXd& column, Eigen::Index kept) {
-    Eigen::MatrixXd joined(column.size(), kept + 1);
-    if (kept > 0) joined.leftCols(kept) = columns.rightCols(kept);
-    joined.col(kept) = column;
-    columns = std::move(joined);
-  }
-  Eigen::MatrixXd residuals_, values_;
-  Eigen::VectorXd last_residual_, last_value_;
 };
 
 // 0 where the change stiffens only, or does nothing.
