@@ -20,15 +20,16 @@ namespace gapstrain::cases {
 namespace {
 
 // From fastest to slowest; each is with all before it but for figures, which the last one says.
-enum class Detail { read, quick, verdict, whole };
+enum class Detail { read, quick, margins, verdict, whole };
 
 Detail detail_of(const Json& request) {
   const std::string word = request.value("detail", "quick");
   if (word == "read") return Detail::read;
   if (word == "quick") return Detail::quick;
+  if (word == "margins") return Detail::margins;
   if (word == "verdict") return Detail::verdict;
   if (word == "whole") return Detail::whole;
-  throw RequestError("\"detail\" is read, quick, verdict or whole");
+  throw RequestError("\"detail\" is read, quick, margins, verdict or whole");
 }
 
 class Clock {
@@ -171,10 +172,19 @@ void PageSession::solve(Json& answer, const Json& changed, const Json& request, 
     lap("solve");
   }
   const Json wanted = request.value("fields", Json::array());
+  if (detail == Detail::verdict && request.value("piecewise", false)) {
+    const std::size_t left = state.judge_one_more();
+    lap("findings");
+    if (left > 0) {
+      answer["left"] = left;
+      return;
+    }
+  }
   if (detail != Detail::quick) {
-    const bool is_whole = detail == Detail::whole;
-    put_findings(answer, state, is_whole ? models::Extent::whole : models::Extent::verdict,
-                 is_whole && request.value("race", false));
+    const auto extent = detail == Detail::whole     ? models::Extent::whole
+                        : detail == Detail::verdict ? models::Extent::verdict
+                                                    : models::Extent::margins;
+    put_findings(answer, state, extent, detail == Detail::whole && request.value("race", false));
     lap("findings");
   }
   put_fields(answer, state, wanted, bytes);

@@ -2,7 +2,7 @@
 
 #include "cases/outputs/json/findings_json.h"
 #include "models/layouts/ready_screws.h"
-#include "models/measures/compression.h"
+#include "models/measures/buckling.h"
 #include "models/measures/make_fields.h"
 #include "models/measures/solve.h"
 #include "models/stress/body_stress.h"
@@ -49,20 +49,22 @@ const models::Assembly& SolvedState::assembly() {
 }
 
 const models::Procedure& SolvedState::procedure() {
-  if (!procedure_) procedure_ = models::procedure_of(construct(), chosen_);
-  return *procedure_;
+  if (!solved_) solved_ = models::SolvedCase{models::procedure_of(construct(), chosen_), {}, {}};
+  return solved_->procedure;
 }
 
 const std::vector<models::StepState>& SolvedState::steps() {
-  if (steps_.empty()) steps_ = models::carry_out(assembly(), procedure());
-  return steps_;
+  procedure();
+  if (solved_->steps.empty()) solved_->steps = models::carry_out(assembly(), solved_->procedure);
+  return solved_->steps;
 }
 
 const std::vector<models::ConstructState>& SolvedState::loads() {
-  if (loads_.empty())
+  steps();
+  if (solved_->loads.empty())
     for (const auto& load : assembly().loads)
-      loads_.push_back(models::solve_load(assembly(), steps().back(), load));
-  return loads_;
+      solved_->loads.push_back(models::solve_load(assembly(), steps().back(), load));
+  return solved_->loads;
 }
 
 std::vector<int> SolvedState::in_place() {
@@ -80,15 +82,38 @@ void SolvedState::take_whole_bodies() {
 }
 
 const models::AssessedConstruct& SolvedState::assessed(models::Extent extent, bool with_race) {
-  const bool is_enough = assessed_ && (extent == models::Extent::verdict || extent_ == models::Extent::whole) &&
-                         (!with_race || with_race_);
-  if (is_enough) return *assessed_;
   take_whole_bodies();
-  assessed_ = models::assess(models::analyse(*assembly_, {}, extent), prepared_, construct(), with_race);
+  loads();
+  if (extent == models::Extent::whole) {
+    if (assessed_ && extent_ == extent && (with_race_ || !with_race)) return *assessed_;
+    assessed_ =
+        models::assess(models::analyse(*assembly_, *solved_, {}, extent), prepared_, construct(), with_race);
+    extent_ = extent;
+    with_race_ = with_race;
+  } else if (!assessed_) {
+    assessed_ = models::assess_as_analysed(models::analyse(*assembly_, *solved_, {}, models::Extent::margins),
+                                           construct());
+    extent_ = models::Extent::margins;
+  }
+  while (extent == models::Extent::verdict && extent_ == models::Extent::margins) judge_one_more();
   doubt_not_finite(construct(), *assessed_);
-  extent_ = extent;
-  with_race_ = with_race;
   return *assessed_;
+}
+
+std::size_t SolvedState::judge_one_more() {
+  assessed(models::Extent::margins, false);
+  if (extent_ != models::Extent::margins) return 0;
+  auto& entries = assessed_->analysis.findings.loads;
+  if (buckled_ < entries.size()) {
+    entries[buckled_].buckling_factor =
+        models::measure_buckling(*assembly_, steps().back(), assembly_->loads[buckled_], loads()[buckled_]);
+    ++buckled_;
+    return entries.size() - buckled_ + 1;
+  }
+  models::add_buckling(*assessed_, construct());
+  models::try_other_interfaces(*assessed_, prepared_, construct());
+  extent_ = models::Extent::verdict;
+  return 0;
 }
 
 models::LoadFields SolvedState::load_fields(std::size_t load) {

@@ -40,8 +40,11 @@ class SolvedState {
   // Bodies that were factored meanwhile.
   void take_whole_bodies();
 
-  // @pre bodies are factored
+  // With the race only when `extent` is whole. @pre bodies are factored, as for all below
   const models::AssessedConstruct& assessed(models::Extent extent, bool with_race);
+  // Goes one piece further from the margins to the verdict, so that a host may do something else in between: the
+  // buckling of one load, then the other links of screws in bone. How many pieces are left.
+  std::size_t judge_one_more();
   // What `assessed` found last. @pre it was asked for
   const models::AssessedConstruct& found() const { return *assessed_; }
   models::LoadFields load_fields(std::size_t load);
@@ -53,11 +56,10 @@ class SolvedState {
   std::vector<models::Screw> screws_;  // candidates, the construct's own in their places
   std::vector<int> chosen_;            // positions of the construct's own, in its order
   std::optional<models::Assembly> assembly_;
-  std::optional<models::Procedure> procedure_;
-  std::vector<models::StepState> steps_;
-  std::vector<models::ConstructState> loads_;
+  std::optional<models::SolvedCase> solved_;
   std::optional<models::AssessedConstruct> assessed_;
-  models::Extent extent_ = models::Extent::verdict;
+  models::Extent extent_ = models::Extent::margins;  // of what is assessed
+  std::size_t buckled_ = 0;                          // loads whose buckling is known
   bool with_race_ = false;
 };
 

@@ -41,10 +41,21 @@ AssessedConstruct assess(const std::shared_ptr<const PreparedBodies>& prepared, 
 AssessedConstruct assess(Analysis analysis, const std::shared_ptr<const PreparedBodies>& prepared,
                          const Construct& construct, bool with_race, const Progress& progress = {});
 
+// The same without a race and without what other links of its screws would bring: as far as the analysis goes.
+AssessedConstruct assess_as_analysed(Analysis analysis, const Construct& construct);
+
+// What trust and state make of buckling factors that were found after the analysis. @pre all loads have theirs
+void add_buckling(AssessedConstruct& assessed, const Construct& construct);
+
+// Tries both bounds of screws in bone, and the weeks of the construct's course of it. Nothing is tried of a
+// construct that is not to be trusted.
+void try_other_interfaces(AssessedConstruct& assessed, const std::shared_ptr<const PreparedBodies>& prepared,
+                          const Construct& construct);
+
 // What is known of it on the first day, without all that a verdict does not rest on. A construct that has no
 // answer is not to be trusted.
 FirstDay first_day_of(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
-                      const std::vector<Screw>& screws);
+                      const std::vector<Screw>& screws, Extent extent = Extent::verdict);
 Standing standing_of(const std::shared_ptr<const PreparedBodies>& prepared, const Construct& construct,
                      const std::vector<Screw>& screws);
 

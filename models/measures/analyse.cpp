@@ -101,16 +101,28 @@ std::vector<std::string> warnings_of(const Construct& construct) {
 
 }  // namespace
 
+SolvedCase solve_case(const Assembly& assembly) {
+  const Construct& construct = assembly.construct;
+  SolvedCase solved{procedure_of(construct, chosen_screws(assembly, construct.screws)), {}, {}};
+  solved.steps = carry_out(assembly, solved.procedure);
+  for (const auto& load : assembly.loads) solved.loads.push_back(solve_load(assembly, solved.steps.back(), load));
+  return solved;
+}
+
 Analysis analyse(const Assembly& assembly, const Progress& progress, Extent extent) {
+  if (progress) progress("carrying out the steps");
+  return analyse(assembly, solve_case(assembly), progress, extent);
+}
+
+Analysis analyse(const Assembly& assembly, const SolvedCase& made_and_loaded, const Progress& progress,
+                 Extent extent) {
   const auto stage = [&](const std::string& text) {
     if (progress) progress(text);
   };
   const Construct& construct = assembly.construct;
   const bool is_whole = extent == Extent::whole;
   const auto variants = is_whole ? variants_on(assembly) : std::vector<ScrewVariant>{};
-  stage("carrying out the steps");
-  const Procedure procedure = procedure_of(construct, chosen_screws(assembly, construct.screws));
-  const auto steps = carry_out(assembly, procedure);
+  const auto& [procedure, steps, loaded_states] = made_and_loaded;
   const StepState& made = steps.back();
   const Construct final_construct = as_made(assembly, made);
   const auto chosen = chosen_screws(assembly, final_construct.screws);
@@ -128,8 +140,7 @@ Analysis analyse(const Assembly& assembly, const Progress& progress, Extent exte
   stage("solving and measuring");
   findings.stiffness = measure_stiffness(assembly, made);
   const auto variants_made = make_variants(assembly, variants);
-  SolvedLoads solved;
-  for (const auto& load : assembly.loads) solved.states.push_back(solve_load(assembly, made, load));
+  SolvedLoads solved{loaded_states, {}};
   std::vector<solver::Solution> solutions, demands;
   for (const auto& state : solved.states) {
     solutions.push_back(state.pressed.solution);
@@ -153,14 +164,10 @@ Analysis analyse(const Assembly& assembly, const Progress& progress, Extent exte
     const AssembledLoad& load = assembly.loads[l];
     const ConstructState& loaded = solved.states[l];
     const solver::Solution& solution = demands[l];
-    std::vector<Eigen::VectorXd> displacements, from_load;
+    std::vector<Eigen::VectorXd> displacements;
     std::vector<const BodyStress*> stress_of_load;
-    // Buckling is asked of forces that are linear in the load.
-    const auto straight = loaded.straight ? recover_displacements(assembly, {loaded.straight->solution})
-                                          : std::vector<Eigen::MatrixXd>{};
     for (std::size_t b = 0; b < bodies; ++b) {
       displacements.emplace_back(solved.displacements[b].col(static_cast<Eigen::Index>(l)));
-      from_load.emplace_back((straight.empty() ? displacements[b] : Eigen::VectorXd(straight[b])) - at_rest[b]);
       stress_of_load.push_back(&stress[b][l]);
     }
     LoadFindings entry;
@@ -189,11 +196,7 @@ Analysis analyse(const Assembly& assembly, const Progress& progress, Extent exte
       entry.working_length_effect = measure_working_length_effect(assembly, made, variants, variants_made, load);
     entry.second_order = findings_of(loaded.second_order);
     entry.bent = bent_parts(assembly, made.screws, loaded.yielded);
-    try {
-      entry.buckling_factor = measure_buckling(assembly, load, loaded, from_load);
-    } catch (const solver::MechanismError& error) {  // free to move, though nothing pushes it that way
-      throw free_to_move(assembly, error, load.name);
-    }
+    if (extent != Extent::margins) entry.buckling_factor = measure_buckling(assembly, made, load, loaded);
     auto fields = is_whole ? make_fields(assembly, chosen, load.name, displacements, stress_of_load, loaded)
                            : decltype(analysis.fields.loads)::value_type{};
     return std::pair{std::move(entry), std::move(fields)};

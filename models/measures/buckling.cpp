@@ -1,5 +1,7 @@
 #include "models/measures/buckling.h"
 
+#include "models/measures/solve.h"
+
 #include <Eigen/Eigenvalues>
 
 #include <cmath>
@@ -22,13 +24,16 @@ struct Geometric {
   std::vector<Arm> arms;
 };
 
-Geometric geometric_of(const Assembly& assembly, const AssembledLoad& load, const ConstructState& loaded,
-                       const std::vector<Eigen::VectorXd>& displacements) {
+// Buckling is asked of forces that are linear in the load, and of what the load alone brings.
+Geometric geometric_of(const Assembly& assembly, const StepState& made, const AssembledLoad& load,
+                       const ConstructState& loaded) {
+  const solver::Solution& linear = (loaded.straight ? *loaded.straight : loaded.pressed).solution;
+  const auto displacements = recover_displacements(assembly, {linear, made.pressed.solution});
   Geometric geometric;
   for (std::size_t b = 0; b < assembly.bodies.size(); ++b)
-    geometric.stiffness.push_back(
-        solver::assemble_geometric_stiffness(assembly.bodies[b].body->shell(), displacements[b]));
-  const auto& forces = (loaded.straight ? *loaded.straight : loaded.pressed).solution.port_forces;
+    geometric.stiffness.push_back(solver::assemble_geometric_stiffness(
+        assembly.bodies[b].body->shell(), displacements[b].col(0) - displacements[b].col(1)));
+  const auto& forces = linear.port_forces;
   for (const auto& [ring, arm] : load.arms) {
     const solver::SparseMatrix& spread = assembly.bodies[ring.body].ports->spread;
     const auto read = solver::read_arm(spread.cols(), ring.column, arm);
@@ -78,6 +83,51 @@ Eigen::MatrixXd work(const BodyFields& forces, const BodyFields& motion) {
   return sum;
 }
 
+void append(BodyFields& all, const BodyFields& more) {
+  if (all.empty()) {
+    all = more;
+    return;
+  }
+  for (std::size_t b = 0; b < all.size(); ++b) {
+    const Eigen::Index before = all[b].cols();
+    all[b].conservativeResize(Eigen::NoChange, before + more[b].cols());
+    all[b].rightCols(more[b].cols()) = more[b];
+  }
+}
+
+void subtract(BodyFields& from, const BodyFields& fields, const Eigen::MatrixXd& shares) {
+  for (std::size_t b = 0; b < from.size(); ++b) from[b].noalias() -= fields[b] * shares;
+}
+
+// Motions of the construct, orthonormal in its stiffness K, and the forces K v that belong to them.
+class Basis {
+ public:
+  // Takes what is new in these motions; they come back orthonormal, fewer where nothing else is new.
+  void take(BodyFields& motion, BodyFields& forces) {
+    const double whole = work(forces, motion).trace();
+    for (int pass = 0; pass < 2 && !motion_.empty(); ++pass) {
+      const Eigen::MatrixXd shares = work(forces, motion_);
+      subtract(motion, motion_, shares);
+      subtract(forces, forces_, shares);
+    }
+    const Eigen::MatrixXd energies = work(forces, motion);
+    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> principal(0.5 * (energies + energies.transpose()));
+    const Eigen::Index old = (principal.eigenvalues().array() <= round_off * whole).count();  // in ascending order
+    const Eigen::Index fresh = principal.eigenvalues().size() - old;
+    const Eigen::MatrixXd unit = principal.eigenvectors().rightCols(fresh) *
+                                 principal.eigenvalues().tail(fresh).cwiseSqrt().cwiseInverse().asDiagonal();
+    for (auto* fields : {&motion, &forces})
+      for (auto& body : *fields) body = (body * unit).eval();
+    append(motion_, motion);
+    append(forces_, forces);
+  }
+  const BodyFields& motion() const { return motion_; }
+
+ private:
+  static constexpr double round_off = 1e-14;
+  BodyFields motion_, forces_;
+};
+
 // Trial fields: each body's rigid sway in the two transverse directions and its turn, bent by the mesh's own x.
 BodyFields first_trial(const Assembly& assembly) {
   BodyFields trial(assembly.bodies.size());
@@ -96,34 +146,46 @@ BodyFields first_trial(const Assembly& assembly) {
   return trial;
 }
 
-}  // namespace
-
-std::optional<double> measure_buckling(const Assembly& assembly, const AssembledLoad& load,
-                                       const ConstructState& loaded,
-                                       const std::vector<Eigen::VectorXd>& displacements, double ceiling) {
-  constexpr int rounds = 20, least_rounds = 4;
+std::optional<double> least_factor(const Assembly& assembly, const StepState& made, const AssembledLoad& load,
+                                   const ConstructState& loaded, double ceiling) {
+  constexpr int rounds = 12, least_rounds = 3;
   constexpr double accuracy = 1e-3;
-  const Geometric geometric = geometric_of(assembly, load, loaded, displacements);
+  const Geometric geometric = geometric_of(assembly, made, load, loaded);
   const auto active = solver::frozen_links(*assembly.system, assembly.pairs, loaded.setting, loaded.pressed);
 
-  BodyFields trial = first_trial(assembly);
+  Basis basis;
+  BodyFields destabilising;  // of the whole basis
+  BodyFields forces = destabilising_forces(geometric, first_trial(assembly));
   double inverse_factor = 0.0;
   for (int round = 0; round < rounds; ++round) {
-    const BodyFields forces = destabilising_forces(geometric, trial);
-    trial = answer(assembly, active, forces);
-    const Eigen::MatrixXd stiffness = work(forces, trial);
-    const Eigen::MatrixXd destabilising = work(destabilising_forces(geometric, trial), trial);
-    const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> ritz(
-        0.5 * (destabilising + destabilising.transpose()), 0.5 * (stiffness + stiffness.transpose()));
+    BodyFields motion = answer(assembly, active, forces);
+    basis.take(motion, forces);
+    const bool is_exhausted = motion[0].cols() == 0;
+    forces = destabilising_forces(geometric, motion);
+    append(destabilising, forces);
+    const Eigen::MatrixXd projected = work(destabilising, basis.motion());
+    if (projected.size() == 0) return std::nullopt;  // nothing gives way
+    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> ritz(0.5 * (projected + projected.transpose()),
+                                                              Eigen::EigenvaluesOnly);
     if (ritz.info() != Eigen::Success) return std::numeric_limits<double>::quiet_NaN();
-    for (auto& body : trial) body = (body * ritz.eigenvectors()).eval();
     const double largest = ritz.eigenvalues().maxCoeff();
-    const bool settled = std::abs(largest - inverse_factor) <= accuracy * std::abs(largest);
+    const bool settled = is_exhausted || std::abs(largest - inverse_factor) <= accuracy * std::abs(largest);
     inverse_factor = largest;
     if (settled || (round >= least_rounds && inverse_factor < 1.0 / ceiling)) break;
   }
   if (inverse_factor < 1.0 / ceiling) return std::nullopt;
   return 1.0 / inverse_factor;
+}
+
+}  // namespace
+
+std::optional<double> measure_buckling(const Assembly& assembly, const StepState& made, const AssembledLoad& load,
+                                       const ConstructState& loaded, double ceiling) {
+  try {
+    return least_factor(assembly, made, load, loaded, ceiling);
+  } catch (const solver::MechanismError& error) {  // free to move, though nothing pushes it that way
+    throw free_to_move(assembly, error, load.name);
+  }
 }
 
 }  // namespace gapstrain::models

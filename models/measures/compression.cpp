@@ -43,7 +43,7 @@ Force force_across(const Assembly& assembly, const ConstructState& state) {
 }
 
 std::vector<StepFindings> measure_steps(const Assembly& assembly, const Procedure& procedure,
-                                        const std::vector<StepState>& states) {
+                                        const std::vector<StepState>& states, bool with_stress) {
   std::vector<StepFindings> all;
   Length before;
   for (std::size_t k = 0; k < states.size(); ++k) {
@@ -55,7 +55,7 @@ std::vector<StepFindings> measure_steps(const Assembly& assembly, const Procedur
     findings.travel = findings.travel_in_all - before;
     before = findings.travel_in_all;
     findings.held = measure_held(assembly, state, state);
-    findings.plate_peak = sampled_peak(assembly, state.pressed.solution) * mpa;
+    if (with_stress) findings.plate_peak = sampled_peak(assembly, state.pressed.solution) * mpa;
     findings.friction_use = measure_underside(assembly, state).friction_use;
     findings.by_hand = state.pressed.free_motions.cols() > 0;
     findings.bent = bent_parts(assembly, state.screws, state.yielded);

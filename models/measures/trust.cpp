@@ -13,6 +13,9 @@ namespace gapstrain::models {
 
 namespace {
 
+constexpr const char* mesh_error_name = "mesh error of the peak stress, estimated";
+constexpr const char* buckling_name = "load factor to buckling";
+
 constexpr double tiny = 1e-300;  // keeps a zero load from dividing by zero
 
 // Preloads and contact forces count as loads do: an unloaded construct may be full of forces.
@@ -105,6 +108,35 @@ Check second_order_check(double change) {
                        "what the axial load adds as the construct bends has settled");
 }
 
+void judge_buckling(Trust& trust, const std::vector<LoadFindings>& loads) {
+  Check buckling{buckling_name, std::numeric_limits<double>::infinity(), 1.0, true,
+                 "the load is far enough below the one at which the construct gives way sideways"};
+  for (const auto& load : loads) {
+    if (!load.buckling_factor) continue;
+    const double factor = *load.buckling_factor;
+    const double least = load.second_order.amplification ? 1.0 / axial_load_limit : first_order_factor;
+    if (std::isnan(buckling.value) || factor / least >= buckling.value / buckling.limit) continue;
+    buckling.value = factor;
+    buckling.limit = least;
+    buckling.passed = factor >= least;
+  }
+  const auto named = [&](const char* name) {
+    return std::find_if(trust.checks.begin(), trust.checks.end(),
+                        [&](const Check& check) { return check.name == name; });
+  };
+  if (const auto before = named(buckling_name); before != trust.checks.end()) trust.checks.erase(before);
+  if (std::isinf(buckling.value)) return;
+  const auto mesh_error = named(mesh_error_name);
+  trust.checks.insert(mesh_error == trust.checks.end() ? mesh_error : mesh_error + 1, buckling);
+}
+
+bool is_near_buckling(const Trust& trust) {
+  constexpr double somewhat = 3.0;
+  return std::any_of(trust.checks.begin(), trust.checks.end(), [](const Check& check) {
+    return check.name == buckling_name && !(check.value >= somewhat * check.limit);
+  });
+}
+
 bool Trust::passed() const {
   return std::all_of(checks.begin(), checks.end(), [](const Check& check) { return check.passed; });
 }
@@ -121,8 +153,6 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
   for (const auto& step : steps) look_at(step);
   double turn = 0.0;  // that is taken to be small
   std::optional<double> axial, turned;
-  Check buckling{"load factor to buckling", std::numeric_limits<double>::infinity(), 1.0, true,
-                 "the load is far enough below the one at which the construct gives way sideways"};
   Trust trust;
   for (std::size_t l = 0; l < loads.size(); ++l) {
     const AssembledLoad& load = assembly.loads[l];
@@ -142,14 +172,6 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
         energy, std::abs(balance.stored(0) - balance.supplied(0)) / std::max(std::abs(balance.stored(0)), tiny));
     // Where metals yield, motions follow what they bear.
     if (assembly.yields.sections.empty()) over_yield = worse(over_yield, loads[l].plate.share_over_yield);
-    if (const auto& factor = loads[l].buckling_factor) {
-      const double least = loads[l].second_order.amplification ? 1.0 / axial_load_limit : first_order_factor;
-      if (!std::isnan(buckling.value) && !(*factor / least >= buckling.value / buckling.limit)) {
-        buckling.value = *factor;
-        buckling.limit = least;
-        buckling.passed = *factor >= least;
-      }
-    }
     settling = worse(settling, loads[l].second_order.residual);
     const auto& large = loads[l].second_order.large;
     turn = worse(turn,
@@ -172,9 +194,9 @@ Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& step
       check_at_most("travel of a fragment beyond what a step moves (mm)", undriven_travel(assembly, steps), 0.25,
                     "no step of the operation moves a fragment further than its screws and clamps do"),
       yield_check(yield),
-      check_at_most("mesh error of the peak stress, estimated", trust.mesh_error_peak, 0.10,
+      check_at_most(mesh_error_name, trust.mesh_error_peak, 0.10,
                     "the mesh is fine enough where the plate is hottest")};
-  if (!std::isinf(buckling.value)) trust.checks.push_back(buckling);
+  judge_buckling(trust, loads);
   if (turned) trust.checks.push_back(large_turn_check(*turned));
   if (axial) {
     trust.checks.push_back(axial_load_check(*axial));

@@ -38,6 +38,12 @@ Check axial_load_check(double load_ratio);
 // `change`: of second-order forces in the last round, relative.
 Check second_order_check(double change);
 
+// Whether the loads are far enough below those that buckle the construct; joins the checks where one can. Again:
+// takes the place of what was found before. @pre buckling factors of all loads are known
+void judge_buckling(Trust& trust, const std::vector<LoadFindings>& loads);
+// Whether trust would be another with somewhat other links: the factor is within three times its limit (ours).
+bool is_near_buckling(const Trust& trust);
+
 // `steps`: states after each step. `loads`: what was measured of each load, in the order of `solved`.
 Trust measure_trust(const Assembly& assembly, const std::vector<StepState>& steps, const SolvedLoads& solved,
                     const std::vector<LoadFindings>& loads);

@@ -82,7 +82,8 @@ TEST_CASE("under a small load a construct that may turn far answers as the linea
   CHECK(large.gap.largest_motion.value() == Approx(linear.gap.largest_motion.value()).epsilon(1e-6));
   CHECK(large.gap.far.axial_motion.value() == Approx(linear.gap.far.axial_motion.value()).epsilon(1e-6));
   for (std::size_t k = 0; k < linear.screws.size(); ++k)
-    CHECK(large.screws[k].peak_bending_stress.value() == Approx(linear.screws[k].peak_bending_stress.value()).epsilon(1e-6));
+    CHECK(large.screws[k].peak_bending_stress.value() ==
+          Approx(linear.screws[k].peak_bending_stress.value()).epsilon(1e-6));
 }
 
 TEST_CASE("a construct that turns far is in balance about where it is", "[models][large-turns]") {

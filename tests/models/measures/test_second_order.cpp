@@ -46,9 +46,8 @@ BodyFields field_of(const SolvedConstruct& whole, const solver::PressedState& st
 }
 
 double factor_of(const SolvedConstruct& whole) {
-  const ConstructState& loaded = whole.solved.states.front();
-  return measure_buckling(whole.assembly, whole.assembly.loads.front(), loaded,
-                          field_of(whole, loaded.straight ? *loaded.straight : loaded.pressed))
+  return measure_buckling(whole.assembly, whole.steps.back(), whole.assembly.loads.front(),
+                          whole.solved.states.front())
       .value();
 }
 

@@ -1,7 +1,7 @@
 // Each reason for which a result is not to be trusted, brought about on its own in a construct that is sound: the
 // check that it concerns fails, no other does, and the state of the result says so.
-#include "models/assessment/assess.h"
 #include "models/assembly/screw_interface.h"
+#include "models/assessment/assess.h"
 #include "models/assessment/result_state.h"
 #include "models/measures/buckling.h"
 #include "models/measures/outcome.h"
@@ -349,10 +349,10 @@ TEST_CASE("a mesh too coarse for the plate's hottest place is not trusted", "[mo
 
 TEST_CASE("a buckling factor that is not found is no number", "[models][findings][trust]") {
   const SolvedConstruct whole = tests::solve_and_measure(sound_tube());
-  std::vector<Eigen::VectorXd> lost;
-  for (const auto& motion : whole.solved.displacements)
-    lost.emplace_back(Eigen::VectorXd::Constant(motion.rows(), tests::missing));
-  const auto factor = measure_buckling(whole.assembly, whole.assembly.loads[0], whole.solved.states[0], lost);
+  ConstructState lost = whole.solved.states[0];
+  for (auto& forces : (lost.straight ? *lost.straight : lost.pressed).solution.port_forces)
+    forces.setConstant(tests::missing);
+  const auto factor = measure_buckling(whole.assembly, whole.steps.back(), whole.assembly.loads[0], lost);
   REQUIRE(factor);
   CHECK(std::isnan(*factor));
 }

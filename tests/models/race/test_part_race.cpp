@@ -34,7 +34,8 @@ Healing some_healing() {
   return healing;
 }
 
-// One load of all parts, whose bending comes of its line's offset as well: balls sit elsewhere for each size of it.
+// One load of all parts, whose bending comes of its line's offset as well: balls sit elsewhere for each size of
+// it.
 Construct twisted_tube() {
   Construct construct = tests::plated_tube();
   construct.mesh.refinement = 0.5;
