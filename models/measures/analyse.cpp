@@ -60,7 +60,7 @@ CompressionFindings measure_compression(const Assembly& assembly, const Procedur
                                         const std::vector<StepState>& states, Extent extent) {
   CompressionFindings findings;
   findings.steps = measure_steps(assembly, procedure, states);
-  if (extent == Extent::verdict) return findings;
+  if (extent != Extent::whole) return findings;
   const bool is_tight = std::any_of(states.begin(), states.end(), [](const StepState& state) {
     return !state.tightened.empty() || !state.holds.empty();
   });
