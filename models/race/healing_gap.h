@@ -12,7 +12,7 @@ struct SpotStrain {
   bool closed = false;  // the faces touch there, at rest and under the load: all else is 0
   double axial = 0.0;  // motion along the bone over the gap that the steps left there, magnitude; a gap that shuts
                        // under the load is strained by about 1, one that gapes by what it opens
-  double shear = 0.0;  // motion across the bone over it
+  double shear = 0.0;  // motion across the bone over it, seen by somebody who turns with the faces there
   double pressure = 0.0;  // hydrostatic, of the confined column, MPa; compression positive
 };
 

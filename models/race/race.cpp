@@ -2,6 +2,7 @@
 
 #include "models/race/race_runs.h"
 #include "models/statistics/saltelli_design.h"
+#include "models/stress/fatigue.h"
 #include "solver/host/side_by_side.h"
 
 #include <algorithm>
@@ -71,6 +72,15 @@ double cycles_a_day(const Construct& construct) {
   return cycles;
 }
 
+void add_tested(const Race& race, const Construct& construct, RaceOutcome& outcome) {
+  double until_union = 0.0;
+  for (const auto& load : construct.loads)
+    until_union += load.cycles_per_day.value_or(0.0) * 7.0 *
+                   full_weeks(*construct.healing, load.name, 0.0, race.union_week.middle);
+  if (until_union > 0.0) outcome.tested_factor = last_tested_cycles / until_union;
+  if (race.cycles_a_day > 0.0) outcome.tested_weeks = last_tested_cycles / (7.0 * race.cycles_a_day);
+}
+
 std::optional<ScrewRace> summarise_screws(const std::vector<SampleRun>& runs, const Construct& construct) {
   std::vector<Eigen::Index> worst(construct.screws.size(), 0);
   for (const auto& run : runs) {
@@ -136,7 +146,9 @@ Race run_race(const StressHistory& history, const Construct& construct, const Ra
       united(place) = united_at(history, course, largest_by_strain(history, sample));
       runs[static_cast<std::size_t>(place)] = std::move(run);
     });
-    race.courses.push_back(summarise(course.course, runs, united, construct));
+    RaceCourse& summary = race.courses.emplace_back(summarise(course.course, runs, united, construct));
+    add_tested(race, construct, summary);
+    if (summary.screws) add_tested(race, construct, *summary.screws);
     if (!is_governed) continue;
     race.at_the_end = course.gap.back();
     std::vector<std::string> names;

@@ -55,6 +55,9 @@ struct RaceOutcome {
   double breaks_in_five_years = 0.0;
   // When damage reaches 1; nothing for a percentile beyond five years.
   std::optional<double> breaks_low, breaks_middle, breaks_high;  // weeks
+  // To which factor, and week, all loads together come no more often than metals are tested (last_tested_cycles,
+  // at the middle of what was taken for the week of union): what lasts longer does so by a line without a test.
+  std::optional<double> tested_factor, tested_weeks;
 };
 
 // The screw with the shortest fatigue life, at its head or where it enters bone, of all that are in.

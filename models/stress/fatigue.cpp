@@ -7,10 +7,10 @@
 namespace gapstrain::models {
 
 FatigueLine fatigue_line(Stress ultimate, Stress strength) {
-  constexpr double first_cycles = 1e3, last_cycles = 1e7;
+  constexpr double first_cycles = 1e3;
   const double first = 0.9 * ultimate.value();
   FatigueLine line;
-  line.b = std::log(strength.value() / first) / std::log(last_cycles / first_cycles);
+  line.b = std::log(strength.value() / first) / std::log(last_tested_cycles / first_cycles);
   line.a = first / std::pow(first_cycles, line.b);
   return line;
 }

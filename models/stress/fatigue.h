@@ -9,6 +9,7 @@ namespace gapstrain::models {
 // Fully reversed amplitude over cycles, S = a N^b (O. H. Basquin 1910, Proc. ASTM 10:625): through 0.9 times the
 // ultimate strength at 10^3 cycles (machine-design textbooks, from memory) and a fatigue strength at 10^7. It goes
 // on falling beyond 10^7 cycles: a notched, fretted implant in the body is not trusted to have an endurance limit.
+inline constexpr double last_tested_cycles = 1e7;  // longer lives are read off the line beyond its last point
 struct FatigueLine {
   double a = 0.0;  // MPa
   double b = 0.0;  // negative

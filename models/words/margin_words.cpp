@@ -52,6 +52,22 @@ std::string life_used(double damage) {
                         : std::string("more than a thousand times");
 }
 
+std::string estimate_beyond_tests(double cycles) {
+  return cycles > last_tested_cycles ? fmt::format(
+                                           " This is an ESTIMATE: {:.2g} cycles are more than the 10^7 that "
+                                           "metals are tested to.",
+                                           cycles)
+                                     : "";
+}
+
+// Of a day's loads until the latest week of union.
+double all_cycles(const Construct& construct) {
+  double cycles = 0.0;
+  for (const auto& load : construct.loads)
+    if (const auto duty = duty_of(construct, load)) cycles += duty->cycles;
+  return cycles;
+}
+
 struct Sentence {
   const Construct& construct;
   const Margin& margin;
@@ -94,17 +110,19 @@ struct Sentence {
                                          [&](const LoadCase& one) { return one.name == margin.load; });
     return fmt::format(
         "{}, under \"{}\": {}; equivalent fully reversed amplitude {:.0f} MPa. {}{} bears {:.0f} MPa for {}; the "
-        "load could be {}.",
+        "load could be {}.{}",
         place, margin.load, cycle_text(basis.cycle, metal()), basis.reversed.value(),
         screw != nullptr ? fmt::format("With its notch of {:.2g} ", basis.notch.factor) : "", metal().name,
-        basis.strength.value(), duty_of(construct, load)->text, times_as_large(basis.range));
+        basis.strength.value(), duty_of(construct, load)->text, times_as_large(basis.range),
+        estimate_beyond_tests(basis.cycles));
   }
 
   std::string operator()(const DamageBasis& basis) const {
     return fmt::format(
         "As long as the gap stays as on the first day, all loads of the day use in {:g} weeks {} the life of {}, "
-        "\"{}\" most of it; they could be {}.",
-        basis.weeks, life_used(basis.damage), subject_of(screw), margin.load, times_as_large(basis.range));
+        "\"{}\" most of it; they could be {}.{}",
+        basis.weeks, life_used(basis.damage), subject_of(screw), margin.load, times_as_large(basis.range),
+        estimate_beyond_tests(all_cycles(construct)));
   }
 
   std::string operator()(const HoldBasis& basis) const {

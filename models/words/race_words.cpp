@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 namespace gapstrain::models {
 
@@ -43,7 +44,20 @@ std::string in_sentence(std::string name) {
   return name;
 }
 
-std::string unhealed_sentence(const RaceOutcome& outcome, const ImplantWords& words) {
+constexpr std::string_view tested = "the 10^7 cycles that metals are tested to";
+
+std::string unhealed_ending(const RaceOutcome& outcome) {
+  if (!outcome.tested_weeks || *outcome.tested_weeks >= five_years) return "";
+  return fmt::format(" From week {} on, beyond {}, that is an ESTIMATE.", week_of(*outcome.tested_weeks), tested);
+}
+
+std::string healing_ending(const RaceOutcome& outcome) {
+  if (!outcome.tested_factor || outcome.life_factor.high <= *outcome.tested_factor) return "";
+  return fmt::format(" Above {}, beyond {}, the factor is an ESTIMATE.", factor_text(*outcome.tested_factor),
+                     tested);
+}
+
+std::string unhealed_outcome(const RaceOutcome& outcome, const ImplantWords& words) {
   if (outcome.breaks_high)
     return fmt::format("{} {} to break {} if the gap does not stiffen (5th to 95th percentile).", words.name,
                        words.is_likely, weeks(*outcome.breaks_low, *outcome.breaks_high));
@@ -57,7 +71,13 @@ std::string unhealed_sentence(const RaceOutcome& outcome, const ImplantWords& wo
       week_of(outcome.breaks_low.value_or(five_years)));
 }
 
-std::string healing_sentence(const RaceOutcome& outcome, const ImplantWords& words) {
+std::string unhealed_sentence(const RaceOutcome& outcome, const ImplantWords& words) {
+  const bool is_early =
+      outcome.breaks_high && outcome.tested_weeks && *outcome.breaks_high <= *outcome.tested_weeks;
+  return unhealed_outcome(outcome, words) + (is_early ? "" : unhealed_ending(outcome));
+}
+
+std::string healing_outcome(const RaceOutcome& outcome, const ImplantWords& words) {
   const std::string band = factors(outcome.life_factor);
   if (outcome.breaks_before_union <= hardly)
     return fmt::format(
@@ -76,6 +96,10 @@ std::string healing_sentence(const RaceOutcome& outcome, const ImplantWords& wor
       "{} {} to break before union is due{}: {} {} times what the time to union asks (5th to 95th percentile).",
       words.name, words.is_likely,
       outcome.breaks_high ? ", " + weeks(*outcome.breaks_low, *outcome.breaks_high) : "", words.bears, band);
+}
+
+std::string healing_sentence(const RaceOutcome& outcome, const ImplantWords& words) {
+  return healing_outcome(outcome, words) + healing_ending(outcome);
 }
 
 std::string name_of(HealingCourse course) {

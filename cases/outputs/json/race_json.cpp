@@ -48,6 +48,8 @@ Json course(const models::RaceCourse& course) {
   put(breaks, "middle", course.breaks_middle);
   put(breaks, "high", course.breaks_high);
   json["breaks_weeks"] = breaks;
+  put(json, "tested_factor", course.tested_factor);
+  put(json, "tested_weeks", course.tested_weeks);
   json["damage"] = Json::array();
   for (const auto& week : course.damage) json["damage"].push_back(band(week));
   return json;
@@ -161,6 +163,11 @@ OutputKeys race_keys() {
       {"courses[].breaks_weeks.low", "week of the break; left out beyond five years"},
       {"courses[].breaks_weeks.middle", "the same, 50th percentile"},
       {"courses[].breaks_weeks.high", "the same, 95th percentile"},
+      {"courses[].tested_factor",
+       "life factors above it, of plate and screws, are estimates: more cycles than the 10^7 that metals are "
+       "tested "
+       "to"},
+      {"courses[].tested_weeks", "breaks later than that are estimates likewise"},
       {"courses[].damage[].low", "at the end of each of weeks; 1 is failure"},
       {"courses[].damage[].middle", "the same, 50th percentile"},
       {"courses[].damage[].high", "the same, 95th percentile"},

@@ -266,6 +266,8 @@ Assessment sample_assessment() {
   governed.breaks_low = 41.0;
   governed.breaks_middle = 103.0;
   governed.breaks_high = 207.0;
+  governed.tested_factor = 221.0;
+  governed.tested_weeks = 408.0;
   ScrewRace screws;
   screws.label = "S4";
   screws.damage = {{0.0, 0.0, 0.0}, {0.021, 0.053, 0.087}, {0.023, 0.069, 0.13}};

@@ -344,6 +344,30 @@ TEST_CASE("the range of a fatigue factor is told from least to most", "[models][
   CHECK(margin_sentence(construct, margin).find("1.2 times as large (1.1 to 1.4 over") != std::string::npos);
 }
 
+TEST_CASE("a fatigue margin for more cycles than metals are tested to says that it is an estimate",
+          "[models][review]") {
+  Construct construct = steel_tube();
+  Margin margin;
+  margin.kind = MarginKind::plate_fatigue;
+  margin.load = construct.loads[0].name;
+  const auto is_estimate = [&] {
+    return margin_sentence(construct, margin).find("ESTIMATE") != std::string::npos;
+  };
+  for (const double cycles : {2e3, 1e7, 1.01e7}) {
+    margin.basis = FatigueBasis{{100.0 * mpa, 0.0 * mpa}, 100.0 * mpa, 400.0 * mpa, cycles, {1.4, 1.2, 1.1}, {}};
+    CHECK(is_estimate() == (cycles > 1e7));
+  }
+  // Of all loads of the day: 2 x 60 000 a day for 16 weeks are 13.4 million.
+  margin.kind = MarginKind::plate_fatigue_of_all_loads;
+  margin.basis = DamageBasis{0.3, 16.0, {1.4, 1.2, 1.1}};
+  construct.healing = Healing{};
+  construct.healing->weeks_from = construct.healing->weeks_to = 16.0;
+  for (const double a_day : {600.0, 60000.0}) {
+    for (auto& load : construct.loads) load.cycles_per_day = a_day;
+    CHECK(is_estimate() == (a_day > 1000.0));
+  }
+}
+
 TEST_CASE("a screw's margins are its own, whatever labels say", "[models][review]") {
   Construct construct = steel_tube();
   Findings findings = two_loads(construct);

@@ -250,7 +250,11 @@ TEST_CASE("a protected time spares the implant just what does not come in it", "
   };
   const double full = damage(steady);
   CHECK(full == Approx(10.0 / life_when_sheared(420.0)));
+  const auto tested = [&] { return run_race(steady, construct, nothing_else(64)).courses.front(); };
+  CHECK(tested().tested_factor.value() == Approx(1e7 / (7.0 * torsions_a_day * 10.0)));
+  CHECK(tested().tested_weeks.value() == Approx(1e7 / (7.0 * torsions_a_day)));
   construct.healing->protection = {{2.5, 0.2, {}}, {5.0, 0.6, {}}};
+  CHECK(tested().tested_factor.value() == Approx(1e7 / (7.0 * torsions_a_day * (0.2 * 2.5 + 0.6 * 2.5 + 5.0))));
   CHECK(damage(steady) == Approx(full * (0.2 * 2.5 + 0.6 * 2.5 + 5.0) / 10.0).epsilon(1e-12));
   construct.healing->protection = {{4.0, 1.0, {"walk"}}};
   CHECK(damage(steady) == Approx(full * 6.0 / 10.0).epsilon(1e-12));

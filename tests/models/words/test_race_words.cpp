@@ -20,3 +20,32 @@ TEST_CASE("the weeks of a break are whole ones, and open beyond five years", "[m
   CHECK(weeks_text(0.0, 0.5) == "in week 1");
   CHECK(weeks_text(29.5, std::nullopt) == "not before week 30");
 }
+
+TEST_CASE("lives beyond what metals are tested to are called estimates, others are not", "[models][review]") {
+  RaceCourse steady;
+  steady.life_factor = {10.0, 20.0, 47.0};
+  steady.tested_factor = 48.0;
+  CHECK_THAT(course_sentence(steady), !Catch::Matchers::Contains("ESTIMATE"));
+  steady.life_factor.high = 49.0;
+  CHECK_THAT(
+      course_sentence(steady),
+      Catch::Matchers::EndsWith(" Above 48, beyond the 10^7 cycles that metals are tested to, the factor is an "
+                                "ESTIMATE."));
+  ScrewRace screws;
+  screws.life_factor = {2.0, 3.0, 300.0};
+  screws.tested_factor = 48.0;
+  CHECK_THAT(screw_sentence(screws, HealingCourse::governed), Catch::Matchers::Contains("is an ESTIMATE."));
+  RaceCourse none;
+  none.course = HealingCourse::none;
+  none.tested_weeks = 143.2;
+  CHECK_THAT(
+      course_sentence(none),
+      Catch::Matchers::EndsWith(" From week 144 on, beyond the 10^7 cycles that metals are tested to, that is an "
+                                "ESTIMATE."));
+  none.breaks_low = 3.0;
+  none.breaks_high = 12.0;
+  CHECK_THAT(course_sentence(none), !Catch::Matchers::Contains("ESTIMATE"));  // over before
+  none.breaks_high.reset();
+  none.tested_weeks = 400.0;  // later than it is looked for
+  CHECK_THAT(course_sentence(none), !Catch::Matchers::Contains("ESTIMATE"));
+}
