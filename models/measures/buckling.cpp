@@ -151,7 +151,9 @@ std::optional<double> least_factor(const Assembly& assembly, const StepState& ma
   constexpr int rounds = 12, least_rounds = 3;
   constexpr double accuracy = 1e-3;
   const Geometric geometric = geometric_of(assembly, made, load, loaded);
-  const auto active = solver::frozen_links(*assembly.system, assembly.pairs, loaded.setting, loaded.pressed);
+  // A construct that has turned far has given way already, and may touch by now.
+  const solver::PressedState& touches = loaded.large && loaded.straight ? *loaded.straight : loaded.pressed;
+  const auto active = solver::frozen_links(*assembly.system, assembly.pairs, loaded.setting, touches);
 
   Basis basis;
   BodyFields destabilising;  // of the whole basis

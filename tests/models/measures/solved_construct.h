@@ -22,8 +22,10 @@ struct SolvedConstruct {
 };
 
 // The same steps as `models::analyse`, without its figures.
-inline SolvedConstruct solve_only(const models::Construct& construct) {
+enum class Turns { as_asked, small };  // small: however far they are, to first order
+inline SolvedConstruct solve_only(const models::Construct& construct, Turns turns = Turns::as_asked) {
   SolvedConstruct whole{models::assemble(construct, construct.screws), {}, {}, {}, {}};
+  if (turns == Turns::small) whole.assembly.turning.clear();
   whole.chosen = models::chosen_screws(whole.assembly, construct.screws);
   whole.steps = models::carry_out(whole.assembly, models::procedure_of(construct, whole.chosen));
   std::vector<solver::Solution> solutions;

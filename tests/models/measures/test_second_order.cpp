@@ -98,7 +98,8 @@ double sideways(const BodyFields& fields) {
 TEST_CASE("a pressed construct bends as with the geometric stiffness of its shells", "[models][second-order]") {
   const double buckling = 100.0 * factor_of(tests::solve_only(pressed_tube(100.0, SecondOrderEffects::never)));
   for (const double share : {0.1, 0.3, 0.6}) {
-    const auto whole = tests::solve_only(pressed_tube(share * buckling, SecondOrderEffects::automatic));
+    const auto whole =
+        tests::solve_only(pressed_tube(share * buckling, SecondOrderEffects::automatic), tests::Turns::small);
     const ConstructState& loaded = whole.solved.states.front();
     CAPTURE(buckling, share);
     REQUIRE(loaded.second_order.is_in());
@@ -140,7 +141,7 @@ TEST_CASE("an eccentrically pressed plate between rigid fragments bends as its c
     (growth(middle) > 0.0 ? low : high) = middle;
   }
   for (const double share : {0.1, 0.3, 0.6}) {
-    const auto whole = tests::solve_only(construct(share * low));
+    const auto whole = tests::solve_only(construct(share * low), tests::Turns::small);
     const ConstructState& loaded = whole.solved.states.front();
     CAPTURE(low, share);
     REQUIRE(loaded.second_order.is_in());
@@ -150,6 +151,53 @@ TEST_CASE("an eccentrically pressed plate between rigid fragments bends as its c
     CHECK(turn(whole, loaded.pressed) / turn(whole, *loaded.straight) ==
           Approx(growth(ratio * low)).epsilon(0.01));
   }
+}
+
+// The same with turns that are not small: y(s) away from the load's line, turn' = -P y / EI, y' = sin(turn) from
+// the plate's end, which lies l and e from the ball in the fragment's frame, to its middle, which does not turn.
+TEST_CASE("an eccentrically pressed plate between rigid fragments turns far as its elastica does",
+          "[models][large-turns]") {
+  const auto construct = [](double axial, SecondOrderEffects effects) {
+    Construct stiff = pressed_tube(axial, effects);
+    stiff.bone.cortex = isotropic_cortex("rigid", 2e6 * mpa, 0.3, "made up for tests");
+    return stiff;
+  };
+  const auto turn = [](const SolvedConstruct& whole) {
+    const Ring& end = whole.assembly.load_ports.distal_end;
+    return std::abs(whole.solved.states.front().pressed.solution.motions[end.place.body](end.place.column + 4, 0));
+  };
+  const double length = 55.0, arm = 0.5 * (160.0 - length), off = 7.0 + 3.0 + 0.5 * 2.5;
+  const double a_newton = turn(tests::solve_only(construct(1.0, SecondOrderEffects::never)));
+  // Screws give a little: the plate's bending is that which turns the ends by as much under a small load.
+  const double bending = 0.5 * off * length / a_newton;
+  const auto exact = [&](double axial) {
+    const auto at_middle = [&](double end) {
+      constexpr int steps = 2000;
+      const double ds = 0.5 * length / steps;
+      double angle = end, away = off * std::cos(end) + arm * std::sin(end);
+      for (int k = 0; k < steps; ++k) {
+        const double middle = angle - 0.5 * ds * axial * away / bending, half = away + 0.5 * ds * std::sin(angle);
+        away += ds * std::sin(middle);
+        angle -= ds * axial * half / bending;
+      }
+      return angle;
+    };
+    double low = 0.0, high = 1.5;
+    for (int k = 0; k < 60; ++k) {
+      const double middle = 0.5 * (low + high);
+      (at_middle(middle) < 0.0 ? low : high) = middle;
+    }
+    return 0.5 * (low + high);
+  };
+  for (const double axial : {60.0, 150.0, 300.0, 400.0}) {
+    const auto whole = tests::solve_only(construct(axial, SecondOrderEffects::large));
+    const double expected = exact(axial);
+    CAPTURE(axial, expected, axial * a_newton, turn(whole));
+    REQUIRE(whole.solved.states.front().large);
+    CHECK(turn(whole) == Approx(expected).epsilon(0.02));
+  }
+  CHECK(exact(400.0) > 0.3);
+  CHECK(exact(400.0) > 1.5 * 400.0 * a_newton);
 }
 
 // The held end of a construct that is pressed at its free end, off its axis: its moment is that of the force about
