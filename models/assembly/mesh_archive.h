@@ -12,6 +12,7 @@
 
 #include <Eigen/SparseCore>
 
+#include <algorithm>
 #include <cstdint>
 #include <stdexcept>
 #include <vector>
@@ -51,9 +52,12 @@ void load(Archive& archive, Eigen::SparseMatrix<double>& matrix) {
   std::vector<double> values;
   archive(rows, outer, inner, values);
   if (outer.empty() || inner.size() != values.size()) throw std::runtime_error("a matrix of another size");
-  matrix = Eigen::Map<const Eigen::SparseMatrix<double>>(rows, static_cast<Eigen::Index>(outer.size()) - 1,
-                                                         static_cast<Eigen::Index>(values.size()), outer.data(),
-                                                         inner.data(), values.data());
+  // Assigned as a whole it would keep room for twice its rows (Eigen 3.4, SparseAssign.h): a hundred times more.
+  matrix.resize(rows, static_cast<Eigen::Index>(outer.size()) - 1);
+  matrix.resizeNonZeros(static_cast<Eigen::Index>(values.size()));
+  std::copy(outer.begin(), outer.end(), matrix.outerIndexPtr());
+  std::copy(inner.begin(), inner.end(), matrix.innerIndexPtr());
+  std::copy(values.begin(), values.end(), matrix.valuePtr());
 }
 
 }  // namespace cereal
