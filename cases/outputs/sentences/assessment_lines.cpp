@@ -4,6 +4,7 @@
 #include "cases/outputs/sentences/review_text.h"
 #include "cases/text/digits.h"
 #include "models/assessment/comparison.h"
+#include "models/words/interface_words.h"
 #include "models/words/margin_words.h"
 #include "models/words/race_words.h"
 #include "models/words/state_words.h"
@@ -22,6 +23,22 @@ std::string at_soft_bound(const models::ResultState& state) {
   return fmt::format("; {} with screws soft in bone", three_digits(state.interface->soft.day.least->factor));
 }
 
+std::string as_screws_soften(const models::Failure& failure) {
+  const bool is_of_course = failure.when.kind == models::FailureTime::Kind::as_screws_soften;
+  return is_of_course ? " " + models::failure_time(failure.when) : std::string{};
+}
+
+// What the figures rest on beyond small turns and screws as they are on the first day.
+void add_ways(const models::Construct& construct, const models::ResultState& state,
+              std::vector<std::string>& sentences) {
+  if (!state.softening.empty())
+    sentences.push_back(fmt::format("Screws soften in bone, {}.", models::softening_sentence(state.softening)));
+  else if (!construct.interface_course.empty())
+    sentences.emplace_back("Screws soften in bone as stated by the case; figures are of the first day.");
+  if (!state.turned.empty())
+    sentences.push_back(fmt::format("Large turns: {}.", models::turned_sentence(state.turned)));
+}
+
 std::string verdict(const models::Construct& construct, const models::Assessment& assessment) {
   const auto standing = assessment.state.standing();
   if (standing == models::Standing::not_trusted)
@@ -35,7 +52,7 @@ std::string verdict(const models::Construct& construct, const models::Assessment
     return least->factor < 1.0
                ? fmt::format("Verdict: FAILS. The least margin is {}: {}; at {:.0f} % of that load it would hold.",
                              three_digits(least->factor), what, std::floor(100.0 * least->factor))
-               : fmt::format("Verdict: FAILS. {}",
+               : fmt::format("Verdict: FAILS{}. {}", as_screws_soften(assessment.state.fails.front()),
                              models::failure_sentence(construct, assessment.state.fails.front()));
   return fmt::format("Verdict: holds. The least margin is {}: {}{}{}.", three_digits(least->factor), what,
                      at_soft_bound(assessment.state),
@@ -68,6 +85,7 @@ std::string what_it_hangs_on(const models::Construct& construct, const models::A
 std::vector<std::string> assessment_sentences(const models::Construct& construct,
                                               const models::Assessment& assessment) {
   std::vector<std::string> sentences{verdict(construct, assessment)};
+  add_ways(construct, assessment.state, sentences);
   if (assessment.race) sentences.push_back("Healing: " + models::race_in_short(*assessment.race));
   if (assessment.no_race) sentences.push_back("Healing: " + models::no_race_sentence(*assessment.no_race));
   if (const auto hangs_on = what_it_hangs_on(construct, assessment); !hangs_on.empty())

@@ -50,6 +50,23 @@ TEST_CASE("a state is told alike in lines, cells and JSON", "[cases][outputs]") 
         "a,b,result\r\n1,2,holds\r\n3,4,holds\r\n");
 }
 
+TEST_CASE("a summary says first that screws soften and parts turn far", "[cases][outputs]") {
+  auto assessment = sample_assessment();
+  auto sentences = assessment_sentences(sample_construct(), assessment);
+  REQUIRE(sentences.size() > 2);
+  CHECK_THAT(sentences[1], Contains("Screws soften in bone, as stated by the case"));
+  CHECK_THAT(sentences[2], Contains("Large turns: parts are followed as they turn, by up to 0.21 rad"));
+  for (auto& margin : assessment.margins) margin.factor = 1.5;
+  assessment.state.fails = {{assessment.margins.front(), {models::FailureTime::Kind::as_screws_soften, 8.0}}};
+  sentences = assessment_sentences(sample_construct(), assessment);
+  CHECK_THAT(sentences[0], Contains("Verdict: FAILS from week 8 on, as screws soften in bone. "));
+  assessment.state.softening.clear();
+  auto construct = sample_construct();
+  construct.interface_course = {{8.0, 0.6}};
+  CHECK(assessment_sentences(construct, assessment)[1] ==
+        "Screws soften in bone as stated by the case; figures are of the first day.");
+}
+
 TEST_CASE("what the soft bound of screws in bone turns is said in every output", "[cases][outputs]") {
   const auto day = [](double factor) {
     const models::Margin least{models::MarginKind::plate_yield, "fall", factor, ""};
