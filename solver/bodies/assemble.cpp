@@ -58,17 +58,14 @@ SparseMatrix assemble_geometric_stiffness(const Shell& shell, const Eigen::Vecto
                                 nodal(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)));
   };
   const double gauss = 1.0 / std::sqrt(3.0);
-  const std::array<std::array<double, 2>, 4> points = {
-      {{-gauss, -gauss}, {gauss, -gauss}, {gauss, gauss}, {-gauss, gauss}}};
   for (const auto& quad : shell.mesh->quads) {
     const QuadShape shape = quad_shape(shell, quad);
     const double thickness = shape.thickness.mean();
     const Eigen::VectorXd local = gather(quad);
     Eigen::Matrix<double, 4, 3> membrane;
+    const auto rows = quad_stresses(shape, shell.material, gauss, 0.0);
     for (std::size_t point = 0; point < 4; ++point)
-      membrane.row(static_cast<Eigen::Index>(point)) =
-          thickness *
-          (quad_stress(shape, shell.material, points[point][0], points[point][1], 0.0) * local).transpose();
+      membrane.row(static_cast<Eigen::Index>(point)) = thickness * (rows[point] * local).transpose();
     scatter(quad, quad_geometric_stiffness(shape, membrane));
   }
   for (const auto& triangle : shell.mesh->triangles) {

@@ -16,11 +16,10 @@ constexpr std::array<std::array<double, 2>, 4> corners = {{{-1, -1}, {1, -1}, {1
 template <typename Wanted, typename Visit>
 void visit_corner_rows(const Shell& shell, double zeta, const Wanted& wanted, const Visit& visit) {
   for (const auto& quad : shell.mesh->quads) {
-    const QuadShape shape = quad_shape(shell, quad);
+    if (std::none_of(quad.begin(), quad.end(), wanted)) continue;
+    const auto rows = quad_stresses(quad_shape(shell, quad), shell.material, 1.0, zeta);
     for (std::size_t corner = 0; corner < 4; ++corner)
-      if (wanted(quad[corner]))
-        visit(quad[corner], quad,
-              quad_stress(shape, shell.material, corners[corner][0], corners[corner][1], zeta));
+      if (wanted(quad[corner])) visit(quad[corner], quad, rows[corner]);
   }
   for (const auto& triangle : shell.mesh->triangles) {
     const TriangleShape shape = triangle_shape(shell, triangle);
@@ -111,10 +110,10 @@ Eigen::VectorXd recovery_error_energy(const Shell& shell, const Eigen::MatrixXd&
       const QuadShape shape = quad_shape(shell, quad);
       const Eigen::MatrixXd local = gather(quad, displacements);
       const double volume = quad_area(shape) * shape.thickness.mean() / 2.0;  // of this level
-      for (const auto& corner : corners) {
-        const double xi = gauss * corner[0], eta = gauss * corner[1];
-        Eigen::Matrix<double, 3, Eigen::Dynamic> difference =
-            -(quad_stress(shape, shell.material, xi, eta, zeta) * local);
+      const auto rows = quad_stresses(shape, shell.material, gauss, zeta);
+      for (std::size_t corner = 0; corner < 4; ++corner) {
+        const double xi = gauss * corners[corner][0], eta = gauss * corners[corner][1];
+        Eigen::Matrix<double, 3, Eigen::Dynamic> difference = -(rows[corner] * local);
         for (std::size_t k = 0; k < 4; ++k)
           difference += 0.25 * (1.0 + xi * corners[k][0]) * (1.0 + eta * corners[k][1]) *
                         recovered.middleRows<3>(3 * quad[k]);

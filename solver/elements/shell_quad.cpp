@@ -131,6 +131,15 @@ class Kinematics {
   std::array<Row, 2> shear_xi_, shear_eta_;
 };
 
+// `point`: xi, eta, zeta.
+QuadStressRows stress_at(const Kinematics& kinematics, const QuadShape& shape, const ShellMaterial& material,
+                         const Eigen::Vector3d& point) {
+  const ShapeValues values = shape_values(point(0), point(1));
+  const Eigen::Matrix3d g = kinematics.covariant(values, point(2));
+  const auto change = detail::strain_change(detail::local_frame(g, shape.axis_1));
+  return material.plane_stress * (change.in_plane * kinematics.strain(values, g, point(0), point(1), point(2)));
+}
+
 }  // namespace
 
 QuadMatrix quad_stiffness(const QuadShape& shape, const ShellMaterial& material) {
@@ -161,11 +170,16 @@ QuadMatrix quad_stiffness(const QuadShape& shape, const ShellMaterial& material)
 
 QuadStressRows quad_stress(const QuadShape& shape, const ShellMaterial& material, double xi, double eta,
                            double zeta) {
+  return stress_at(Kinematics(shape), shape, material, {xi, eta, zeta});
+}
+
+std::array<QuadStressRows, 4> quad_stresses(const QuadShape& shape, const ShellMaterial& material, double reach,
+                                            double zeta) {
   const Kinematics kinematics(shape);
-  const ShapeValues values = shape_values(xi, eta);
-  const Eigen::Matrix3d g = kinematics.covariant(values, zeta);
-  const auto change = detail::strain_change(detail::local_frame(g, shape.axis_1));
-  return material.plane_stress * (change.in_plane * kinematics.strain(values, g, xi, eta, zeta));
+  std::array<QuadStressRows, 4> rows;
+  for (std::size_t k = 0; k < 4; ++k)
+    rows[k] = stress_at(kinematics, shape, material, {reach * xi_of[k], reach * eta_of[k], zeta});
+  return rows;
 }
 
 Eigen::Matrix4d quad_geometric_stiffness(const QuadShape& shape,

@@ -6,6 +6,8 @@
 
 #include <Eigen/Core>
 
+#include <array>
+
 namespace gapstrain::solver {
 
 // Unknowns, node by node: u (3) and rotation vector theta (3), global components.
@@ -26,6 +28,11 @@ QuadMatrix quad_stiffness(const QuadShape& shape, const ShellMaterial& material)
 // director's side.
 QuadStressRows quad_stress(const QuadShape& shape, const ShellMaterial& material, double xi, double eta,
                            double zeta);
+
+// The same at (-reach, -reach), (reach, -reach), (reach, reach) and (-reach, reach): what points share is worked
+// out once.
+std::array<QuadStressRows, 4> quad_stresses(const QuadShape& shape, const ShellMaterial& material, double reach,
+                                            double zeta);
 
 // Geometric stiffness of membrane forces N = (n11, n22, n12) in material axes at the four 2x2 Gauss points
 // (rows, in the order (-,-) (+,-) (+,+) (-,+)), N/mm. It acts alike on each of the three translations, node by
