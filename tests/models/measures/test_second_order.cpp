@@ -194,7 +194,7 @@ TEST_CASE("an eccentrically pressed plate between rigid fragments turns far as i
     const double expected = exact(axial);
     CAPTURE(axial, expected, axial * a_newton, turn(whole));
     REQUIRE(whole.solved.states.front().large);
-    CHECK(turn(whole) == Approx(expected).epsilon(0.02));
+    CHECK(turn(whole) == Approx(expected).epsilon(0.015));  // found: 0.07, 0.2, 0.6 and 1.1 % off
   }
   CHECK(exact(400.0) > 0.3);
   CHECK(exact(400.0) > 1.5 * 400.0 * a_newton);
