@@ -36,16 +36,21 @@ function pathOf(points) {
   return path;
 }
 
+// How wide a chart is drawn in this section, in its own units: as its pixels where it has room, so that a phone
+// shows its words as large as a desk does.
+const chartWidth = (section) => Math.min(Math.max(section.clientWidth - 34, 280), 640);
+
 // Curves: [{name, points: [[x, y]..]}]; `behind` is drawn first, in the same scales.
-function chart({label, curves, x, y, xTitle, yTitle, behind}) {
-  const area = {left: 62, right: 625, top: 36, bottom: 290};
+function chart({width, label, curves, x, y, xTitle, yTitle, behind}) {
+  const area = {left: 62, right: width - 38, top: 36, bottom: 290};
+  const apart = (area.right - area.left) / Math.max(curves.length, 2);
   x.at = scaleBetween(x.low, x.high, area.left, area.right).at;
   const upright = scaleBetween(y.low, y.high, area.bottom, area.top);
   const line = (k, more) => ({class: `curve${k % 3}`, fill: "none", "stroke-width": 2.5, ...more});
   return element(
       "div", {class: "chart"},
       element(
-          "svg:svg", {viewBox: "0 0 640 372", role: "img", "aria-label": label},
+          "svg:svg", {viewBox: `0 0 ${width} 372`, role: "img", "aria-label": label},
           behind ? behind(area, upright) : [], axes(area, x, upright, xTitle, yTitle),
           curves.map(
               (curve, k) => element(
@@ -54,6 +59,6 @@ function chart({label, curves, x, y, xTitle, yTitle, behind}) {
               (curve, k) =>
                   [element(
                        "svg:line",
-                       line(k, {x1: area.left + 200 * k, x2: area.left + 200 * k + 34, y1: 356, y2: 356})),
-                   element("svg:text", {x: area.left + 200 * k + 42, y: 361}, curve.name)])));
+                       line(k, {x1: area.left + apart * k, x2: area.left + apart * k + 34, y1: 356, y2: 356})),
+                   element("svg:text", {x: area.left + apart * k + 42, y: 361}, curve.name)])));
 }

@@ -24,7 +24,7 @@ const tickText = (value) => String(Number(value.toPrecision(6)));
 
 // `mark`: the plate's largest stress as it is printed, {value, shown}, if the scale reaches so far.
 function drawScale(container, highest, mark) {
-  const left = 20, right = 620, y = 24;
+  const width = chartWidth(container), left = 20, right = width - 20, y = 24;
   const at = (value) => left + (right - left) * (value / highest);
   const text = (x, high, words, anchor = "middle") =>
       element("svg:text", {x, y: high, "text-anchor": anchor, fill: "currentColor", "font-size": 13}, words);
@@ -34,14 +34,14 @@ function drawScale(container, highest, mark) {
   const peakMark = mark && mark.value <= highest ?
       [
         element("svg:path", {d: `M${at(mark.value)} ${y} l-6 -8 l12 0 z`, fill: "currentColor"}),
-        text(Math.min(Math.max(at(mark.value), 110), 530), 12, `largest of the plate: ${mark.shown} MPa`)
+        text(Math.min(Math.max(at(mark.value), 110), width - 110), 12, `largest of the plate: ${mark.shown} MPa`)
       ] :
       [];
   fill(
       container,
       element(
           "svg:svg", {
-            viewBox: "0 0 640 70",
+            viewBox: `0 0 ${width} 54`,
             role: "img",
             "aria-label": `Colours: von Mises stress from 0 to ${tickText(highest)} MPa`
           },
@@ -49,9 +49,8 @@ function drawScale(container, highest, mark) {
           element(
               "svg:rect",
               {x: left, y, width: right - left, height: 13, fill: "url(#stress-colours)", stroke: "currentColor"}),
-          peakMark, ticksBetween(0, highest, 5).map((tick) => text(at(tick), y + 28, tickText(tick))),
-          text(
-              left, 68,
-              "von Mises stress, MPa, larger of both faces (screws: in the core); above the scale as its end",
-              "start")));
+          peakMark, ticksBetween(0, highest, 5).map((tick) => text(at(tick), y + 28, tickText(tick)))),
+      element(
+          "p", {class: "quiet"},
+          "Von Mises stress, MPa, larger of both faces (screws: in the core); above the scale as its end."));
 }

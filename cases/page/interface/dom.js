@@ -22,14 +22,22 @@ const byId = (id) => document.getElementById(id);
 
 // Makes a list anew and keeps the keyboard's place in it.
 function fill(container, ...children) {
-  const held = container.contains(document.activeElement) ? document.activeElement.dataset.key : undefined;
+  const inside = container.contains(document.activeElement);
+  const held = inside ? document.activeElement.dataset.key : undefined;
   const open = new Set([...container.querySelectorAll("details[open]")].map((one) => one.dataset.key));
   container.replaceChildren(...children.flat(3).filter((child) => child !== undefined && child !== null));
   for (const one of container.querySelectorAll("details"))
     if (open.has(one.dataset.key)) one.open = true;
-  if (held === undefined) return;
-  const again = [...container.querySelectorAll("[data-key]")].find((one) => one.dataset.key === held);
-  if (again) again.focus({preventScroll: true});
+  if (!inside) return;
+  const again = [...container.querySelectorAll("[data-key]")].find((one) => held && one.dataset.key === held);
+  const focus = (one) => one?.focus({preventScroll: true});
+  focus(again);
+  if (again && document.activeElement === again) return;
+  // It is gone, or cannot be used now: the next best one beside it, else the place where it was.
+  focus([...(again?.parentElement.querySelectorAll("button") ?? [])].find((one) => !one.disabled));
+  if (container.contains(document.activeElement)) return;
+  container.tabIndex = -1;
+  focus(container);
 }
 
 // A table with a caption; cells are texts or elements, and a column of numbers stands to the right. Roles are said
@@ -57,6 +65,16 @@ function tableOf(caption, heads, rows, numbers = []) {
 
 const button = (key, text, onclick, more = {}) =>
     element("button", {type: "button", "data-key": key, onclick, ...more}, text);
+
+// A slider that was held is let go: by a change, or back where it was, of which a browser says nothing.
+function whenLetGo(slider, done) {
+  const end = () => {
+    if (!slider.dataset.held) return;
+    delete slider.dataset.held;
+    done();
+  };
+  for (const event of ["change", "pointerup", "pointercancel", "blur"]) slider.addEventListener(event, end);
+}
 
 const withUnit = (shown, unit) => (unit ? `${shown} ${unit}` : shown);
 

@@ -36,7 +36,7 @@ function bands(area, upright) {
 // The end of an axis: the value itself leaves a tenth free.
 const endOf = (value) => 1.1 * value;
 
-function gapChart(gap) {
+function gapChart(gap, width) {
   const points = (key) => {
     const list = gap.edge.map((spot) => [spot.around_deg, 100 * (spot[key] ?? NaN)]).sort((a, b) => a[0] - b[0]);
     return list.length > 0 ? [...list, [list[0][0] + 360, list[0][1]]] : list;
@@ -56,6 +56,7 @@ function gapChart(gap) {
       "closed" :
       `from ${threeDigits(Math.min(...axial))} to ${threeDigits(Math.max(...axial))} per cent`;
   return chart({
+    width,
     label: `Strain of the gap round the bone, axial ${range}`,
     curves,
     x: {low: 0, high: 360, ticks: sides.map(([text, value]) => ({value, text}))},
@@ -66,13 +67,14 @@ function gapChart(gap) {
   });
 }
 
-function plateChart(plate, opened, filled) {
+function plateChart(plate, opened, filled, width) {
   const curves = [["top face", "top_mpa"], ["bone's face", "bottom_mpa"]].map(
       ([name, key]) => ({name, points: plate.along_mm.map((x, k) => [x, plate[key][k]])}));
   const values = curves.flatMap((curve) => curve.points.map((point) => point[1])).filter(Number.isFinite);
   if (values.length === 0) return element("p", {}, "No stress is known along the plate.");
   const least = Math.min(0, ...values), most = Math.max(0, ...values);
   const holes = opened.plate.holes;
+  const everyHole = Math.ceil(22 * holes.length / (width - 100));
   const behind = (area) => {
     const at = scaleBetween(0, opened.plate.length_mm, area.left, area.right).at;
     const middle = alongPlate(holes, opened.fracture.position_mm);
@@ -87,7 +89,7 @@ function plateChart(plate, opened, filled) {
       }),
       element("svg:text", {x: at(middle), y: area.top + 14, "text-anchor": "middle"}, "fracture"),
       holes.map((hole) => element("svg:circle", {
-                  class: filled.has(hole.hole) ? "filled" : "hole",
+                  class: filled.has(hole.hole) ? "filled" : "bore",
                   cx: at(hole.along_mm),
                   cy: area.bottom - 7,
                   r: 4
@@ -95,13 +97,14 @@ function plateChart(plate, opened, filled) {
     ];
   };
   return chart({
+    width,
     label: `Stress along the plate, from ${threeDigits(Math.min(...values))} to ${
         threeDigits(Math.max(...values))} MPa`,
     curves,
     x: {
       low: 0,
       high: opened.plate.length_mm,
-      ticks: holes.map((hole) => ({value: hole.along_mm, text: String(hole.hole)}))
+      ticks: holes.map((hole, k) => ({value: hole.along_mm, text: k % everyHole === 0 ? String(hole.hole) : ""}))
     },
     y: {low: least < 0 ? endOf(least) : 0, high: most > 0 ? endOf(most) : 0.1 * -least || 1},
     xTitle: "holes, proximal to distal (dark: filled)",
@@ -110,15 +113,19 @@ function plateChart(plate, opened, filled) {
   });
 }
 
+// A load by its name, and how many times as large as entered.
+const loadWords = (load) =>
+    `"${load.load}"${(load.factor ?? 1) === 1 ? "" : `, ${threeDigits(load.factor)} times as large as entered`}`;
+
 function showGapAndPlate(opened, answer, seen, stale) {
   const name = answer.loads[seen]?.load;
   const load = (answer.findings?.loads ?? answer.quick?.loads ?? []).find((one) => one.load === name);
   const share = load?.gap?.share_of_edge;
   const part = (key) => `${digits(100 * share[key])} %`;
-  const under = element("p", {class: "quiet"}, name ? `Under "${name}"` : "");
+  const under = element("p", {class: "quiet"}, name ? `Under ${loadWords(answer.loads[seen])}.` : "");
   fill(
       byId("gap"), element("h2", {id: "gap-heading"}, "Strain of the gap"), under,
-      load?.gap?.edge ? gapChart(load.gap) : undefined,
+      load?.gap?.edge ? gapChart(load.gap, chartWidth(byId("gap"))) : undefined,
       share ? element(
                   "p", {},
                   `Of the edge ${part("bone")} is within 2 % (bone can form), ${
@@ -130,10 +137,12 @@ function showGapAndPlate(opened, answer, seen, stale) {
   const plate = (answer.along_plate ?? []).find((one) => one.load === name);
   fill(
       byId("plate"), element("h2", {id: "plate-heading"}, "Stress along the plate"), under.cloneNode(true),
-      plate ? element(
-                  "div", {class: stale ? "stale" : ""},
-                  plateChart(plate, opened, new Set(answer.screws.map((screw) => screw.hole)))) :
-              undefined,
+      plate ?
+          element(
+              "div", {class: stale ? "stale" : ""},
+              plateChart(
+                  plate, opened, new Set(answer.screws.map((screw) => screw.hole)), chartWidth(byId("plate")))) :
+          undefined,
       element(
           "p", {class: "quiet"},
           stale || !plate ?

@@ -13,8 +13,8 @@ class KeptPanel {
     const filled =
         answer.screws.filter((screw) => screw.hole > 0).map((screw) => screw.hole).sort((a, b) => a - b);
     this.number += 1;
-    const name = `Kept ${this.number}: holes ${filled.join(", ")}`;
-    this.kept.push({name, answer, state, field, view: makeView(name)});
+    const name = `Kept ${this.number}`;
+    this.kept.push({name, answer, state, field, view: makeView(`${name}: holes ${filled.join(", ")}`)});
     this.changed();
   }
 

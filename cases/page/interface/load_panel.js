@@ -1,3 +1,16 @@
+// How many times as large as entered each load is, as the case of the state says it.
+function factorsIn(caseText) {
+  return caseText.split(/^\[\[load\]\]$/m).slice(1).map((part) => {
+    const own = part.split(/^\[/m)[0].match(/^factor = ([-+\d.eE]+)$/m);
+    return own ? Number(own[1]) : 1;
+  });
+}
+
+const withFactors = (answer) => {
+  const factors = factorsIn(answer.case_text);
+  return answer.loads.map((load, k) => ({factor: factors[k] ?? 1, ...load}));
+};
+
 // Loads: which one is seen, how many times as large, which are kept, and two or more acting together.
 class LoadPanel {
   // `see(load)` shows another load; `edit(edit, saying)` changes the case, `preview(edit)` shows what it would do.
@@ -45,16 +58,15 @@ class LoadPanel {
       "aria-valuetext": `${threeDigits(factor)} times`,
       "aria-label": `How many times ${load.load}`
     });
-    const shown = element("output", {"for": `times-${k}`}, `${threeDigits(factor)} times`);
+    const shown = element("output", {"for": `times-${k}`}, `\u00d7 ${threeDigits(factor)}`);
     const editNow = () => ({do: "scale_load", load: k, factor: Number(times.value)});
     times.addEventListener("input", () => {
-      times.setAttribute("data-held", "yes");
-      shown.textContent = `${threeDigits(Number(times.value))} times`;
-      times.setAttribute("aria-valuetext", shown.textContent);
+      times.dataset.held = "yes";
+      shown.textContent = `\u00d7 ${threeDigits(Number(times.value))}`;
+      times.setAttribute("aria-valuetext", `${threeDigits(Number(times.value))} times`);
       this.preview(editNow());
     });
-    times.addEventListener("change", () => {
-      times.removeAttribute("data-held");
+    whenLetGo(times, () => {
       this.edit(editNow(), `${load.load} ${threeDigits(Number(times.value))} times as large as entered`);
     });
     return element(

@@ -1,5 +1,6 @@
-// The page: what is asked of the core, and what is shown of its answers.
+// The page: its parts, and what is shown of the core's answers.
 const Page = {
+  ...Asking,
   facts: undefined,
   opened: undefined,
   core: undefined,
@@ -26,17 +27,17 @@ const Page = {
     this.bytes = await PageData.bytes("first-bytes");
     this.variantShown = 0;
     const first = this.facts.first;
-    this.answer = this.settled = first;
+    this.answer = this.settled = {...first, loads: withFactors(first)};
     try {
       this.view.start();
     } catch (fault) {
       this.view = undefined;
       fill(byId("views"), element("p", {}, `No picture: ${fault.message}`));
     }
-    this.view?.show(this.bodiesOf(0));
+    this.view?.show(bodiesOf(this.opened, this.bytes, 0));
     if (first.fields?.length > 0)
-      this.field =
-          this.fieldOf(first.fields[0], this.bytes.buffer, this.bytes.byteOffset + this.facts.first_bytes_at);
+      this.field = fieldOf(
+          this.opened, 0, first.fields[0], this.bytes.buffer, this.bytes.byteOffset + this.facts.first_bytes_at);
     this.show();
     showEnd(this.facts);
     this.busy("The core is starting");
@@ -48,7 +49,7 @@ const Page = {
     } finally {
       this.busy("");
     }
-    if (linked) await this.go(linked, "As in the link");
+    if (linked) await this.change(linked, "As in the link");
     document.documentElement.dataset.ready = "yes";
   },
 
@@ -72,10 +73,21 @@ const Page = {
     byId("keep").addEventListener("click", () => this.keep());
     this.makeVariants();
     document.addEventListener("keydown", (event) => this.key(event));
-    window.addEventListener("resize", () => this.redraw());
+    window.addEventListener("resize", () => this.resized());
+    const small =
+        window.matchMedia("screen and (max-width: 40rem)");  // a phone: the construct before the sentences
     const narrow = window.matchMedia("(max-width: 62rem)");  // there the trail stands at once below the strip
-    const place = () =>
-        (narrow.matches ? byId("strip-frame").after(byId("now")) : byId("side").prepend(byId("now")));
+    const place = () => {
+      if (narrow.matches)
+        byId("strip-frame").after(byId("now"));
+      else
+        byId("side").prepend(byId("now"));
+      if (small.matches)
+        byId("bench").after(byId("answer"));
+      else
+        byId("bench").before(byId("answer"));
+    };
+    small.addEventListener("change", place);
     narrow.addEventListener("change", place);
     place();
     window.addEventListener("hashchange", () => {
@@ -94,6 +106,7 @@ const Page = {
     window.addEventListener("afterprint", () => opened.forEach((one) => {
       one.open = false;
     }));
+    byId("live").prepend(element("p", {id: "brief", "aria-hidden": "true"}));
     History.show();
   },
 
@@ -136,177 +149,6 @@ const Page = {
     event.preventDefault();
   },
 
-  // ---- what is asked
-
-  wanted() {
-    return [this.seenStep === undefined ? {load: this.seenLoad} : {step: this.seenStep}];
-  },
-
-  // Newest wins: an ask that has not begun makes way, and an answer that another ask has overtaken is not shown.
-  async ask(request, tag) {
-    this.core.drop(tag);
-    const turn = this.turn = (this.turn ?? 0) + 1;
-    window.clearTimeout(this.later);
-    this.busy("Solving");
-    const answer = await this.core.ask(request, tag);
-    if (answer.dropped || turn !== this.turn) return undefined;
-    this.busy("");
-    return answer;
-  },
-
-  async solve(state, more) {
-    if (!this.core) {
-      this.refuse("The core is still starting: try again in a moment.");
-      return undefined;
-    }
-    this.refuse("");
-    const request = {
-      changes: state.changes,
-      variant: state.variant,
-      detail: "quick",
-      fields: this.factored ? this.wanted() : [],
-      ...more
-    };
-    return this.ask(request, "change");
-  },
-
-  // One edit of the present state.
-  async edit(edit, saying) {
-    this.held = undefined;
-    const answer = await this.solve(History.present, {edit});
-    if (answer) this.take(answer, saying, true);
-  },
-
-  // What an edit would do, while a hand holds a slider: shown, not kept. One after another, the newest next.
-  async preview(edit) {
-    this.held = edit;
-    if (!this.core || this.previewing) return;
-    this.previewing = true;
-    while (this.held) {
-      const next = this.held;
-      this.held = undefined;
-      const answer = await this.solve(History.present, {edit: next});
-      if (!answer || answer.error) continue;
-      this.before = this.settled;
-      this.display(answer, true);
-    }
-    this.previewing = false;
-  },
-
-  // To another state as a whole.
-  async change(state, saying) {
-    this.held = undefined;
-    const answer = await this.solve(state, {});
-    if (answer) this.take(answer, saying, true);
-  },
-
-  async go(state, saying) {
-    const answer = await this.solve(state, {});
-    if (answer) this.take(answer, saying, false, state);
-  },
-
-  back(state, saying) {
-    if (state)
-      this.go(state, saying);
-    else
-      History.show();
-  },
-
-  take(answer, saying, isNew, state) {
-    this.held = undefined;
-    const unsolved = answer.error?.kind === "model" && answer.screws ? answer.error.text : undefined;
-    if (answer.error && !unsolved) {
-      this.refuse(`Not done: ${answer.error.text}`);
-      this.show();
-      return;
-    }
-    const next = {changes: answer.changes, variant: answer.variant};
-    if (isNew && linkOf(next) === linkOf(History.present)) {
-      this.show();
-      return;
-    }
-    this.before = this.settled;
-    if (isNew)
-      History.to(next);
-    else if (state)
-      History.present = next;
-    History.show();
-    this.display(unsolved ? {...answer, unsolved, figures: [], quick: undefined} : answer, true);
-    this.laterWords = undefined;
-    if (unsolved) {
-      this.say(`${saying}: this cannot be solved.`);
-    } else if (answer.figures) {
-      this.say(trailOf(saying, this.before, this.answer));
-    } else {  // figures come with the verdict
-      this.say(`${saying}: being worked out.`);
-      this.laterWords = saying;
-    }
-    if (answer.figures || unsolved) this.settled = this.answer;
-    this.judgeSoon();
-  },
-
-  display(answer, pending) {
-    const old = this.answer;
-    this.pending = pending;
-    this.stale = pending && !answer.figures;  // what is shown of stress is of the state before
-    this.answer = pending ? {...old, findings: old.findings, unsolved: undefined, ...answer} : answer;
-    this.seenLoad = Math.min(this.seenLoad, Math.max(answer.loads.length - 1, 0));
-    this.takeFields(answer);
-    this.show();
-  },
-
-  takeFields(answer) {
-    if (!(answer.fields?.length > 0)) return;
-    this.factored = true;
-    const field = answer.fields[0];
-    if (answer.variant !== this.variantShown) {
-      this.variantShown = answer.variant;
-      this.view?.show(this.bodiesOf(answer.variant));
-    }
-    this.field = this.fieldOf(field, answer.bytes, 0);
-  },
-
-  // Once nobody has changed anything for a moment: the field if it is missing, and the verdict. What takes the
-  // core minutes where faces touch (other working lengths, orders and prebends) is left to the command line, and
-  // said so.
-  judgeSoon() {
-    if (this.answer.unsolved) return;
-    delete document.documentElement.dataset.judged;
-    window.clearTimeout(this.later);
-    this.later = window.setTimeout(async () => {
-      const state = History.present;
-      for (const detail of this.factored ? ["verdict"] : ["quick", "verdict"]) {
-        const answer = await this.ask({...state, detail, fields: this.wanted()}, "judge");
-        if (!answer || state !== History.present) return;
-        if (answer.error) {
-          this.refuse(answer.error.text);
-          return;
-        }
-        this.display(answer, detail === "quick");
-        if (answer.figures && this.laterWords !== undefined) {
-          this.said = trailOf(this.laterWords, this.before, this.answer);
-          byId("trail").textContent = this.said;
-          this.laterWords = undefined;
-        }
-        if (answer.figures) this.settled = this.answer;
-        document.documentElement.dataset.judged = detail;
-      }
-    }, 200);
-  },
-
-  // Another load or step in the picture and the charts.
-  async see({load, step}) {
-    if (load !== undefined) this.seenLoad = load;
-    this.seenStep = step;
-    this.show();
-    if (!this.core) return;
-    const answer = await this.ask({...History.present, detail: "quick", fields: this.wanted()}, "see");
-    if (!answer || answer.error) return;
-    this.takeFields(answer);
-    this.show();
-    if (this.pending) this.judgeSoon();
-  },
-
   keep() {
     if (!this.field || !this.view) return;
     if (this.pending) {
@@ -316,7 +158,7 @@ const Page = {
     this.kept.keep(this.answer, History.present, this.field, (name) => {
       const view = this.makeView(name, false);
       view.start();
-      view.show(this.bodiesOf(this.variantShown));
+      view.show(bodiesOf(this.opened, this.bytes, this.variantShown));
       view.move(this.field, this.opened.plate.holes);
       return view;
     });
@@ -326,6 +168,7 @@ const Page = {
 
   show() {
     const {opened, answer, before, pending} = this;
+    byId("live").classList.toggle("unsolved", Boolean(answer.unsolved));
     showState(answer, pending, this.stale);
     showAnswer(answer, pending);
     this.strip.show(opened, answer);
@@ -353,9 +196,21 @@ const Page = {
     const mark = this.field.load === undefined ?
         undefined :
         figureOf(this.answer, "peak_stress", this.answer.loads[this.field.load]?.load);
-    this.picture.show(this.look, this.field, mark);
+    const load = this.answer.loads[this.field.load];
+    this.picture.show(this.look, this.field, mark, load ? loadWords(load) : `"${this.field.name}"`);
     const screws = this.answer.screws.map((screw) => `${screw.label} in hole ${screw.hole}`).join(", ");
     this.view.describe(`The construct ${this.picture.caption.textContent} Screws: ${screws}.`);
+    this.redraw();
+  },
+
+  // Charts and scale are drawn as wide as there is room, so that their words stay as large as all others.
+  resized() {
+    if (this.answer && chartWidth(byId("gap")) !== this.chartsFor) {
+      showGapAndPlate(this.opened, this.answer, this.seenLoad, this.pending);
+      this.strip.show(this.opened, this.answer);
+      this.chartsFor = chartWidth(byId("gap"));
+      this.showPicture();
+    }
     this.redraw();
   },
 
@@ -368,9 +223,14 @@ const Page = {
     this.frame = undefined;
     if (!this.look) return;
     for (const view of [this.view, ...this.kept.kept.map((one) => one.view)]) {
-      view.factor.textContent = `deformed \u00d7 ${tickText(this.look.factor)}`;
+      view.tell(this.look.factor, view.field && this.underWords(view.field));
       view.draw(this.look);
     }
+  },
+
+  // Which load a field is of, and how many times as large as entered; or after which step.
+  underWords(field) {
+    return field.step === undefined ? field.name : `after step ${field.step + 1}`;
   },
 
   say(text) {
@@ -385,42 +245,6 @@ const Page = {
 
   busy(text) {
     byId("busy").textContent = text ? `${text} \u2026` : "";
-  },
-
-  // ---- bytes
-
-  bodiesOf(variant) {
-    const {bodies, positions, normals, thickness, indices} = this.opened.drawing[variant];
-    const view = (Type, part) => new Type(this.bytes.buffer, this.bytes.byteOffset + part.offset, part.count);
-    const all = {
-      positions: view(Float32Array, positions),
-      normals: view(Float32Array, normals),
-      thickness: view(Float32Array, thickness),
-      indices: view(Uint32Array, indices)
-    };
-    return bodies.map((body) => {
-      const [first, end] = [body.first_vertex, body.first_vertex + body.vertices];
-      return {
-        name: body.name,
-        kind: body.kind,
-        positions: all.positions.subarray(3 * first, 3 * end),
-        normals: all.normals.subarray(3 * first, 3 * end),
-        thickness: all.thickness.subarray(first, end),
-        triangles: all.indices.subarray(body.first_index, body.first_index + body.indices).map((v) => v - first)
-      };
-    });
-  },
-
-  fieldOf(field, buffer, base) {
-    const view = (part) => new Float32Array(buffer, base + part.offset, part.count);
-    const stress = field.colours ? view(field.colours) : undefined;
-    const plates = this.opened.drawing[this.variantShown].bodies.filter((body) => body.kind === "plate");
-    let plateStress = 0;
-    if (stress)
-      for (const body of plates)
-        for (let v = body.first_vertex; v < body.first_vertex + body.vertices; ++v)
-          plateStress = Math.max(plateStress, stress[v]);
-    return {...field, motions: view(field.positions), stress, plate_stress: plateStress};
   },
 };
 

@@ -6,7 +6,8 @@ class PicturePanel {
     this.colours = element("div", {id: "scale"});
     this.caption = element("p", {});
     this.controls = element("div", {class: "bar"});
-    container.append(this.colours, this.caption, this.controls);
+    byId("views").after(this.colours, this.caption);
+    container.append(this.controls);
   }
 
   // A factor of 1, 2 or 5 times a power of ten with which the largest displacement is some 6 % of the plate's
@@ -34,7 +35,8 @@ class PicturePanel {
     };
   }
 
-  show(look, field, mark) {
+  // `under`: the load of the field in words; `mark`: see drawScale.
+  show(look, field, mark, under) {
     if (field.stress)
       drawScale(this.colours, look.highest, mark);
     else
@@ -43,8 +45,7 @@ class PicturePanel {
         `Displacements drawn ${tickText(look.factor)} times as large as they are; pale outline: at rest. ` +
         `Largest displacement ${digits(field.displacement_mm)} mm.`;
     this.caption.textContent =
-        `${field.step === undefined ? `Under "${field.name}"` : `After step ${field.step + 1}, ${field.name}`}. ${
-            says}`;
+        `${field.step === undefined ? `Under ${under}` : `After step ${field.step + 1}, ${field.name}`}. ${says}`;
     const select = (id, label, options, value, taken) => element(
         "span", {class: "choice"}, element("label", {"for": id}, label),
         element(
@@ -62,6 +63,10 @@ class PicturePanel {
     const times = [0, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000].map(
         (k) => [k, k === 0 ? "not deformed" : `\u00d7 ${tickText(k)}`]);
     const ends = [25, 50, 100, 200, 300, 500, 700, 1000].map((k) => [k, `${k} MPa`]);
+    const act = (key, text, says, done) => button(key, text, () => {
+      done();
+      this.changed();
+    }, {"aria-label": says, title: says});
     const stand = (key, text, yaw, pitch) => button(key, text, () => {
       this.camera.look(yaw, pitch);
       this.changed();
@@ -74,18 +79,23 @@ class PicturePanel {
             (text) => {
               this.factor = number(text);
             }),
-        select(
-            "scale-end", "Colours up to", [["fit", `as fits (${tickText(look.stress)} MPa)`], ...ends],
-            this.scale ?? "fit",
-            (text) => {
-              this.scale = number(text);
-            }),
+        !field.stress ? undefined :
+                        select(
+                            "scale-end", "Colours up to",
+                            [["fit", `as fits (${tickText(look.stress)} MPa)`], ...ends], this.scale ?? "fit",
+                            (text) => {
+                              this.scale = number(text);
+                            }),
         select(
             "bone", "Bone", [["through", "seen through"], ["solid", "solid"], ["stress", "with its stress"]],
             this.bone,
             (text) => {
               this.bone = text;
             }),
+        act("nearer", "+", "Nearer", () => this.camera.zoom(1.25)),
+        act("further", "\u2212", "Further away", () => this.camera.zoom(1 / 1.25)),
+        act("turn-left", "\u21ba", "Turn to the left", () => this.camera.turn(0.2, 0)),
+        act("turn-right", "\u21bb", "Turn to the right", () => this.camera.turn(-0.2, 0)),
         stand("look-side", "From the side", 0, 0.35), stand("look-plate", "Onto the plate", 0, Math.PI / 2),
         stand("look-end", "Along the bone", Math.PI / 2 - 0.12, 0.12));
   }

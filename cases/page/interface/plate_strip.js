@@ -33,6 +33,8 @@ class PlateStrip {
     const wide = opened.fracture.gap_mm;
     const small = (name, left, text) => element("span", {class: name, "aria-hidden": "true", style: {left}}, text);
     this.chosen ??= this.holes[0].hole;
+    const roomForKinds =
+        this.container.clientWidth / this.holes.length > 66;  // "compression" in the small letters
     this.container.style.minWidth = `${1.8 * this.holes.length}rem`;
     fill(
         this.container, element("div", {class: "plate"}),
@@ -40,8 +42,7 @@ class PlateStrip {
         small("gap-name", share(at), "fracture"), this.holes.map((hole) => {
           const screw = this.screws.get(hole.hole);
           const left = share(hole.along_mm);
-          const under =
-              screw && Math.abs(hole.along_mm - at) > 0.06 * length ? small("kind", left, screw.kind) : undefined;
+          const under = screw && roomForKinds ? small("kind", left, screw.kind) : undefined;
           return [small("number", left, String(hole.hole)), this.button(hole, left), under];
         }));
     this.told(this.chosen);

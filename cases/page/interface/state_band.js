@@ -13,6 +13,14 @@ function showState(answer, pending, stale) {
                                   answer.head ?? [];
   const band = byId("band");
   band.className = lines[0]?.kind ?? "";
+  // Where the band would cover too much of the screen, its words in one line stay on top.
+  const words = [...new Set(lines.map((line) => stateWords[line.kind] ?? "not judged yet"))];
+  const brief = byId("brief");
+  brief.className = band.className;
+  brief.textContent = `${words.join(", ").toUpperCase()}. Not a medical device.`;
+  const said = lines.map((line) => `${line.kind} ${line.text}`).join("\n");
+  if (band.dataset.said === said) return;  // else a screen reader would say it again at each change of load
+  band.dataset.said = said;
   fill(byId("state"), lines.map((line) => element("p", {class: line.kind}, line.text)));
 }
 

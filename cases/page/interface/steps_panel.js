@@ -17,7 +17,7 @@ class StepsPanel {
         this.container, element("h2", {id: "steps-heading"}, "Order of steps"),
         element(
             "p", {class: "quiet"},
-            "Drag a step by its handle, or use its buttons. Below: the force across the fracture after it."),
+            "Drag a step by its handle, or use its buttons. With each: the force across the fracture after it."),
         steps.length > 0 ? this.list : element("p", {}, "There are no steps."),
         notes.length > 0 ?
             element(
@@ -44,7 +44,7 @@ class StepsPanel {
     const item = element(
         "li", {class: "step"}, grip, element("span", {}, `${k + 1}. ${step.text}`),
         element(
-            "span", {},
+            "span", {class: "order"},
             button(
                 `up-${step.text}`, "\u2191", () => this.move(step, k, k - 1, count),
                 {disabled: k === 0, "aria-label": `Earlier: ${step.text}`}),
@@ -57,7 +57,7 @@ class StepsPanel {
               "aria-label": `Show the construct after step ${k + 1}`
             })),
         element(
-            "span", {class: "forces"}, known ? `${digits(force)} N` : "",
+            "span", {class: "forces"}, known ? element("span", {class: "force-value"}, `${digits(force)} N`) : "",
             known && force > 0 ? element("span", {class: "force-bar", style: {width: `${60 * force / most}%`}}) :
                                  undefined));
     this.drag(grip, item, step, k, count);

@@ -45,8 +45,7 @@ class TissuePanel {
       slider.setAttribute("aria-valuetext", words(at));
       this.preview(editAt(at));
     });
-    slider.addEventListener("change", () => {
-      delete slider.dataset.held;
+    whenLetGo(slider, () => {
       const at = Number(slider.value);
       this.edit(editAt(at), `Gap filled with ${words(at)}`);
     });

@@ -30,17 +30,20 @@ function rulesText(before, after) {
   ].filter(Boolean);
 }
 
+const shortLabel = (figure) => figure.label.replace(", largest", "");
+
 function trailOf(saying, before, after) {
   const parts = keyFigures.flatMap((name) => {
     const [old, now] = [figureOf(before, name), figureOf(after, name)];
     if (!now || !old || (old.value === 0 && now.value === 0)) return [];
     const change = changeText(old.value, now.value);
     return [
-      change === undefined ? `${now.label} ${shownOf(now)} (was ${shownOf(old)})` : `${now.label} ${change}`
+      change === undefined ? `${shortLabel(now)} ${shownOf(now)} (was ${shownOf(old)})` :
+                             `${shortLabel(now)} ${change}`
     ];
   });
   const all = [...parts, ...rulesText(before, after)];
-  return all.length > 0 ? `${saying}: ${all.join(", ")}.` : `${saying}.`;
+  return all.length > 0 ? `${saying}: ${all.join("; ")}.` : `${saying}.`;
 }
 
 function showTiles(container, answer, before) {

@@ -10,7 +10,8 @@ class View {
     this.tags = element("div", {"aria-hidden": "true"});
     this.factor = element("span", {class: "factor"});
     this.root = element(
-        "div", {class: "view"}, this.canvas, this.tags, element("span", {class: "name"}, name), this.factor);
+        "div", {class: "view"}, this.canvas, this.tags,
+        element("div", {class: "head"}, element("span", {class: "name"}, name), this.factor));
     Object.assign(this, {changed, pressed, dropped, bodies: [], places: [], frames: []});
     this.listen();
   }
@@ -19,10 +20,17 @@ class View {
     this.drawing = new Drawing(this.canvas);
   }
 
+  // How much deformed, and under what, in the picture itself.
+  tell(factor, under) {
+    const text = `${under ? `${under}; ` : ""}deformed \u00d7\u00a0${tickText(factor)}`;
+    if (this.factor.textContent !== text) this.factor.textContent = text;
+  }
+
   describe(text) {
     this.canvas.setAttribute(
         "aria-label",
-        `${text} Arrow keys turn the picture, plus and minus bring it nearer or take it away, Home sets it back.`);
+        `${text} Arrow keys turn the picture, with Shift they move it, plus and minus bring it nearer or take it away, ` +
+            "Home sets it back.");
   }
 
   // The bodies of a variant at rest: [{name, kind, positions, normals, thickness, triangles}].
@@ -200,7 +208,9 @@ class View {
     this.canvas.addEventListener("keydown", (event) => {
       const turns = {ArrowLeft: [-0.1, 0], ArrowRight: [0.1, 0], ArrowUp: [0, 0.1], ArrowDown: [0, -0.1]};
       if (event.ctrlKey || event.metaKey || event.altKey) return;
-      if (turns[event.key])
+      if (turns[event.key] && event.shiftKey)
+        this.camera.shift(0.5 * turns[event.key][0], 0.5 * turns[event.key][1]);
+      else if (turns[event.key])
         this.camera.turn(...turns[event.key]);
       else if (event.key === "+" || event.key === "=")
         this.camera.zoom(1.15);
