@@ -40,7 +40,8 @@ std::string margins(const Json& findings) {
         {margin["part"], margin["load"], fmt::format("{:.3g}", margin["factor"].get<double>()),
          margin["factor"].get<double>() < 1.0 ? "fails" : "holds", margin["sentence"], text_of(margin, "source")},
         "td");
-  return table("Margins, worst first", {"Part", "Load", "Strength over demand", "", "From", "Source"}, rows);
+  return table("Margins, worst first", {"Part", "Load", "Strength over demand", "Verdict", "From", "Source"},
+               rows);
 }
 
 std::string rules(const Json& findings) {
@@ -56,15 +57,16 @@ std::string rules(const Json& findings) {
 
 std::string still_part(const PageContent& content) {
   const Json first = Json::parse(content.first.text);
-  std::string html = "<section id=\"still\">\n";
+  std::string html = fmt::format("<main id=\"still\">\n<h1>{}</h1>\n", html_text(content.title));
   for (const auto& line : first["head"])
     html += fmt::format("<p class=\"head\">{}</p>\n", html_text(text_of(line, "text")));
-  html += fmt::format("<pre>{}</pre>\n", html_text(content.summary));
+  html += fmt::format("<pre tabindex=\"0\">{}</pre>\n", html_text(content.summary));
   for (const auto& picture : content.pictures)
     html += fmt::format("<figure><img id=\"still-{}\" alt=\"{}\" src=\"data:image/png;base64,{}\"></figure>\n",
                         picture.id, html_text(picture.title), base64(picture.png));
   html += margins(first["findings"]) + rules(first["findings"]) + figures(first);
-  html += fmt::format("<h2>Case</h2>\n<pre>{}</pre>\n</section>", html_text(text_of(first, "case_text")));
+  html +=
+      fmt::format("<h2>Case</h2>\n<pre tabindex=\"0\">{}</pre>\n</main>", html_text(text_of(first, "case_text")));
   return html;
 }
 

@@ -125,13 +125,13 @@ function showGapAndPlate(opened, answer, seen, stale) {
   const under = element("p", {class: "quiet"}, name ? `Under ${loadWords(answer.loads[seen])}.` : "");
   fill(
       byId("gap"), element("h2", {id: "gap-heading"}, "Strain of the gap"), under,
-      load?.gap?.edge ? gapChart(load.gap, chartWidth(byId("gap"))) : undefined,
+      load?.gap?.edge ? [gapRing(load.gap), gapChart(load.gap, chartWidth(byId("gap")))] : undefined,
       share ? element(
                   "p", {},
-                  `Of the edge ${part("bone")} is within 2 % (bone can form), ${
-                      part("cartilage")} within 10 % (cartilage), ` +
-                      `${part("granulation")} within 100 % (granulation tissue), ${part("none")} above; ${
-                          part("closed")} is closed.`) :
+                  `Of the edge ${part("bone")} is strained by up to 2 % (bone can form), ${
+                      part("cartilage")} by 2 to 10 % (cartilage), ${
+                      part("granulation")} by 10 to 100 % (granulation tissue), ${part("none")} by more; ${
+                      part("closed")} is closed.`) :
               undefined,
       element("p", {class: "quiet"}, "Windows: S. M. Perren, J. Bone Joint Surg. Br. 84 (2002) 1093."));
   const plate = (answer.along_plate ?? []).find((one) => one.load === name);

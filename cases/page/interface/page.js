@@ -39,6 +39,7 @@ const Page = {
       this.field = fieldOf(
           this.opened, 0, first.fields[0], this.bytes.buffer, this.bytes.byteOffset + this.facts.first_bytes_at);
     this.show();
+    performance.mark("shown");
     showEnd(this.facts);
     this.busy("The core is starting");
     try {
@@ -50,6 +51,7 @@ const Page = {
       this.busy("");
     }
     if (linked) await this.change(linked, "As in the link");
+    performance.mark("ready");
     document.documentElement.dataset.ready = "yes";
   },
 

@@ -2,11 +2,19 @@
 import {readFileSync} from 'node:fs';
 
 import {installed} from './modules.mjs';
-import {openPage} from './opened_page.mjs';
+import {openPage, settled} from './opened_page.mjs';
 
 const axe = readFileSync(installed.resolve('axe-core/axe.min.js'), 'utf8');
 
 export async function testAccess(browser, html, checks) {
+  const audit = async (page, where) => {
+    await page.evaluate(axe);
+    const {violations, passes} = await page.evaluate(() => globalThis.axe.run(document));
+    checks.that(passes.length > 15, `axe-core looked (${passes.length} rules passed), ${where}`);
+    checks.none(
+        violations.map((one) => `${one.id} (${one.nodes.length}): ${one.nodes[0].html.slice(0, 100)}`),
+        `axe-core finds nothing, ${where}`);
+  };
   for (const colorScheme of ['light', 'dark'])
     for (const width of [360, 1400]) {
       const {page, context} =
@@ -14,13 +22,24 @@ export async function testAccess(browser, html, checks) {
       await page.evaluate(() => document.querySelectorAll('details').forEach((one) => {
         one.open = true;
       }));
-      await page.evaluate(axe);
-      const {violations, passes} = await page.evaluate(() => globalThis.axe.run(document));
-      checks.that(
-          passes.length > 20, `axe-core looked (${passes.length} rules passed), ${colorScheme}, ${width} px`);
-      checks.none(
-          violations.map((one) => `${one.id} (${one.nodes.length}): ${one.nodes[0].html.slice(0, 100)}`),
-          `axe-core finds nothing, ${colorScheme}, ${width} px`);
+      await audit(page, `as entered, ${colorScheme}, ${width} px`);
+      // A state that has more to show: one kept beside, a load that breaks it, a step that is seen.
+      await page.click('#keep');
+      await page.locator('#times-0').focus();
+      await page.keyboard.press('End');
+      await page.click('.step [aria-pressed]');
+      await settled(page);
+      await audit(page, `changed and failing, ${colorScheme}, ${width} px`);
+      checks.equal(
+          await page.evaluate(() => document.getAnimations().length), 0,
+          'nothing moves by itself, with or without a wish for rest');
+      if (width === 1400) {
+        await page.evaluate(() => {
+          document.getElementById('live').hidden = true;
+          document.getElementById('still').hidden = false;
+        });
+        await audit(page, `the still part, ${colorScheme}`);
+      }
       await context.close();
     }
   const still = await openPage(browser, html, {javaScriptEnabled: false, ready: false});

@@ -3,13 +3,17 @@ export class Checks {
   constructor() {
     this.passed = 0;
     this.failed = 0;
+    this.before = Date.now();
   }
   that(holds, what, why = '') {
     if (holds)
       ++this.passed;
     else
       ++this.failed;
-    console.log(`${holds ? 'ok' : 'FAILED'} ${what}${holds || !why ? '' : `: ${why}`}`);
+    const took = (Date.now() - this.before) / 1000;
+    this.before = Date.now();
+    console.log(`${holds ? 'ok' : 'FAILED'} ${what}${took > 5 ? ` (after ${took.toFixed(0)} s)` : ''}${
+        holds || !why ? '' : `: ${why}`}`);
   }
   equal(value, expected, what) {
     this.that(value === expected, what, `${JSON.stringify(value)}, not ${JSON.stringify(expected)}`);

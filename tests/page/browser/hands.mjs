@@ -41,6 +41,17 @@ export async function clickInPicture(page, hole) {
   await page.mouse.click(box.x + place.x, box.y + place.y);
 }
 
+export async function dragInPicture(page, from, to) {
+  await page.locator('.view canvas').first().scrollIntoViewIfNeeded();
+  const box = await page.locator('.view canvas').first().boundingBox();
+  const at = await page.evaluate(
+      (holes) => holes.map((hole) => Page.view.places.find((one) => one.hole === hole)), [from, to]);
+  await page.mouse.move(box.x + at[0].x, box.y + at[0].y);
+  await page.mouse.down();
+  await page.mouse.move(box.x + at[1].x, box.y + at[1].y, {steps: 6});
+  await page.mouse.up();
+}
+
 // One change; what was done, in words.
 export async function change(page, random) {
   const all = await holesOf(page);
@@ -96,7 +107,6 @@ export async function change(page, random) {
 
 export async function changed(page, random) {
   const said = await change(page, random);
-  await page.waitForTimeout(150);
   await settled(page);
   return said;
 }

@@ -20,19 +20,15 @@ export async function openPage(browser, file, options = {}, hash = '') {
   page.on('request', (request) => {
     if (!/^(file|blob|data):/.test(request.url())) seen.push(`request: ${request.url()}`);
   });
-  const begun = Date.now();
   await page.goto('file://' + file + hash);
   if (ready) await page.waitForSelector('html[data-ready]', {timeout: 120000});
-  return {page, context, seen, started: Date.now() - begun};
+  return {page, context, seen};
 }
 
-// Until the state at hand has its verdict.
+// Until all that was asked for is done, judged and drawn. What a hand does is noted by the page within the event
+// itself, so that nobody has to wait for it to begin.
 export async function settled(page) {
-  await page.waitForFunction(
-      () => Page.core && !Page.core.busy && !Page.pending &&
-          (document.documentElement.dataset.judged || History.isEntered()),
-      undefined, {timeout: 180000});
-  await page.waitForTimeout(50);
+  await page.waitForFunction(() => Page.isIdle(), undefined, {timeout: 180000});
 }
 
 export const caseText = (page) => page.textContent('#case-text');

@@ -1,14 +1,39 @@
-// Print to PDF: A4, as many pages as there should be, none of them empty.
+// Print to PDF: A4, as many pages as there should be, none of them empty, the plan and the case on pages of their
+// own, and everything that was folded away on the screen.
+import {execFileSync} from 'node:child_process';
+import {writeFileSync} from 'node:fs';
+import {join} from 'node:path';
+
 import {openPage} from './opened_page.mjs';
 
-export async function testPrint(browser, html, checks) {
-  const {page, context, seen} = await openPage(browser, html);
-  const pdf = await page.pdf({preferCSSPageSize: true, printBackground: true});
-  const text = pdf.toString('latin1');
-  const pages = (text.match(/\/Type\s*\/Page[^s]/g) || []).length;
-  const box = text.match(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]/);
-  checks.that(pages >= 6 && pages <= 16, `printed on ${pages} pages`);
-  checks.that(box && Math.abs(box[1] - 595) < 2 && Math.abs(box[2] - 842) < 2, 'of A4', box && box[0]);
-  checks.none(seen, 'printing prints nothing on the console');
-  await context.close();
+export async function testPrint(browser, html, folder, checks) {
+  for (const colorScheme of ['light', 'dark']) {
+    const {page, context, seen} = await openPage(browser, html, {colorScheme});
+    const file = join(folder, `${colorScheme}.pdf`);
+    writeFileSync(file, await page.pdf({preferCSSPageSize: true, printBackground: true}));
+    const told = execFileSync('pdfinfo', [file], {encoding: 'utf8'});
+    const count = Number(told.match(/^Pages:\s+(\d+)/m)[1]);
+    checks.that(count >= 6 && count <= 16, `printed on ${count} pages (${colorScheme})`);
+    checks.that(/Page size:\s+59\d\S* x 84\d\S* pts/.test(told), 'of A4', told);
+    const pages =
+        execFileSync('pdftotext', ['-layout', file, '-'], {encoding: 'utf8'}).split('\f').slice(0, count);
+    checks.none(
+        pages.flatMap((text, k) => text.trim().length < 60 ? [`page ${k + 1}: ${text.trim()}`] : []),
+        'none of them empty');
+    const state = await page.textContent('#state p');
+    const plain = (text) => text.replace(/\s+/g, ' ');
+    checks.that(
+        plain(pages[0]).includes(state.slice(0, 40)) && /not a medical device/.test(plain(pages[0])),
+        'state and caution on the first', pages[0].slice(0, 300));
+    for (const [heading, what] of [['Plan', 'the plan'], ['The case of this state', 'the case']])
+      checks.that(pages.some((text) => text.trimStart().startsWith(heading)), `${what} begins a page`);
+    const missing = await page.$$eval(
+        '#live details:not(#details details) summary + *',
+        (list) => list.map((one) => one.textContent.trim().slice(0, 25)).filter(Boolean));
+    const whole = pages.map(plain).join(' ').replace(/\s/g, '');
+    checks.none(
+        missing.filter((text) => !whole.includes(text.replace(/\s/g, ''))), 'what was folded away is printed');
+    checks.none(seen, 'printing prints nothing on the console');
+    await context.close();
+  }
 }

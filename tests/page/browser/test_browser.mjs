@@ -1,23 +1,28 @@
-// node test_browser.mjs PROGRAM SOURCES: pages of three cases in a real Chromium, by real clicks, drags, taps and
-// keys. PAGE_STATES: random states in all (default 50); PAGE_SEED: their seed; PAGE_FILES: a folder with ready
-// pages (NAME.html), which are then not written anew.
+// node test_browser.mjs PROGRAM SOURCES: pages of three cases in a real Chromium and a real Firefox, by real
+// clicks, drags, taps and keys. PAGE_PARTS: which of its parts, by their names below (default: all); PAGE_STATES:
+// random states in all (default 9; DEVELOPERS.md has the command for 50); PAGE_SEED: their seed; PAGE_FILES: a
+// folder with ready pages (NAME.html), which are then not written anew.
 import {execFileSync} from 'node:child_process';
 import {existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync} from 'node:fs';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 
 import {testAccess} from './access.mjs';
-import {testHands} from './by_hand.mjs';
+import {testBeside, testHands, testPhone, testSliders} from './by_hand.mjs';
 import {Checks} from './checks.mjs';
+import {testFirefox} from './firefox.mjs';
 import {testFrames} from './frames.mjs';
 import {changed, generator} from './hands.mjs';
 import {testHostile} from './hostile.mjs';
+import {testKeyboard} from './keyboard.mjs';
 import {caseText, launch, openPage, settled} from './opened_page.mjs';
+import {testPolicy} from './policy.mjs';
 import {testPrint} from './print.mjs';
 import {analysed, differences} from './shown.mjs';
+import {testVariants} from './variants.mjs';
 
 const [program, source] = process.argv.slice(2);
-const states = Number(process.env.PAGE_STATES || 50), seed = Number(process.env.PAGE_SEED || 20240607);
+const states = Number(process.env.PAGE_STATES || 9), seed = Number(process.env.PAGE_SEED || 20240607);
 const folder = mkdtempSync(join(tmpdir(), 'gapstrain-browser-'));
 const checks = new Checks();
 
@@ -30,13 +35,13 @@ const cases = [
   ['friction', 'transverse_radius', '']
 ];
 
-function pageOf(name, text) {
+function pageOf(name, text, ...more) {
   const ready = process.env.PAGE_FILES && join(process.env.PAGE_FILES, name + '.html');
   if (ready && existsSync(ready)) return ready;
   const file = join(folder, name + '.toml'), html = join(folder, name + '.html');
   writeFileSync(file, text);
   try {
-    execFileSync(program, ['page', file, '--out', html, '--quiet', '--force'], {stdio: 'inherit'});
+    execFileSync(program, ['page', file, '--out', html, '--quiet', '--force', ...more], {stdio: 'inherit'});
   } catch (fault) {
     if (fault.status !== 1) throw fault;  // 1: written, and a part fails
   }
@@ -68,21 +73,52 @@ async function randomStates(browser, name, html, count, random) {
   await context.close();
 }
 
-console.log(`seed ${seed}, ${states} states`);
+const textOf = (example) => readFileSync(join(source, 'cases/examples', example + '.toml'), 'utf8');
+const pages = new Map();
+const page = (name) => {
+  const [, example, more] = cases.find((one) => one[0] === name);
+  if (!pages.has(name)) pages.set(name, pageOf(name, textOf(example) + coarse + more));
+  return pages.get(name);
+};
+
+const random = generator(seed);
+const parts = {
+  hands: (browser) => testHands(browser, page('open'), checks),
+  friction: (browser) => testHands(browser, page('friction'), checks),
+  sliders: (browser) => testSliders(browser, page('open'), checks),
+  beside: (browser) => testBeside(browser, page('open'), checks),
+  phone: (browser) => testPhone(browser, page('open'), checks),
+  keyboard: (browser) => testKeyboard(browser, page('open'), checks),
+  variants: (browser) => testVariants(
+      browser, pageOf('variants', textOf('comminuted_radius') + coarse, '--vary', 'plate.standoff=2 mm'),
+      checks),
+  access: (browser) => testAccess(browser, page('open'), checks),
+  print: (browser) => testPrint(browser, page('open'), folder, checks),
+  policy: (browser) => testPolicy(browser, page('open'), checks),
+  hostile: (browser) => testHostile(browser, pageOf, source, checks),
+  frames: async (browser) => {
+    for (const [name] of cases) await testFrames(browser, name, page(name), checks);
+  },
+  demo: (browser) => testFrames(browser, 'demo', pageOf('demo', textOf('comminuted_radius')), checks),
+  states: async (browser) => {
+    for (const [k, [name]] of cases.entries())
+      await randomStates(browser, name, page(name), Math.floor(states / 3) + (k < states % 3 ? 1 : 0), random);
+  },
+  firefox: () => testFirefox(page('open'), (text) => analysed(program, folder, text), checks),
+};
+const wanted = process.env.PAGE_PARTS ? process.env.PAGE_PARTS.split(',') : Object.keys(parts);
+console.log(`seed ${seed}, ${states} states; parts: ${wanted.join(', ')}`);
 const browser = await launch();
 try {
-  const random = generator(seed);
-  const pages = cases.map(([name, example, more]) => {
-    const text = readFileSync(join(source, 'cases/examples', example + '.toml'), 'utf8');
-    return [name, pageOf(name, text + coarse + more)];
-  });
-  await testHands(browser, pages[0][1], checks);
-  await testAccess(browser, pages[0][1], checks);
-  await testPrint(browser, pages[0][1], checks);
-  await testHostile(browser, pageOf, source, checks);
-  for (const [name, html] of pages) await testFrames(browser, name, html, checks);
-  for (const [k, [name, html]] of pages.entries())
-    await randomStates(browser, name, html, Math.floor(states / 3) + (k < states % 3 ? 1 : 0), random);
+  for (const part of wanted) {
+    const begun = Date.now();
+    try {
+      await parts[part](browser);
+    } catch (fault) {
+      checks.that(false, `${part} runs to its end`, fault.stack);
+    }
+    console.log(`   ${part}: ${((Date.now() - begun) / 1000).toFixed(0)} s`);
+  }
 } finally {
   await browser.close();
   rmSync(folder, {recursive: true, force: true});
