@@ -39,7 +39,10 @@ const endOf = (value) => 1.1 * value;
 function gapChart(gap, width) {
   const points = (key) => {
     const list = gap.edge.map((spot) => [spot.around_deg, 100 * (spot[key] ?? NaN)]).sort((a, b) => a[0] - b[0]);
-    return list.length > 0 ? [...list, [list[0][0] + 360, list[0][1]]] : list;
+    if (list.length === 0) return list;
+    const [[from, before], [to, after]] = [list.at(-1), list[0]];  // where the ring is cut open for the chart
+    const cut = before + (after - before) * (360 - from) / (to + 360 - from);
+    return [[0, cut], ...list, [360, cut]];
   };
   const curves = [
     {name: "axial strain", points: points("axial_strain")}, {name: "shear strain", points: points("shear_strain")}

@@ -103,11 +103,18 @@ const Page = {
       opened.forEach((one) => {
         one.open = true;
       });
+      this.printing = true;  // on white, whatever the screen's colours
+      this.showPicture();
       this.drawNow();
+      this.eachView((view) => view.toPaper());
     });
-    window.addEventListener("afterprint", () => opened.forEach((one) => {
-      one.open = false;
-    }));
+    window.addEventListener("afterprint", () => {
+      opened.forEach((one) => {
+        one.open = false;
+      });
+      this.printing = false;
+      this.showPicture();
+    });
     byId("live").prepend(element("p", {id: "brief", "aria-hidden": "true"}));
     History.show();
   },
@@ -194,7 +201,7 @@ const Page = {
   showPicture() {
     if (!this.field || !this.view) return;
     const seen = [{field: this.field}, ...this.kept.kept];
-    this.look = this.picture.look(seen, this.opened.plate.length_mm);
+    this.look = this.picture.look(seen, this.opened.plate.length_mm, this.printing);
     const mark = this.field.load === undefined ?
         undefined :
         figureOf(this.answer, "peak_stress", this.answer.loads[this.field.load]?.load);
@@ -224,10 +231,14 @@ const Page = {
   drawNow() {
     this.frame = undefined;
     if (!this.look) return;
-    for (const view of [this.view, ...this.kept.kept.map((one) => one.view)]) {
+    this.eachView((view) => {
       view.tell(this.look.factor, view.field && this.underWords(view.field));
       view.draw(this.look);
-    }
+    });
+  },
+
+  eachView(act) {
+    if (this.view) [this.view, ...this.kept.kept.map((one) => one.view)].forEach(act);
   },
 
   // Which load a field is of, and how many times as large as entered; or after which step.

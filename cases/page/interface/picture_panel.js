@@ -20,10 +20,10 @@ class PicturePanel {
   }
 
   // Of all that is seen: {field, plateStress} each; and the words for the one at hand.
-  look(seen, length) {
+  look(seen, length, printing) {
     const fit = Math.min(...seen.map((one) => this.fitting(one.field.displacement_mm, length)));
     const stress = roundUp(Math.max(...seen.map((one) => one.field.plate_stress ?? 0)));
-    const dark = window.matchMedia("(prefers-color-scheme: dark)").matches && !window.matchMedia("print").matches;
+    const dark = window.matchMedia("(prefers-color-scheme: dark)").matches && !printing;
     return {
       factor: this.factor ?? fit,
       fit,

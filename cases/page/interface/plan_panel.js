@@ -26,7 +26,7 @@ function showPlan(answer, stale) {
               ["screw", "hole", "kind", "size", "holds in", "length mm", "measured mm", "drill mm"], rows,
               [1, 5, 6, 7]),
           element("h3", {}, "Order"), element("ol", {}, plan.steps.map((step) => element("li", {}, step))),
-          plan.notes.map((note) => element("p", {}, note))),
+          plan.notes.map((note) => element("p", {}, note.sentence))),
       stale ? element("p", {class: "quiet"}, "Plan of the state before; the present one follows in a moment.") :
               undefined);
 }

@@ -7,10 +7,11 @@ class View {
   constructor(camera, name, {changed, pressed, dropped}) {
     this.camera = camera;
     this.canvas = element("canvas", {tabindex: 0, role: "img", "aria-label": name});
+    this.paper = element("canvas", {class: "paper", "aria-hidden": "true"});
     this.tags = element("div", {"aria-hidden": "true"});
     this.factor = element("span", {class: "factor"});
     this.root = element(
-        "div", {class: "view"}, this.canvas, this.tags,
+        "div", {class: "view"}, this.canvas, this.paper, this.tags,
         element("div", {class: "head"}, element("span", {class: "name"}, name), this.factor));
     Object.assign(this, {changed, pressed, dropped, bodies: [], places: [], frames: []});
     this.listen();
@@ -98,6 +99,12 @@ class View {
     this.label(look.factor);
     this.frames.push(performance.now() - begun);
     if (this.frames.length > 240) this.frames.shift();
+  }
+
+  // A print has the last picture that was on the screen, not the one just drawn: it is given a copy of that.
+  toPaper() {
+    Object.assign(this.paper, {width: this.canvas.width, height: this.canvas.height});
+    this.paper.getContext("2d").drawImage(this.canvas, 0, 0);
   }
 
   // In pixels of the page, from the canvas's left upper corner.

@@ -33,6 +33,16 @@ export async function testPrint(browser, html, folder, checks) {
     const whole = pages.map(plain).join(' ').replace(/\s/g, '');
     checks.none(
         missing.filter((text) => !whole.includes(text.replace(/\s/g, ''))), 'what was folded away is printed');
+    // The darkest page as grey pixels (a portable grey map: three lines, then a byte each).
+    const dark = Array.from({length: count}, (_, k) => {
+      const map = execFileSync(
+          'pdftoppm', ['-gray', '-r', '20', '-f', String(k + 1), '-l', String(k + 1), file], {maxBuffer: 1e8});
+      const [, width, height] = map.subarray(0, 20).toString('latin1').match(/^P5\s(\d+)\s(\d+)/);
+      const pixels = map.subarray(map.length - width * height);
+      return pixels.filter((grey) => grey < 90).length / pixels.length;
+    });
+    checks.that(
+        Math.max(...dark) < 0.15, 'on white, pictures too', dark.map((share) => share.toFixed(2)).join(', '));
     checks.none(seen, 'printing prints nothing on the console');
     await context.close();
   }

@@ -87,6 +87,13 @@ export async function differences(page, findings) {
     await one(`plan, ${screw.label} measured`, plan[k]?.[6], screw.measured_mm);
   }
 
+  const said = await page.$$eval('#plan p', (list) => list.map((line) => line.textContent));
+  for (const note of findings.plan.notes)
+    if (!said.includes(note.sentence)) found.push(`the plan lacks "${note.sentence}"`);
+  const text = await page.$eval('#live', (live) => live.textContent);
+  const slip = text.match(/.{0,30}(\[object|undefined|\bNaN\b).{0,30}/);
+  if (slip) found.push(`the page shows "${slip[0]}"`);
+
   const band = await page.$$eval('#state p', (lines) => lines.map((line) => line.textContent).join(' '));
   const word = {holds: 'HOLDS', fails: 'FAILS', 'not to be trusted': 'NOT TO BE TRUSTED'}[findings.state.standing];
   if (word !== undefined && !band.includes(word))

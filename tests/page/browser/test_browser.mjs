@@ -90,8 +90,7 @@ const parts = {
   phone: (browser) => testPhone(browser, page('open'), checks),
   keyboard: (browser) => testKeyboard(browser, page('open'), checks),
   variants: (browser) => testVariants(
-      browser, pageOf('variants', textOf('comminuted_radius') + coarse, '--vary', 'plate.standoff=2 mm'),
-      checks),
+      browser, pageOf('variants', textOf('comminuted_radius') + coarse, '--vary', 'plate.standoff=2 mm'), checks),
   access: (browser) => testAccess(browser, page('open'), checks),
   print: (browser) => testPrint(browser, page('open'), folder, checks),
   policy: (browser) => testPolicy(browser, page('open'), checks),
