@@ -179,21 +179,28 @@ const Page = {
     const {opened, answer, before, pending} = this;
     byId("live").classList.toggle("unsolved", Boolean(answer.unsolved));
     showState(answer, pending, this.stale);
-    showAnswer(answer, pending);
-    this.strip.show(opened, answer);
+    // Under a slider that is held, what stands back already until the verdict is not made anew.
+    const light = this.previewing && this.stoodBack;
+    this.stoodBack = pending;
+    if (!light) {
+      showAnswer(answer, pending);
+      this.strip.show(opened, answer);
+    }
     if (this.variants) this.variants.value = String(answer.variant ?? 0);
     showTiles(byId("tiles"), answer, before);
     for (const id of ["tiles", "figures"]) byId(id).classList.toggle("stale", Boolean(this.stale));
     this.loads.show(answer, this.seenLoad);
     this.tissue.show(opened, answer);
-    this.kept.show(answer);
-    showMargins(answer, pending);
     showGapAndPlate(opened, answer, this.seenLoad, pending);
     this.steps.show(answer, this.seenStep);
-    showRules(answer, before?.rules_broken);
-    showFigures(answer, pending);
-    showPlan(answer, pending);
-    showCase(answer.case_text);
+    if (!light) {
+      this.kept.show(answer);
+      showMargins(answer, pending);
+      showRules(answer, before?.rules_broken);
+      showFigures(answer, pending);
+      showPlan(answer, pending);
+      showCase(answer.case_text);
+    }
     if (this.field) this.view?.move(this.field, opened.plate.holes);
     this.showPicture();
   },
