@@ -50,13 +50,15 @@ Json screws_json(SolvedState& state) {
 }
 
 Json head_json(const models::ResultState& state) {
-  static constexpr std::array<std::pair<const char*, const char*>, 5> kinds{{{"HOLDS", "holds"},
+  static constexpr std::array<std::pair<const char*, const char*>, 7> kinds{{{"HOLDS", "holds"},
                                                                              {"FAILS", "fails"},
                                                                              {"NOT TO BE TRUSTED", "not_trusted"},
+                                                                             {"NOT KNOWN", "limit"},
+                                                                             {"LARGE AXIAL LOAD", "limit"},
                                                                              {"LIMIT", "limit"},
                                                                              {"ESTIMATE", "estimate"}}};
   Json json = Json::array();
-  for (const auto& sentence : state_sentences(state))
+  for (const auto& sentence : state_sentences(state, in_page))
     for (const auto& [word, kind] : kinds)
       if (sentence.starts_with(word)) json.push_back({{"kind", kind}, {"text", sentence}});
   return json;
@@ -156,7 +158,7 @@ void put_findings(Json& answer, SolvedState& state, models::Extent extent, bool 
   const CaseOrigin origin{state.file().file, state.file().text, state.file().assumptions, {}};
   answer["findings"] = findings_document(construct, findings, assessment, origin);
   answer["head"] = head_json(assessment.state);
-  answer["verdict"] = assessment_sentences(construct, assessment);
+  answer["verdict"] = assessment_sentences(construct, assessment, in_page);
   answer["worst"] = worst_things(findings);
   answer["order"] = order_sentences(findings);
   answer["pressing"] = compression_sentences(findings, widest_sentence);

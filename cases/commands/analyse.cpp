@@ -1,6 +1,7 @@
 #include "cases/commands/analyse.h"
 
 #include "cases/commands/out_option.h"
+#include "cases/commands/page_flag.h"
 #include "cases/commands/picture_options.h"
 #include "cases/files/output_folder.h"
 #include "cases/outputs/json/findings_json.h"
@@ -8,11 +9,12 @@
 #include "cases/outputs/sentences/state_lines.h"
 #include "cases/outputs/sentences/summary.h"
 #include "cases/outputs/write_outputs.h"
+#include "cases/page/make_page.h"
 #include "cases/progress/analysis_plan.h"
 #include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
 #include "models/assessment/assess.h"
-#include "models/preparation/from_scratch.h"
+#include "models/preparation/prepare_bodies.h"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -27,10 +29,11 @@ struct AnalyseOptions {
   std::string case_file;
   std::string out;
   PictureOptions pictures;
-  bool quiet = false;
+  bool page = false, quiet = false;
 };
 
 Status run(const AnalyseOptions& options) {
+  if (options.page) require_page_core();
   const CaseFile file = read_case(options.case_file);
   fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
   const std::filesystem::path stem = std::filesystem::path(options.case_file).stem();
@@ -38,14 +41,19 @@ Status run(const AnalyseOptions& options) {
   folder.workspace();  // a folder that cannot be made is found before the work
 
   const auto style = options.pictures.wanted();
-  Progress progress(assessment_plan(file.construct) + outputs_plan(file.construct, style.has_value()),
-                    options.quiet);
-  models::AssessedConstruct assessed =
-      models::assess(file.construct, file.screws_to_make_ready(), progress.stages());
+  std::vector<Stage> plan = assessment_plan(file.construct);
+  if (options.page) plan = std::move(plan) + page_plan_of_bodies(1, style.has_value());
+  Progress progress(std::move(plan) + outputs_plan(file.construct, style.has_value()), options.quiet);
+  const auto screws = file.screws_to_make_ready();
+  const auto prepared = models::prepare_bodies(file.construct, screws, progress.stages());
+  models::AssessedConstruct assessed = models::assess(prepared, file.construct, screws, true, progress.stages());
   doubt_not_finite(file.construct, assessed);
   const models::ResultState& state = assessed.assessment.state;
   const models::Findings& findings = assessed.analysis.findings;
   const CaseOrigin origin{file.file, file.text, file.assumptions, today()};
+  if (options.page)  // before findings.json, which lists all files
+    folder.write("page.html", page_html(make_page(page_case_on(file, prepared), style.has_value(), origin.date,
+                                                  progress.stages())));
   const auto written = write_outputs(folder, file.construct, assessed, origin, style, progress.stages());
   progress.end();
   folder.publish();
@@ -68,6 +76,7 @@ void add_analyse(CLI::App& program, Job& job) {
   command->add_option("case", options->case_file, "The case file (TOML)")->required()->type_name("CASE.toml");
   add_out_option(*command, options->out, "Folder to write; default: the case's name with \"-findings\", here");
   add_picture_options(*command, options->pictures);
+  add_page_flag(*command, options->page);
   command->add_flag("--quiet", options->quiet, "Print warnings and faults only");
   command->footer(
       "All keys of a case file: gapstrain keys. All keys of findings.json: gapstrain keys --findings.\n"

@@ -1,6 +1,7 @@
 #include "cases/commands/compare.h"
 
 #include "cases/commands/out_option.h"
+#include "cases/commands/page_flag.h"
 #include "cases/commands/picture_options.h"
 #include "cases/files/output_folder.h"
 #include "cases/outputs/assessment_files.h"
@@ -10,10 +11,12 @@
 #include "cases/outputs/sentences/comparison_report.h"
 #include "cases/outputs/sentences/result_head.h"
 #include "cases/outputs/sentences/state_lines.h"
+#include "cases/page/make_page.h"
 #include "cases/progress/analysis_plan.h"
 #include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
-#include "models/preparation/from_scratch.h"
+#include "models/layouts/ready_screws.h"
+#include "models/preparation/prepare_bodies.h"
 #include "viz/drawing/display.h"
 
 #include <fmt/format.h>
@@ -36,7 +39,7 @@ struct CompareOptions {
   std::vector<std::string> files;
   std::string out = "comparison";
   PictureOptions pictures;
-  bool quiet = false;
+  bool page = false, quiet = false;
 };
 
 // Constructs of one name are told apart by their files.
@@ -69,6 +72,7 @@ void check_one_patient(const std::vector<CaseFile>& files) {
 }
 
 Status run(const CompareOptions& options) {
+  if (options.page) require_page_core();
   std::vector<CaseFile> files;
   for (const auto& name : options.files) files.push_back(read_case(name));
   for (const auto& file : files) fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
@@ -81,13 +85,19 @@ Status run(const CompareOptions& options) {
   for (const auto& file : files) plan = plan + assessment_plan(file.construct);
   const auto style = options.pictures.wanted();
   if (style) plan.push_back(comparison_pictures);
+  if (options.page) plan = std::move(plan) + page_plan_of_bodies(files.size(), style.has_value());
   Progress progress(plan, options.quiet);
   std::vector<ComparedCase> cases;
   std::vector<models::Construct> constructs;
   std::vector<models::AssessedConstruct> assessed;
+  std::vector<std::shared_ptr<const models::PreparedBodies>> prepared;  // kept for a page alone
   for (const auto& file : files) {
     constructs.push_back(file.construct);
-    assessed.push_back(models::assess(file.construct, progress.stages(file.construct.name)));
+    const auto stages = progress.stages(file.construct.name);
+    const auto screws = models::screws_to_make_ready(file.construct);
+    auto bodies = models::prepare_bodies(file.construct, screws, stages);
+    assessed.push_back(models::assess(bodies, file.construct, screws, true, stages));
+    if (options.page) prepared.push_back(std::move(bodies));
     doubt_not_finite(file.construct, assessed.back());
     cases.push_back({file.file, file.construct, {}});
   }
@@ -109,6 +119,13 @@ Status run(const CompareOptions& options) {
     } catch (const viz::DisplayError& error) {
       progress.say(fmt::format("warning: pictures are missing: {}", error.what()));
     }
+  if (options.page) {
+    PageContent content = make_page(compared_page(files, prepared), style.has_value(), today(), progress.stages());
+    content.title = fmt::format("{}", fmt::join(names_of(cases), " | "));
+    content.comparison = Json::parse(comparison_json(cases, comparison, preference, {}));
+    for (const char* key : {"program", "cautions", "keys", "files"}) content.comparison.erase(key);
+    folder.write("page.html", page_html(content));
+  }
   auto written = folder.files();
   written.emplace_back("findings.json");
   std::sort(written.begin(), written.end());
@@ -138,6 +155,7 @@ void add_compare(CLI::App& program, Job& job) {
       ->type_name("CASE.toml");
   add_out_option(*command, options->out, "Folder to write; default: \"comparison\", here");
   add_picture_options(*command, options->pictures);
+  add_page_flag(*command, options->page);
   command->add_flag("--quiet", options->quiet, "Print warnings and faults only");
   command->footer(
       "A case given as changes: base = \"other.toml\" and what differs (gapstrain keys).\n"

@@ -4,9 +4,12 @@
 #include "cases/figures/outcome_table.h"
 #include "cases/files/file_names.h"
 #include "cases/outputs/sentences/layout_verdict.h"
+#include "cases/outputs/sentences/result_head.h"
 #include "cases/outputs/sentences/state_lines.h"
 #include "cases/outputs/sentences/worst_things.h"
 #include "cases/outputs/studies/layout_report.h"
+#include "cases/page/layouts_cloud.h"
+#include "cases/page/make_page.h"
 #include "cases/progress/analysis_plan.h"
 #include "cases/progress/progress.h"
 #include "cases/reader/read_case.h"
@@ -105,6 +108,8 @@ class LayoutBodies {
       assembly_.construct.screws.push_back(layouts.candidates()[static_cast<std::size_t>(index)]);
     return models::analyse(assembly_);
   }
+  std::shared_ptr<const models::PreparedBodies> prepared() const { return prepared_; }
+
   // With the screws of the layout looked at last.
   const models::Construct& construct() const { return assembly_.construct; }
 
@@ -114,10 +119,12 @@ class LayoutBodies {
       : LayoutBodies(models::prepare_bodies(construct, screws, progress), construct, screws) {}
   LayoutBodies(const std::shared_ptr<const models::PreparedBodies>& prepared, const models::Construct& construct,
                const std::vector<models::Screw>& screws)
-      : assembly_(models::assemble(prepared, construct, screws)),
+      : prepared_(prepared),
+        assembly_(models::assemble(prepared, construct, screws)),
         soft_(models::assemble_soft(prepared, construct, screws)),
         peak_(assembly_, models::PlatePlaces::likely) {}
 
+  std::shared_ptr<const models::PreparedBodies> prepared_;
   models::Assembly assembly_;
   std::optional<models::Assembly> soft_;
   models::PeakStress peak_;
@@ -191,8 +198,14 @@ Status finish_layouts(StudyFolder& folder, const CaseFile& file, const models::L
       views = nullptr;
     }
   report.text += look_at_best(folder, layouts, looking, report, title.own, views, progress);
-  progress.end();
   folder.write("summary.txt", report.text);
+  if (options.page) {
+    const PageCase page = page_case_on(file, looking.prepared());
+    PageContent content = make_page(page, options.pictures.wanted().has_value(), today(), progress.stages());
+    content.cloud = layouts_cloud(folder.target(), page.tables, construct, layouts, report);
+    folder.write("page.html", page_html(content));
+  }
+  progress.end();
   if (options.quiet)  // the text begins with them
     for (const auto& alarm : alarms_of(report.states)) fmt::print(stderr, "{}: {}\n", file.file, alarm);
   else
@@ -208,13 +221,17 @@ models::Layouts find_layouts(const CaseFile& file) try {
 }
 
 Status run_layouts(const std::string& case_file, const StudyOptions& options, Ranks& ranks) {
+  if (options.page) require_page_core();
   CaseFile file = read_case(case_file);
   models::Construct& construct = file.construct;
   if (!construct.layouts) construct.layouts = usual_layouts(construct.screws);
   const bool speaks = ranks.rank() == 0;
   if (speaks) fmt::print(stderr, "{}", format_problems(file.file, file.warnings));
   const models::Layouts layouts = find_layouts(file);
-  Progress progress(plan_of(layouts, construct, options.pictures.wanted().has_value()), options.quiet || !speaks);
+  const bool with_pictures = options.pictures.wanted().has_value();
+  auto plan = plan_of(layouts, construct, with_pictures);
+  if (options.page) plan = std::move(plan) + page_plan_of_bodies(1, with_pictures);
+  Progress progress(std::move(plan), options.quiet || !speaks);
 
   std::optional<LayoutBodies> bodies;
   std::once_flag made;

@@ -2,7 +2,6 @@
 
 #include "cases/files/output_file.h"
 #include "cases/outputs/sentences/result_head.h"
-#include "cases/page/embedded_files.h"
 #include "cases/page/make_page.h"
 #include "cases/page/page_variants.h"
 #include "cases/progress/analysis_plan.h"
@@ -30,11 +29,7 @@ Status run(const PageOptions& options) {
   const std::string file =
       options.out.empty() ? std::filesystem::path(options.case_file).stem().string() + ".html" : options.out;
   refuse_unusable_file(file, options.force);
-  if (embedded_file("core.wasm").empty())
-    throw OutputError(
-        "this program was built without cases/page/core/core.wasm, so it can write no page; build it where that "
-        "file "
-        "is");
+  require_page_core();
   const PageCase page = read_page_case(options.case_file, options.vary);
   fmt::print(stderr, "{}", format_problems(page.entered.file, page.entered.warnings));
 

@@ -1,6 +1,7 @@
 #include "cases/commands/study_options.h"
 
 #include "cases/commands/out_option.h"
+#include "cases/commands/page_flag.h"
 
 #include <CLI/CLI.hpp>
 
@@ -17,6 +18,7 @@ void add_study_options(CLI::App& command, StudyOptions& options, const std::stri
       ->check(CLI::Range(std::size_t{1}, most_threads))
       ->type_name("N");
   add_picture_options(command, options.pictures);
+  add_page_flag(command, options.page);
   command.add_flag("--quiet", options.quiet, "Print warnings and faults only");
 }
 

@@ -15,7 +15,7 @@ struct StudyOptions {
   std::string out, part;
   std::size_t threads = 0;
   PictureOptions pictures;
-  bool quiet = false;
+  bool page = false, quiet = false;
 };
 
 void add_study_options(CLI::App& command, StudyOptions& options, const std::string& default_folder);

@@ -2,9 +2,12 @@
 
 #include "cases/commands/study_run.h"
 #include "cases/figures/figure_words.h"
+#include "cases/outputs/sentences/result_head.h"
 #include "cases/outputs/sentences/state_lines.h"
 #include "cases/outputs/studies/sweep_charts.h"
 #include "cases/outputs/studies/sweep_report.h"
+#include "cases/page/make_page.h"
+#include "cases/page/sweep_cloud.h"
 #include "cases/progress/progress.h"
 #include "cases/study/sweep_rows.h"
 
@@ -17,10 +20,11 @@ namespace gapstrain::cases {
 
 namespace {
 
-const Stage solving_rows{"solving", 2.0};
+const Stage solving_rows{"solving", 2.0}, looking_at_rows{"looking at which rows the page can solve", 2.0};
 
 // What the rows say, in words and charts.
-Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOptions& options, Progress& progress) {
+Status finish_sweep(StudyFolder& folder, const StudyFile& study, SweepRows& rows, const StudyOptions& options,
+                    Progress& progress) {
   const SweepReport report = report_sweep(folder.target(), study);
   folder.write("summary.txt", report.text);
   folder.write("study.toml", study.text_beside("case.toml"));  // the folder can be run again as it stands
@@ -28,6 +32,15 @@ Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOpti
   if (const auto style = options.pictures.wanted()) {
     progress.begin(drawing_charts.name);
     draw_sweep_charts(*style, folder.target(), study);
+  }
+  if (options.page) {
+    const auto prepared = rows.bodies_of_base();
+    PageContent content = make_page(page_case_on(study.base, study.base_tree, prepared),
+                                    options.pictures.wanted().has_value(), today(), progress.stages());
+    progress.begin(looking_at_rows.name);
+    content.cloud =
+        sweep_cloud(folder.target(), study, rows, prepared, [&](double share) { progress.reach(share); });
+    folder.write("page.html", page_html(content));
   }
   progress.end();
   if (options.quiet)  // the text begins with them
@@ -38,10 +51,16 @@ Status finish_sweep(StudyFolder& folder, const StudyFile& study, const StudyOpti
 }
 
 Status run_sweep(const std::string& study_file, const StudyOptions& options, Ranks& ranks) {
+  if (options.page) require_page_core();
   const StudyFile study = read_study(study_file, [](const models::Construct&) { return known_findings(); });
   SweepRows rows(study);
   std::vector<Stage> plan{solving_rows};
-  if (options.pictures.wanted().has_value()) plan.push_back(drawing_charts);
+  const bool with_pictures = options.pictures.wanted().has_value();
+  if (with_pictures) plan.push_back(drawing_charts);
+  if (options.page) {
+    for (const auto& stage : page_plan_of_bodies(1, with_pictures)) plan.push_back(stage);
+    plan.push_back(looking_at_rows);
+  }
   Progress progress(plan, options.quiet || ranks.rank() != 0);
   progress.begin(solving_rows.name);
   const StudyRun sweep{"sweep",
@@ -52,7 +71,7 @@ Status run_sweep(const std::string& study_file, const StudyOptions& options, Ran
                        std::filesystem::path(study_file).stem().string() + "-sweep",
                        [&](std::size_t row) { return rows.block(row); },
                        [&] { return rows.hire(); },
-                       [&](StudyFolder& folder) { return finish_sweep(folder, study, options, progress); }};
+                       [&](StudyFolder& folder) { return finish_sweep(folder, study, rows, options, progress); }};
   return run_study(sweep, options, ranks, progress);
 }
 

@@ -1,6 +1,7 @@
 #include "cases/page/make_page.h"
 
 #include "cases/answers/candidate_tables.h"
+#include "cases/answers/opened_answer.h"
 #include "cases/outputs/sentences/state_lines.h"
 #include "cases/outputs/sentences/summary.h"
 #include "cases/page/still_pictures.h"
@@ -20,12 +21,23 @@ namespace gapstrain::cases {
 namespace {
 
 constexpr std::size_t most_fields = 4;  // that a page shows before its core has started
+constexpr const char *solving_for_page = "solving the states that the page opens with",
+                     *drawing_for_page = "drawing the page's pictures";
 
-std::string archive_of(const PageVariant& variant, const models::Progress& progress) {
+std::string archive_of(const models::PreparedBodies& prepared) {
   std::ostringstream stream;
-  models::write_bodies(stream, models::without_plate_probes(
-                                   *models::prepare_bodies(variant.construct, variant.candidates, progress)));
+  models::write_bodies(stream, models::without_plate_probes(prepared));
   return std::move(stream).str();
+}
+
+Answer whole_state(PageSession& session, const PageCase& page, std::size_t variant) {
+  Json request{{"detail", "whole"}, {"race", true}, {"variant", variant}, {"fields", Json::array()}};
+  const std::size_t loads = page.variants[variant].construct.loads.size();
+  for (std::size_t l = 0; l < std::min(variant == 0 ? most_fields : 1, loads); ++l)
+    request["fields"].push_back({{"load", l}});
+  Answer answer = session.ask(request.dump());
+  if (answer.is_fault) throw models::ModelError(Json::parse(answer.text)["error"]["text"].get<std::string>());
+  return answer;
 }
 
 }  // namespace
@@ -33,15 +45,29 @@ std::string archive_of(const PageVariant& variant, const models::Progress& progr
 std::vector<Stage> page_plan(const PageCase& page, bool with_pictures) {
   std::vector<Stage> plan;
   for (const auto& variant : page.variants) plan = std::move(plan) + bodies_plan(variant.construct);
-  plan = std::move(plan) + std::vector<Stage>{{"solving the case as entered", 3.0}};
-  return std::move(plan) + outputs_plan(page.entered.construct, with_pictures);
+  plan = std::move(plan) + page_plan_of_bodies(page.variants.size(), with_pictures);
+  plan.push_back({"writing files", 1.0});
+  return plan;
+}
+
+std::vector<Stage> page_plan_of_bodies(std::size_t variants, bool with_pictures) {
+  std::vector<Stage> plan{{solving_for_page, 3.0 * static_cast<double>(variants)}};
+  if (with_pictures) plan.push_back({drawing_for_page, 3.0});
+  return plan;
 }
 
 PageContent make_page(const PageCase& page, bool with_pictures, const std::string& date,
                       const models::Progress& progress) {
   PagePack pack{page.entered.file, page.tables, version(), commit(), date, {}};
   std::vector<std::string> archives;
-  for (const auto& variant : page.variants) archives.push_back(archive_of(variant, progress));
+  Json parts = Json::array();  // of each variant, where it has other holes, another gap
+  for (const auto& variant : page.variants) {
+    const auto prepared = variant.prepared
+                              ? variant.prepared
+                              : models::prepare_bodies(variant.construct, variant.candidates, progress);
+    archives.push_back(archive_of(*prepared));
+    put_parts(parts.emplace_back(Json::object()), *prepared);
+  }
   for (std::size_t k = 0; k < archives.size(); ++k)
     pack.variants.push_back({page.variants[k].label, page.variants[k].changes,
                              candidate_tables(page.variants[k].candidates), archives[k]});
@@ -51,23 +77,25 @@ PageContent make_page(const PageCase& page, bool with_pictures, const std::strin
   content.pack = write_pack(pack);
   archives.clear();
 
-  progress("solving the case as entered");
+  progress(solving_for_page);
   PageSession session(content.pack);
   content.opened = session.opened();
-  Json request{{"detail", "whole"}, {"race", true}, {"fields", Json::array()}};
-  for (std::size_t l = 0; l < std::min(most_fields, page.entered.construct.loads.size()); ++l)
-    request["fields"].push_back({{"load", l}});
-  content.first = session.ask(request.dump());
-  if (content.first.is_fault)
-    throw models::ModelError(Json::parse(content.first.text)["error"]["text"].get<std::string>());
+  if (page.variants.size() > 1) {
+    Json opened = Json::parse(content.opened.text);
+    opened["parts"] = parts;
+    content.opened.text = opened.dump(-1, ' ', false, Json::error_handler_t::replace);
+  }
+  if (page.are_side_by_side)
+    for (std::size_t k = 1; k < page.variants.size(); ++k) content.beside.push_back(whole_state(session, page, k));
+  content.first = whole_state(session, page, 0);
   const SolvedState& state = session.last();
   const auto& [analysis, assessment] = state.found();
   const CaseOrigin origin{page.entered.file, state.file().text, page.entered.assumptions, date};
   content.summary = summarise(state.construct(), analysis.findings, assessment, origin, "in this page");
   content.is_trusted = assessment.state.not_trusted.empty();
   if (with_pictures) {
-    progress("drawing");
-    draw_still_pictures(content, state, short_alarms_of(assessment.state));
+    progress(drawing_for_page);
+    draw_still_pictures(content, state, short_alarms_of(assessment.state, in_page));
   }
   return content;
 }

@@ -1,9 +1,11 @@
 #include "cases/page/page_file.h"
 
 #include "cases/cautions.h"
+#include "cases/files/output_target.h"
 #include "cases/files/program_json.h"
 #include "cases/page/embedded_files.h"
 #include "cases/page/encode.h"
+#include "cases/page/figure_trust.h"
 #include "cases/page/still_part.h"
 #include "cases/version.h"
 
@@ -45,6 +47,14 @@ std::string facts(const PageContent& content) {
   json["opened"] = Json::parse(content.opened.text);
   json["first"] = Json::parse(content.first.text);
   json["first_bytes_at"] = content.opened.bytes.size();  // within first-bytes
+  json["figure_trust"] = figure_trust();
+  if (!content.comparison.is_null()) json["comparison"] = content.comparison;
+  json["beside"] = Json::array();
+  std::size_t bytes_at = content.opened.bytes.size() + content.first.bytes.size();
+  for (const auto& answer : content.beside) {
+    json["beside"].push_back({{"answer", Json::parse(answer.text)}, {"bytes_at", bytes_at}});
+    bytes_at += answer.bytes.size();
+  }
   json["pictures"] = Json::array();
   for (const auto& picture : content.pictures)
     json["pictures"].push_back({{"id", picture.id}, {"title", picture.title}});
@@ -57,14 +67,24 @@ std::string data(const char* type, const char* id, std::string_view text) {
 
 std::string all_data(const PageContent& content) {
   const std::string worker = fmt::format("{}\n{}", embedded_file("core_host.js"), embedded_file("core_worker.js"));
+  std::string bytes = content.opened.bytes + content.first.bytes;
+  for (const auto& answer : content.beside) bytes += answer.bytes;
   return data("application/json", "page-facts", facts(content)) +
          data("text/plain", "core-wasm", packed(embedded_file("core.wasm"))) +
-         data("text/plain", "core-pack", packed(content.pack)) +
-         data("text/plain", "first-bytes", packed(content.opened.bytes + content.first.bytes)) +
+         data("text/plain", "core-pack", packed(content.pack)) + data("text/plain", "first-bytes", packed(bytes)) +
+         (content.cloud.is_null() ? "" : data("text/plain", "cloud", packed(content.cloud.dump()))) +
          data("text/plain", "worker-source", packed(worker));
 }
 
 }  // namespace
+
+void require_page_core() {
+  if (embedded_file("core.wasm").empty())
+    throw OutputError(
+        "this program was built without cases/page/core/core.wasm, so it can write no page; build it where that "
+        "file "
+        "is");
+}
 
 std::string page_html(const PageContent& content) {
   const std::string style = joined(".css", {});

@@ -23,7 +23,13 @@ struct PageContent {
   std::optional<std::string> pictures_missing;  // why some are
   std::string date;                             // of the run
   bool is_trusted = true;
+  std::vector<Answer> beside;  // states shown beside the first: one a variant after the first, or none
+  Json comparison;             // of these; null: there is none
+  Json cloud;                  // rows of a study, each a point (cloud_json.h); null: there are none
 };
+
+// A program that was built without core.wasm writes no page. @throw OutputError
+void require_page_core();
 
 // @pre the program holds core.wasm (embedded_file)
 std::string page_html(const PageContent& content);

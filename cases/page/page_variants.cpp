@@ -61,7 +61,7 @@ PageCase read_page_case(const std::string& file, const std::vector<std::string>&
   PageCase page{read_case_tree(file, whole.text, whole.tree), to_json(whole.tree), {}};
   const Json with_candidates = page.tables;
   page.tables.erase("candidate");
-  page.variants.push_back({"as entered", Json::object(), page.entered.construct, candidates_of(page.entered)});
+  page.variants.push_back({"as entered", Json::object(), page.entered.construct, candidates_of(page.entered), {}});
   for (const auto& one : vary) {
     const auto equals = one.find('=');
     if (equals == std::string::npos || equals == 0 || equals + 1 == one.size())
@@ -76,10 +76,42 @@ PageCase read_page_case(const std::string& file, const std::vector<std::string>&
         refuse(one, error.what());
       }
       const CaseFile varied = read_case_tree(file, whole.text, tree);
-      page.variants.push_back({fmt::format("{} = {}", path_text, text), difference(with_candidates, to_json(tree)),
-                               varied.construct, candidates_of(varied)});
+      page.variants.push_back({fmt::format("{} = {}", path_text, text),
+                               difference(with_candidates, to_json(tree)),
+                               varied.construct,
+                               candidates_of(varied),
+                               {}});
     }
   }
+  return page;
+}
+
+PageCase page_case_on(const CaseFile& file, const Table& tables,
+                      std::shared_ptr<const models::PreparedBodies> prepared) {
+  PageCase page{file, to_json(tables), {}};
+  page.tables.erase("candidate");
+  page.variants.push_back(
+      {"as entered", Json::object(), file.construct, prepared->candidates, std::move(prepared)});
+  return page;
+}
+
+PageCase page_case_on(const CaseFile& file, std::shared_ptr<const models::PreparedBodies> prepared) {
+  return page_case_on(file, parse_file(file.file, file.text), std::move(prepared));
+}
+
+PageCase compared_page(const std::vector<CaseFile>& files,
+                       const std::vector<std::shared_ptr<const models::PreparedBodies>>& prepared) {
+  const auto named_tables = [](const CaseFile& file) {
+    Json tables = to_json(parse_file(file.file, file.text));
+    tables.erase("candidate");
+    tables["name"] = file.construct.name;  // by which they are told apart
+    return tables;
+  };
+  PageCase page{files.front(), named_tables(files.front()), {}};
+  page.are_side_by_side = true;
+  for (std::size_t k = 0; k < files.size(); ++k)
+    page.variants.push_back({files[k].construct.name, difference(page.tables, named_tables(files[k])),
+                             files[k].construct, prepared[k]->candidates, prepared[k]});
   return page;
 }
 

@@ -3,7 +3,9 @@
 
 #include "cases/answers/case_json.h"
 #include "cases/reader/read_case.h"
+#include "models/assembly/prepared_bodies.h"
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -14,15 +16,28 @@ struct PageVariant {
   Json changes;       // of the case
   models::Construct construct;
   std::vector<models::Screw> candidates;
+  std::shared_ptr<const models::PreparedBodies> prepared{};  // null: they are still to be made
 };
 
 struct PageCase {
   CaseFile entered;
   Json tables;                        // the whole case without [[candidate]]
   std::vector<PageVariant> variants;  // the first one as entered
+  bool are_side_by_side = false;      // all variants are shown when the page opens
 };
 
 // `vary`: "plate.standoff=1mm,2mm" and such, one variant a value. @throw CaseError
 PageCase read_page_case(const std::string& file, const std::vector<std::string>& vary);
+
+// A case on the bodies that a run has solved it on, for a page with the same figures.
+PageCase page_case_on(const CaseFile& file, std::shared_ptr<const models::PreparedBodies> prepared);
+
+// Of changed tables. `tables`: the whole case.
+PageCase page_case_on(const CaseFile& file, const Table& tables,
+                      std::shared_ptr<const models::PreparedBodies> prepared);
+
+// Several cases as variants of the first one, by their names, to be shown side by side. @pre at least one
+PageCase compared_page(const std::vector<CaseFile>& files,
+                       const std::vector<std::shared_ptr<const models::PreparedBodies>>& prepared);
 
 }  // namespace gapstrain::cases

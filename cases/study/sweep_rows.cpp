@@ -94,7 +94,6 @@ std::size_t SweepRows::block(std::size_t row) const {
 
 std::unique_ptr<Worker> SweepRows::hire() { return std::make_unique<SweepWorker>(*this); }
 
-// The construct's own screws and those of other rows that can be beside them, in one order for all rows.
 std::vector<models::Screw> SweepRows::candidates_for(const models::Construct& construct) const {
   std::vector<models::Screw> accepted = construct.screws, candidates;
   for (const auto& screw : screws_) {
@@ -106,6 +105,11 @@ std::vector<models::Screw> SweepRows::candidates_for(const models::Construct& co
     if (models::has_place(accepted, screw)) candidates.push_back(screw);
   models::add_places(candidates, accepted);
   return candidates;
+}
+
+std::shared_ptr<const models::PreparedBodies> SweepRows::bodies_of_base() {
+  const models::Construct& base = study_.base.construct;
+  return bodies_.get(base, candidates_for(base))->prepared;
 }
 
 std::string SweepRows::row(std::size_t row) {

@@ -30,9 +30,13 @@ class SweepRows {
 
   std::string row(std::size_t row);
 
- private:
+  // The construct's own screws and those of other rows that can be beside them, in one order for all rows.
   std::vector<models::Screw> candidates_for(const models::Construct& construct) const;
 
+  // On which rows with the bodies of the case as it stands in its file are solved.
+  std::shared_ptr<const models::PreparedBodies> bodies_of_base();
+
+ private:
   const StudyFile& study_;
   std::vector<std::string> names_;
   std::size_t loads_;

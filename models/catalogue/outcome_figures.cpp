@@ -84,7 +84,7 @@ const std::vector<ConstructFigure>& construct_figures() {
         {FigureGroup::stiffness, "stiffness, torsion", Better::neither, ErrorOf::stiffness}},
        [](O o) { return Figure(o.stiffness.torsion.value()); }},
       {{"margin", FigureUnit::ratio,
-        "strength over demand, the least of the five below: below 1 a part fails (as margins.txt of an analysis; "
+        "strength over demand, the least of the five below: below 1 a part fails (as the margins of an analysis; "
         "bone "
         "and screws in one wall are left out)"},
        [](O o) { return o.margins.least(); }},

@@ -39,12 +39,13 @@ void add_ways(const models::Construct& construct, const models::ResultState& sta
     sentences.push_back(fmt::format("Large turns: {}.", models::turned_sentence(state.turned)));
 }
 
-std::string verdict(const models::Construct& construct, const models::Assessment& assessment) {
+std::string verdict(const models::Construct& construct, const models::Assessment& assessment,
+                    const RestStands& rest) {
   const auto standing = assessment.state.standing();
   if (standing == models::Standing::not_trusted)
     return "Verdict: none. The calculation failed its own checks; use none of the figures below.";
   const models::Margin* least = models::least_margin(assessment.margins);
-  if (least == nullptr) return "Verdict: none. No margin is known; margins.txt says why.";
+  if (least == nullptr) return fmt::format("Verdict: none. No margin is known; {} why.", rest.margins_say);
   const std::string part = models::part_name(*least);
   const std::string what =
       models::is_of_all_loads(least->kind) ? part : fmt::format("{}, under \"{}\"", part, least->load);
@@ -63,19 +64,20 @@ std::string verdict(const models::Construct& construct, const models::Assessment
 }
 
 // Of the race, else of the least margin.
-std::string what_it_hangs_on(const models::Construct& construct, const models::Assessment& assessment) {
+std::string what_it_hangs_on(const models::Construct& construct, const models::Assessment& assessment,
+                             const RestStands& rest) {
   if (assessment.race)
     if (const auto weights = models::weight_sentence(assessment.race->hangs_on)) return *weights;
   const models::Margin* least = models::least_margin(assessment.margins);
   if (least == nullptr) return {};
   std::string rests_on = models::margin_assumptions(construct, *least);
   if (rests_on.empty()) return {};
-  constexpr std::size_t most = 50;  // characters: the rest stands in margins.txt
+  constexpr std::size_t most = 50;  // characters: the rest stands with the margins
   if (rests_on.size() > most) {
     rests_on.resize(rests_on.rfind(' ', most));
     const auto opened = rests_on.rfind(" (");  // no bracket is left open
     if (opened != std::string::npos && rests_on.find(')', opened) == std::string::npos) rests_on.resize(opened);
-    rests_on += " ... (see margins.txt)";
+    rests_on += fmt::format(" ... (see {})", rest.margins);
   }
   return fmt::format("The least margin rests on: {}.", rests_on);
 }
@@ -83,14 +85,14 @@ std::string what_it_hangs_on(const models::Construct& construct, const models::A
 }  // namespace
 
 std::vector<std::string> assessment_sentences(const models::Construct& construct,
-                                              const models::Assessment& assessment) {
-  std::vector<std::string> sentences{verdict(construct, assessment)};
+                                              const models::Assessment& assessment, const RestStands& rest) {
+  std::vector<std::string> sentences{verdict(construct, assessment, rest)};
   add_ways(construct, assessment.state, sentences);
   if (assessment.race) sentences.push_back("Healing: " + models::race_in_short(*assessment.race));
   if (assessment.no_race) sentences.push_back("Healing: " + models::no_race_sentence(*assessment.no_race));
-  if (const auto hangs_on = what_it_hangs_on(construct, assessment); !hangs_on.empty())
+  if (const auto hangs_on = what_it_hangs_on(construct, assessment, rest); !hangs_on.empty())
     sentences.push_back(hangs_on);
-  if (!assessment.margins.empty()) sentences.push_back(margins_sentence(assessment.margins));
+  if (!assessment.margins.empty()) sentences.push_back(margins_sentence(assessment.margins, rest));
   sentences.push_back("Rules: " + review_sentence(assessment.review));
   return sentences;
 }

@@ -97,7 +97,7 @@ std::string margins_text(const models::Construct& construct, const std::vector<m
   return text;
 }
 
-std::string margins_sentence(const std::vector<models::Margin>& margins) {
+std::string margins_sentence(const std::vector<models::Margin>& margins, const RestStands& rest) {
   constexpr std::size_t most = 4;
   const auto worst = models::worst_of_each_kind(margins);
   std::vector<std::string> texts;
@@ -105,7 +105,7 @@ std::string margins_sentence(const std::vector<models::Margin>& margins) {
     texts.push_back(fmt::format("{} {}{}", models::part_name(worst[i]), two_digits(worst[i].factor),
                                 worst[i].indicative ? " (indicative)" : ""));
   return fmt::format("In hand (strength over demand): {}{}.", fmt::join(texts, "; "),
-                     worst.size() > most ? "; the others more, see margins.txt" : "");
+                     worst.size() > most ? fmt::format("; the others more, see {}", rest.margins) : "");
 }
 
 }  // namespace gapstrain::cases

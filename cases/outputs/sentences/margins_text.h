@@ -1,6 +1,7 @@
 // What each part has in hand, as a text.
 #pragma once
 
+#include "cases/outputs/sentences/rest_stands.h"
 #include "models/margins/margins.h"
 
 #include <string>
@@ -16,6 +17,6 @@ std::string margins_text(const models::Construct& construct, const std::vector<m
 
 // "In hand (strength over demand): screw S7, fatigue 1.4; plate, yield 2.9": of each kind the worst, of these
 // the least four.
-std::string margins_sentence(const std::vector<models::Margin>& margins);
+std::string margins_sentence(const std::vector<models::Margin>& margins, const RestStands& rest = in_files);
 
 }  // namespace gapstrain::cases

@@ -65,7 +65,7 @@ std::string standing_word(models::Standing standing) {
   return "NOT TO BE TRUSTED";
 }
 
-std::vector<std::string> alarms_of(const models::ResultState& state) {
+std::vector<std::string> alarms_of(const models::ResultState& state, const RestStands& rest) {
   std::vector<std::string> lines;
   for (const auto& doubt : state.not_trusted)
     lines.push_back("NOT TO BE TRUSTED: " + models::doubt_sentence(doubt) + ".");
@@ -78,13 +78,13 @@ std::vector<std::string> alarms_of(const models::ResultState& state) {
     lines.push_back("LIMIT: " + models::limit_sentence(state.limits[k]));
   if (state.limits.size() > most_limits)
     lines.push_back(
-        fmt::format("LIMIT: {} more are passed, see findings.json.", state.limits.size() - most_limits));
+        fmt::format("LIMIT: {} more are passed, see {}.", state.limits.size() - most_limits, rest.limits));
   if (!state.estimated.empty())
     lines.push_back(fmt::format("ESTIMATE, not measured: {}. Order nothing by them.", estimate_names(state)));
   return lines;
 }
 
-std::vector<std::string> short_alarms_of(const models::ResultState& state) {
+std::vector<std::string> short_alarms_of(const models::ResultState& state, const RestStands& rest) {
   std::vector<std::string> lines, failures;
   for (const auto& failure : state.fails)
     failures.push_back(fmt::format("{}, {}", models::failed_part(failure), models::failure_time(failure.when)));
@@ -97,7 +97,7 @@ std::vector<std::string> short_alarms_of(const models::ResultState& state) {
   if (!state.limits.empty())
     lines.push_back(state.limits.size() == 1
                         ? "LIMIT: " + models::limit_sentence(state.limits.front())
-                        : fmt::format("LIMIT: {} are passed, see findings.json.", state.limits.size()));
+                        : fmt::format("LIMIT: {} are passed, see {}.", state.limits.size(), rest.limits));
   if (!state.estimated.empty())
     lines.push_back(fmt::format("ESTIMATE: {}. Order nothing by them.", estimate_names(state)));
   if (!state.second_order.empty()) lines.push_back("LARGE AXIAL LOAD: second-order effects are in the figures.");
@@ -106,8 +106,8 @@ std::vector<std::string> short_alarms_of(const models::ResultState& state) {
   return lines;
 }
 
-std::vector<std::string> state_sentences(const models::ResultState& state) {
-  auto sentences = alarms_of(state);
+std::vector<std::string> state_sentences(const models::ResultState& state, const RestStands& rest) {
+  auto sentences = alarms_of(state, rest);
   if (state.standing() == models::Standing::holds)
     sentences.insert(
         sentences.begin(),

@@ -1,6 +1,6 @@
 // Constructs kept beside the one at hand: their pictures share its camera and its colours, their figures one
 // table.
-const mostKept = 2;
+const mostKept = 3;
 
 class KeptPanel {
   // `changed` is called when what is kept has changed, `recall` with a state that is to be at hand again.
@@ -8,13 +8,15 @@ class KeptPanel {
     Object.assign(this, {views, container, changed, recall, kept: [], number: 0});
   }
 
-  keep(answer, state, field, makeView) {
+  // `given`: its name; else it is called by its holes.
+  keep(answer, state, field, makeView, given) {
     if (this.kept.length === mostKept) this.drop(this.kept[0], false);
     const filled =
         answer.screws.filter((screw) => screw.hole > 0).map((screw) => screw.hole).sort((a, b) => a - b);
     this.number += 1;
-    const name = `Kept ${this.number}`;
-    this.kept.push({name, answer, state, field, view: makeView(`${name}: holes ${filled.join(", ")}`)});
+    const name = given ?? `Kept ${this.number}`;
+    const label = given ?? `${name}: holes ${filled.join(", ")}`;
+    this.kept.push({name, answer, state, field, view: makeView(label)});
     this.changed();
   }
 
@@ -25,7 +27,7 @@ class KeptPanel {
   }
 
   show(answer) {
-    this.views.className = `views ${["", "two", "three"][this.kept.length]}`.trim();
+    this.views.className = `views ${["", "two", "three", "four"][this.kept.length]}`.trim();
     this.container.hidden = this.kept.length === 0;
     if (this.kept.length === 0) return;
     const of = (one) => one.figures.filter((figure) => !figure.load && !figure.name.startsWith("breaks_"));

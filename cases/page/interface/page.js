@@ -14,7 +14,7 @@ const Page = {
 
   async start() {
     this.facts = PageData.json("page-facts");
-    this.opened = this.facts.opened;
+    this.opened = partsOf(this.facts.opened, 0);
     byId("name").textContent = this.opened.name;
     byId("origin").textContent =
         `${this.opened.file}; ${this.facts.program.name} ${this.facts.program.version}, ${this.facts.date}`;
@@ -38,9 +38,12 @@ const Page = {
     if (first.fields?.length > 0)
       this.field = fieldOf(
           this.opened, 0, first.fields[0], this.bytes.buffer, this.bytes.byteOffset + this.facts.first_bytes_at);
+    if (this.facts.comparison) showComparison(this.facts.comparison);
+    this.facts.beside.forEach((one, k) => this.keepOpened(one, k + 1));
     this.show();
     performance.mark("shown");
     showEnd(this.facts);
+    await this.openCloud();
     this.busy("The core is starting");
     try {
       this.core = await PageCore.start();
@@ -61,7 +64,7 @@ const Page = {
     this.camera = new Camera([centre[0], centre[1], centre[2] - 4], 0.6 * this.opened.plate.length_mm);
     const edit = (one, saying) => this.edit(one, saying), preview = (one) => this.preview(one);
     this.strip = new PlateStrip(byId("strip"), edit, (hole) => showHole(byId("details"), this.strip, hole, edit));
-    this.view = this.makeView("At hand", true);
+    this.view = this.makeView(this.facts.comparison ? "At hand (A as the page opens)" : "At hand", true);
     this.picture = new PicturePanel(byId("picture"), this.camera, () => this.showPicture());
     this.steps = new StepsPanel(
         byId("steps"), edit, (step) => this.see(step === this.seenStep ? {load: this.seenLoad} : {step}));
@@ -119,6 +122,32 @@ const Page = {
     History.show();
   },
 
+  // A construct that is shown beside the first one when the page opens.
+  keepOpened({answer, bytes_at: at}, variant) {
+    if (!this.view || !(answer.fields?.length > 0)) return;
+    const field = fieldOf(this.opened, variant, answer.fields[0], this.bytes.buffer, this.bytes.byteOffset + at);
+    const letter = this.facts.comparison?.constructs[variant]?.letter;
+    const {label} = this.opened.variants[variant];
+    this.kept.keep(
+        answer, {changes: {}, variant}, field, (name) => this.beside(name, variant, field),
+        letter ? `${letter}: ${label}` : label);
+  },
+
+  beside(name, variant, field) {
+    const view = this.makeView(name, false);
+    view.start();
+    view.show(bodiesOf(this.opened, this.bytes, variant));
+    view.move(field, partsOf(this.facts.opened, variant).plate.holes);
+    return view;
+  },
+
+  async openCloud() {
+    if (!byId("cloud")) return;
+    const data = JSON.parse(new TextDecoder().decode(await PageData.bytes("cloud")));
+    byId("study").hidden = false;
+    this.cloud = new CloudPanel(byId("study"), data, (state, saying) => this.change(state, saying));
+  },
+
   makeVariants() {
     if (this.opened.variants.length < 2) return;
     this.variants = element(
@@ -164,19 +193,15 @@ const Page = {
       this.refuse("Not kept yet: this state is still being judged. Try again in a moment.");
       return;
     }
-    this.kept.keep(this.answer, History.present, this.field, (name) => {
-      const view = this.makeView(name, false);
-      view.start();
-      view.show(bodiesOf(this.opened, this.bytes, this.variantShown));
-      view.move(this.field, this.opened.plate.holes);
-      return view;
-    });
+    const [variant, field] = [this.variantShown, this.field];
+    this.kept.keep(this.answer, History.present, field, (name) => this.beside(name, variant, field));
   },
 
   // ---- what is shown
 
   show() {
-    const {opened, answer, before, pending} = this;
+    const {answer, before, pending} = this;
+    const opened = this.opened = partsOf(this.facts.opened, answer.variant ?? 0);
     byId("live").classList.toggle("unsolved", Boolean(answer.unsolved));
     showState(answer, pending, this.stale);
     // Under a slider that is held, what stands back already until the verdict is not made anew.
@@ -201,6 +226,7 @@ const Page = {
       showPlan(answer, pending);
       showCase(answer.case_text);
     }
+    this.cloud?.hold(answer);
     if (this.field) this.view?.move(this.field, opened.plate.holes);
     this.showPicture();
   },
@@ -267,6 +293,9 @@ const Page = {
     byId("busy").textContent = text ? `${text} \u2026` : "";
   },
 };
+
+// Plate, fracture and loads of one of the prepared variants.
+const partsOf = (opened, variant) => ({...opened, ...opened.parts?.[variant]});
 
 Page.start().catch((fault) => {
   byId("live").hidden = true;

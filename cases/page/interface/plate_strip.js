@@ -32,7 +32,7 @@ class PlateStrip {
     const at = alongPlate(this.holes, opened.fracture.position_mm);
     const wide = opened.fracture.gap_mm;
     const small = (name, left, text) => element("span", {class: name, "aria-hidden": "true", style: {left}}, text);
-    this.chosen ??= this.holes[0].hole;
+    if (!this.holes.some((hole) => hole.hole === this.chosen)) this.chosen = this.holes[0].hole;
     const roomForKinds =
         this.container.clientWidth / this.holes.length > 66;  // "compression" in the small letters
     this.container.style.minWidth = `${1.8 * this.holes.length}rem`;

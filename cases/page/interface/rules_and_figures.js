@@ -41,24 +41,32 @@ const errorWords = (answer) => {
 };
 
 function showFigures(answer, pending) {
-  const shown = (figure) => [figure.shown, figure.shown_unit ?? figure.unit ?? ""];
   const rules = (figure) => figure.name.startsWith("breaks_");
-  const rows = answer.figures.filter((figure) => !figure.load && !rules(figure))
-                   .map((figure) => [figure.label, ...shown(figure), figure.meaning]);
+  const doubt = pending ? "not judged yet" : doubtOf(answer);
+  const heads = ["figure", "value", "unit", "meaning", "source", "trust"];
+  const line = (figure) => {
+    const known = Page.facts.figure_trust[figure.name] ?? {source: ""};
+    const trust = [
+      known.error ? `within some ${digits(100 * known.error)} %` : "", known.source.startsWith("counted") ? "" : doubt
+    ].filter(Boolean);
+    const where = {"data-figure": figure.name, ...(figure.load ? {"data-load": figure.load} : {})};
+    return [
+      figure.label, element("span", where, figure.shown), figure.shown_unit ?? figure.unit ?? "", figure.meaning,
+      known.source, trust.join("; ")
+    ];
+  };
+  const rows = answer.figures.filter((figure) => !figure.load && !rules(figure)).map(line);
   const loads = [...new Set(answer.figures.map((figure) => figure.load).filter(Boolean))];
   const checks = !pending && answer.findings?.trust?.checks;
   fill(
       byId("figures"), element("h2", {id: "figures-heading"}, "All figures"),
       tableOf(
-          "Of the construct, and of all loads each figure's worst.", ["figure", "value", "unit", "meaning"], rows,
-          [1]),
+          "Of the construct, and of all loads each figure's worst.", heads, rows, [1]),
       loads.map(
           (load) => element(
               "details", {"data-key": `load-${load}`}, element("summary", {}, `Under "${load}"`),
               tableOf(
-                  `Under "${load}".`, ["figure", "value", "unit", "meaning"],
-                  answer.figures.filter((figure) => figure.load === load)
-                      .map((figure) => [figure.label, ...shown(figure), figure.meaning]),
+                  `Under "${load}".`, heads, answer.figures.filter((figure) => figure.load === load).map(line),
                   [1]))),
       element("h3", {}, "Trust"),
       checks ?

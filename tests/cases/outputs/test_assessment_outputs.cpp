@@ -199,6 +199,10 @@ TEST_CASE("an assessment comes to a verdict and sentences on healing, margins an
         "they break before union is due. S4 has the shortest fatigue life.");
   CHECK(sentences[2] == "The least margin rests on: no corrosion or fretting ... (see margins.txt).");
   CHECK(sentences[3] == margins_sentence(assessment.margins));
+  // In a page there are no files beside it.
+  const auto in_a_page = assessment_sentences(construct, assessment, in_page);
+  CHECK(in_a_page[2] == "The least margin rests on: no corrosion or fretting ... (see the margins below).");
+  for (const auto& sentence : in_a_page) CHECK_THAT(sentence, !Contains(".txt") && !Contains(".json"));
   CHECK(sentences[4] == "Rules: 1 of 3 rules of the trade is broken: plate span ratio.");
   // That the implants last is not that the bone heals.
   assessment.race->at_the_end.united = 0.5;
