@@ -12,22 +12,20 @@ namespace {
 // Against three-dimensional solids, see tests/PROOF.md; of lives see models/catalogue/figure_entry.h.
 std::string source_of(const models::FigureEntry& entry) {
   using models::ErrorOf, models::FigureGroup;
-  if (entry.name.starts_with("breaks_") || entry.name == "rules_broken")
-    return "counted on the case; each rule's own source stands beside it";
+  if (entry.name.starts_with("breaks_") || entry.name == "rules_broken") return "counted on the case";
   switch (entry.compared.error_of) {
     case ErrorOf::stiffness:
-      return "finite elements; held against three-dimensional solids";
+      return "finite elements, held against solids";
     case ErrorOf::stress:
-      return "finite elements; stress held against three-dimensional solids";
+      return "finite elements, held against solids";
     case ErrorOf::life:
-      return "finite elements and fatigue lines, each margin with its source";
+      return "finite elements and fatigue lines";
     case ErrorOf::nothing:
       break;
   }
   static const std::set<std::string> of_the_case{"working_length", "screws_proximal",     "screws_distal",
                                                  "screws",         "plate_screw_density", "plate_span_ratio"};
-  return of_the_case.contains(entry.name) ? "counted or measured on the case"
-                                          : "finite elements; no error of its own is known";
+  return of_the_case.contains(entry.name) ? "counted on the case" : "finite elements, error not known";
 }
 
 }  // namespace

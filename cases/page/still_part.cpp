@@ -83,24 +83,52 @@ std::string joined(const std::vector<std::string>& words) {
   return fmt::format("{}", fmt::join(said, "; "));
 }
 
+// Texts that several rows share, each once and by its number.
+class SharedNotes {
+ public:
+  explicit SharedNotes(const Json& findings) : findings_(findings) {}
+
+  // "[3]"; empty for a text that is not there.
+  std::string number_of(const std::string& pointer) {
+    const StillCell note = found_at(findings_, pointer);
+    if (note.text.empty()) return "";
+    auto found =
+        std::find_if(notes_.begin(), notes_.end(), [&](const auto& one) { return one.text == note.text; });
+    if (found == notes_.end()) found = notes_.insert(found, note);
+    return fmt::format("[{}]", found - notes_.begin() + 1);
+  }
+
+  std::string list() const {
+    std::string html = "<ol class=\"notes\">";
+    for (const auto& note : notes_) html += fmt::format("<li{}>{}</li>\n", note.attributes, html_text(note.text));
+    return html + "</ol>\n";
+  }
+
+ private:
+  const Json& findings_;
+  std::vector<StillCell> notes_;
+};
+
 std::string margins(const Json& findings) {
   std::vector<Row> rows;
   const std::string doubt = doubt_of(findings);
+  SharedNotes notes(findings);
   for (std::size_t k = 0; k < findings["margins"].size(); ++k) {
     const Json& margin = findings["margins"][k];
-    const auto at = [&](const char* key) { return found_at(findings, fmt::format("/margins/{}/{}", k, key)); };
+    const auto pointer = [&](const char* key) { return fmt::format("/margins/{}/{}", k, key); };
+    const auto at = [&](const char* key) { return found_at(findings, pointer(key)); };
     const bool fails = !(margin["factor"].get<double>() >= 1.0);
-    rows.push_back({at("part"),
-                    at("load"),
-                    at("factor"),
-                    {fails ? "fails" : "holds"},
-                    at("sentence"),
-                    at("assumed"),
-                    at("source"),
-                    {joined({margin["indicative"].get<bool>() ? "indicative" : "", doubt})}});
+    rows.push_back(
+        {at("part"),
+         at("load"),
+         at("factor"),
+         {joined({fails ? "fails" : "holds", margin["indicative"].get<bool>() ? "indicative" : "", doubt})},
+         at("sentence"),
+         {notes.number_of(pointer("assumed")) + " " + notes.number_of(pointer("source"))}});
   }
   std::string html = still_table("Margins, worst first: strength over demand; below 1 a part fails",
-                                 {"Part", "Load", "Margin", "Result", "From", "Assumed", "Source", "Trust"}, rows);
+                                 {"Part", "Load", "Margin", "Result", "From", "Notes"}, rows) +
+                     "<h3>What is assumed, and sources</h3>\n" + notes.list();
   for (std::size_t k = 0; k < findings["margins_left_out"].size(); ++k)
     html +=
         still_paragraph("Not known: " + found_at(findings, fmt::format("/margins_left_out/{}/sentence", k)).text);
@@ -128,11 +156,10 @@ std::string figures(const Json& first) {
                     {figure["shown"].get<std::string>(), where, true},
                     {unit},
                     {figure["meaning"].get<std::string>()},
-                    {source},
-                    {joined({error, source.starts_with("counted") ? "" : doubt})}});
+                    {joined({source, error, source.starts_with("counted") ? "" : doubt})}});
   }
   return still_table("All figures: of the construct, of the worst of all loads, and under each load",
-                     {"Figure", "Load", "Value", "Unit", "Meaning", "Source", "Trust"}, rows);
+                     {"Figure", "Load", "Value", "Unit", "Meaning", "Source and trust"}, rows);
 }
 
 std::string trust_table(const Json& findings) {

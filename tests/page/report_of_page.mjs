@@ -126,7 +126,7 @@ export function reportFaults(html, findings, screen) {
       if (!values.some((value) => value !== undefined && text === threeDigits(shownScale(unit) * value)))
         faults.push(`${attributes.figure}${attributes.load ? ` under ${attributes.load}` : ''}: shown ${text} ${unit}, found ${values}`);
     } else if (tag === 'th' || tag === 'td') {
-      if (!['Figure', 'Load', 'Unit', 'Meaning', 'Source', 'Trust', 'What', 'Of'].includes(head) && /\d/.test(text))
+      if (!['Figure', 'Load', 'Unit', 'Meaning', 'Source and trust', 'Notes', 'What', 'Of'].includes(head) && /\d/.test(text))
         faults.push(`a number without its place in findings.json: "${text}" under "${head}"`);
       if (head === 'Meaning') meanings.add(text);
     } else if (/\d/.test(text) && !strings.has(text)) {

@@ -1,6 +1,11 @@
 // A cloud of points in two figures, with the front that none is better than in both. Points are one path a kind:
 // thousands of them stay quick, follow the page's colours and print as lines.
-const cloudArea = {left: 62, right: 625, top: 36, bottom: 330};
+const cloudArea = {
+  left: 62,
+  right: 625,
+  top: 36,
+  bottom: 330
+};
 
 // Rows that none is better than in both figures, by the first one (as models/statistics/ranking).
 function frontOf(allowed, x, y) {
@@ -60,8 +65,7 @@ class CloudChart {
   diamond(row, size, more) {
     const [x, y] = this.at(row);
     return element(
-        "svg:path",
-        {d: `M${x} ${y - size}l${size} ${size}l${-size} ${size}l${-size} ${-size}z`, ...more});
+        "svg:path", {d: `M${x} ${y - size}l${size} ${size}l${- size} ${size}l${- size} ${- size}z`, ...more});
   }
 
   // The point next to a place of the drawing.
@@ -77,12 +81,14 @@ class CloudChart {
   }
 
   draw(label, kinds, front, marked, pointed) {
-    const line = front.filter((row) => this.isThere(row)).map((row) => this.at(row).map((v) => v.toFixed(1)).join(" "));
+    const line =
+        front.filter((row) => this.isThere(row)).map((row) => this.at(row).map((v) => v.toFixed(1)).join(" "));
     const ring = pointed !== undefined && this.isThere(pointed) ? this.at(pointed) : undefined;
     return element(
         "svg:svg", {viewBox: "0 0 640 384", role: "img", "aria-label": label, class: "cloud"},
         axes(cloudArea, this.x, this.y, ...this.titles),
-        kinds.map((kind) => element("svg:path", {class: `points ${kind.mark}`, d: this.path(kind.rows, kind.mark)})),
+        kinds.map(
+            (kind) => element("svg:path", {class: `points ${kind.mark}`, d: this.path(kind.rows, kind.mark)})),
         line.length > 1 ? element("svg:polyline", {class: "front-line", points: line.join(" ")}) : undefined,
         front.filter((row) => this.isThere(row)).map((row) => this.diamond(row, 5, {class: "front-mark"})),
         marked.filter((one) => this.isThere(one.row)).map(({row, name}) => {
@@ -90,7 +96,8 @@ class CloudChart {
           const toLeft = x > 0.7 * cloudArea.right;
           return [
             element("svg:rect", {class: "own-mark", x: x - 6, y: y - 6, width: 12, height: 12}),
-            element("svg:text", {x: toLeft ? x - 10 : x + 10, y: y - 9, "text-anchor": toLeft ? "end" : "start"}, name)
+            element(
+                "svg:text", {x: toLeft ? x - 10 : x + 10, y: y - 9, "text-anchor": toLeft ? "end" : "start"}, name)
           ];
         }),
         ring ? element("svg:circle", {class: "pointed", cx: ring[0], cy: ring[1], r: 9}) : undefined);

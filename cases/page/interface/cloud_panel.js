@@ -1,5 +1,5 @@
 // All rows of a study: two figures chosen, a point told, and its construct solved on the spot.
-const frontAtOnce = 12, failedAtOnce = 20;
+const listedAtOnce = 12, mostListed = 200, failedAtOnce = 20;
 
 class CloudPanel {
   // `change(state, saying)`: to a point's construct.
@@ -12,7 +12,7 @@ class CloudPanel {
       class: "chart",
       tabindex: 0,
       role: "group",
-      "aria-label": "Points: arrow keys go along the front, Enter shows the construct",
+      "aria-label": "Points: arrow keys go along the front, or from left to right; Enter shows the construct",
       onkeydown: (event) => this.key(event),
       onpointermove: (event) => this.point(event),
       onclick: (event) => this.press(event)
@@ -37,39 +37,50 @@ class CloudPanel {
     const {data, axes: chosen} = this;
     const pick = (k, name) => {
       const column = element(
-          "select", {id: `study-${name}`, onchange: () => {
-            chosen[k].column = Number(column.value);
-            chosen[k].low = data.columns[chosen[k].column].low_is_better ?? true;
-            better.value = chosen[k].low ? "low" : "high";
-            this.choose();
-          }},
+          "select", {
+            id: `study-${name}`,
+            onchange: () => {
+              chosen[k].column = Number(column.value);
+              chosen[k].low = data.columns[chosen[k].column].low_is_better ?? true;
+              better.value = chosen[k].low ? "low" : "high";
+              this.choose();
+            }
+          },
           data.columns.map((_, c) => element("option", {value: c}, this.titleOf(c))));
       column.value = String(chosen[k].column);
       const better = element(
-          "select", {"aria-label": `${name}: which way is better`, onchange: () => {
-            chosen[k].low = better.value === "low";
-            this.choose();
-          }},
-          element("option", {value: "low"}, "low is better"), element("option", {value: "high"}, "high is better"));
+          "select", {
+            "aria-label": `${name}: which way is better`,
+            onchange: () => {
+              chosen[k].low = better.value === "low";
+              this.choose();
+            }
+          },
+          element("option", {value: "low"}, "low is better"),
+          element("option", {value: "high"}, "high is better"));
       better.value = chosen[k].low ? "low" : "high";
       return element(
-          "span", {class: "choice"}, element("label", {"for": `study-${name}`}, name === "x" ? "Across" : "Upwards"),
-          column, better);
+          "span", {class: "choice"},
+          element("label", {"for": `study-${name}`}, name === "x" ? "Across" : "Upwards"), column, better);
     };
     const count = data.shown ? data.shown.length : data.rows;
-    const sample = data.shown ?
-        element(
-            "p", {class: "caution-line"},
-            `Of ${data.rows} ${data.noun} this page holds ${count}: the front, the best, and an even sample of the ` +
-                "others. All of them are in rows.csv of the run.") :
-        undefined;
+    const sample = data.shown ? element(
+                                    "p", {class: "caution-line"},
+                                    `Of ${data.rows} ${data.noun} this page holds ${
+                                        count}: the front, the best, and an even sample of the ` +
+                                        "others. All of them are in rows.csv of the run.") :
+                                undefined;
     fill(
-        this.container, element("h2", {id: "study-heading"}, `All ${data.rows} ${data.noun}`), sample, this.withoutResult(),
+        this.container, element("h2", {id: "study-heading"}, `All ${data.rows} ${data.noun}`), sample,
+        this.withoutResult(),
         element(
-            "p", {}, `Each point is a ${this.noun()}, at its worst of all loads. A click on a point, or Enter, solves ` +
+            "p", {},
+            `Each point is a ${this.noun()}, at its worst of all loads. A click on a point, or Enter, solves ` +
                 "its construct here and shows it below."),
         element("div", {class: "bar"}, pick(0, "x"), pick(1, "y")),
-        element("div", {class: "study"}, element("div", {}, this.chartPlace, this.legend(), this.told, this.same), this.list));
+        element(
+            "div", {class: "study"}, element("div", {}, this.chartPlace, this.legend(), this.told, this.same),
+            this.list));
   }
 
   withoutResult() {
@@ -81,7 +92,9 @@ class CloudPanel {
         element(
             "ul", {},
             rows.slice(0, failedAtOnce)
-                .map((row) => element("li", {}, `${this.nameOf(row)}: ${this.data.reasons[row] ?? "no reason is known"}`)),
+                .map(
+                    (row) => element(
+                        "li", {}, `${this.nameOf(row)}: ${this.data.reasons[row] ?? "no reason is known"}`)),
             rows.length > failedAtOnce ? element("li", {}, "and others, see rows.csv of the run") : undefined));
   }
 
@@ -96,9 +109,8 @@ class CloudPanel {
         "svg:svg", {viewBox: "0 0 14 14", width: 14, height: 14, "aria-hidden": "true", class: "cloud"},
         element("svg:path", {class: "front-mark", d: "M7 2l5 5l-5 5l-5 -5z"}));
     return element(
-        "p", {class: "quiet legend"},
-        kinds.map((kind) => [mark(kind), `${kind.name} (${kind.rows.length}) `]), front,
-        "on the front: none is better in both");
+        "p", {class: "quiet legend"}, kinds.map((kind) => [mark(kind), `${kind.name} (${kind.rows.length}) `]),
+        front, "on the front: none is better in both");
   }
 
   kinds() {
@@ -119,7 +131,13 @@ class CloudPanel {
       return axis.name === column.name && !column.load && axis.low_is_better === this.axes[k].low;
     });
     const kept = this.rows.filter((row) => this.data.state[row] === "k");
-    this.front = asFirst && this.data.front.length > 0 ? this.data.front : frontOf(kept, wish(0), wish(1));
+    // What is varied is neither better nor worse: there is no front then.
+    this.isWeighed = this.axes.every((axis) => !this.data.columns[axis.column].varied);
+    this.front = !this.isWeighed              ? [] :
+        asFirst && this.data.front.length > 0 ? this.data.front :
+                                                frontOf(kept, wish(0), wish(1));
+    this.order =
+        this.front.length > 0 ? this.front : [...this.rows].sort((a, b) => values[0][a] - values[0][b] || a - b);
     this.chart = new CloudChart(...values, this.titleOf(this.axes[0].column), this.titleOf(this.axes[1].column));
     this.draw();
     this.showFront();
@@ -134,20 +152,22 @@ class CloudPanel {
 
   showFront() {
     const [x, y] = this.axes.map((axis) => axis.column);
-    const some = this.front.slice(0, frontAtOnce), others = this.front.slice(frontAtOnce);
-    const line = (row) => [
-      button(`study-row-${row}`, this.nameOf(row), () => this.show(row)), this.valueAt(x, row), this.valueAt(y, row)
-    ];
+    const isFront = this.front.length > 0;
+    const some = this.order.slice(0, listedAtOnce), others = this.order.slice(listedAtOnce, mostListed);
+    const line = (row) =>
+        [button(`study-row-${row}`, this.nameOf(row), () => this.show(row)), this.valueAt(x, row),
+         this.valueAt(y, row)];
     const table = (caption, rows) =>
         tableOf(caption, [this.noun(), this.titleOf(x), this.titleOf(y)], rows.map(line), [1, 2]);
     fill(
         this.list,
-        this.front.length === 0 ? element("p", {}, "Nothing is on the front: no row keeps the limits.") :
-                                  table("On the front, by the first figure.", some),
+        this.isWeighed && !isFront ? element("p", {}, "Nothing is on the front: no row keeps the limits.") :
+                                     undefined,
+        table(isFront ? "On the front, by the first figure." : "By what stands across.", some),
         others.length > 0 ?
             element(
                 "details", {"data-key": "more-front"}, element("summary", {}, `${others.length} more`),
-                table("Further along the front.", others)) :
+                table(isFront ? "Further along the front." : "Further rows.", others)) :
             undefined);
   }
 
@@ -173,8 +193,9 @@ class CloudPanel {
 
   tell(row) {
     const words = {k: "", o: "outside the limits", d: "NOT TO BE TRUSTED", f: "no result"}[this.data.state[row]];
-    const figures = this.axes.map((axis) => `${this.data.columns[axis.column].label} ${
-        withUnit(this.valueAt(axis.column, row), this.data.columns[axis.column].unit)}`);
+    const figures = this.axes.map(
+        (axis) => `${this.data.columns[axis.column].label} ${
+            withUnit(this.valueAt(axis.column, row), this.data.columns[axis.column].unit)}`);
     const margin = this.data.columns.findIndex((column) => column.name === "margin" && !column.load);
     const least = margin < 0 ? undefined : this.data.values[margin][row];
     const fails = least !== undefined && least !== null && least < 1 ? `FAILS: least margin ${digits(least)}` : "";
@@ -217,10 +238,10 @@ class CloudPanel {
 
   key(event) {
     const step = {ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1}[event.key];
-    if (step && this.front.length > 0) {
-      const now = this.front.indexOf(this.pointed);
-      const next = now < 0 ? (step > 0 ? 0 : this.front.length - 1) : now + step;
-      this.see(this.front[Math.min(Math.max(next, 0), this.front.length - 1)]);
+    if (step && this.order.length > 0) {
+      const now = this.order.indexOf(this.pointed);
+      const next = now < 0 ? (step > 0 ? 0 : this.order.length - 1) : now + step;
+      this.see(this.order[Math.min(Math.max(next, 0), this.order.length - 1)]);
     } else if (event.key === "Enter" && this.pointed !== undefined) {
       this.show(this.pointed);
     } else {
@@ -247,8 +268,8 @@ class CloudPanel {
     }
     const changed = {};
     data.variables.forEach(
-        (variable, k) => variable.paths.forEach(
-            (path) => setInCase(changed, data.entered, path, data.settings[k][row][1])));
+        (variable, k) =>
+            variable.paths.forEach((path) => setInCase(changed, data.entered, path, data.settings[k][row][1])));
     for (const key of Object.keys(changed))
       if (JSON.stringify(changed[key]) === JSON.stringify(data.entered[key])) delete changed[key];
     return changed;
@@ -269,11 +290,13 @@ class CloudPanel {
       if (figure.shown !== threeDigits(value))
         other.push(`${this.titleOf(c)}: row ${threeDigits(value)}, here ${figure.shown}`);
     });
-    const mesh = data.touch?.[row] === 1 ? " The row's mesh was made ready for other screws than this page's." : "";
-    this.same.textContent = (other.length === 0 ?
-                                 `Solved here: all ${count} figures of the ${this.noun()} are the same, to the printed digits.` :
-                                 `Solved here: ${other.length} of ${count} figures differ from the ${this.noun()}'s. ${
-                                     other.join("; ")}.`) +
+    const mesh =
+        data.touch?.[row] === 1 ? " The row's mesh was made ready for other screws than this page's." : "";
+    this.same.textContent =
+        (other.length === 0 ?
+             `Solved here: all ${count} figures of the ${this.noun()} are the same, to the printed digits.` :
+             `Solved here: ${other.length} of ${count} figures differ from the ${this.noun()}'s. ${
+                 other.join("; ")}.`) +
         mesh;
   }
 }

@@ -92,7 +92,7 @@ function plateChart(plate, opened, filled, width) {
       }),
       element("svg:text", {x: at(middle), y: area.top + 14, "text-anchor": "middle"}, "fracture"),
       holes.map((hole) => element("svg:circle", {
-                  class: filled.has(hole.hole) ? "filled" : "bore",
+                  class: filled.has(hole.hole) ? "filled" : "empty-hole",
                   cx: at(hole.along_mm),
                   cy: area.bottom - 7,
                   r: 4

@@ -43,16 +43,16 @@ const errorWords = (answer) => {
 function showFigures(answer, pending) {
   const rules = (figure) => figure.name.startsWith("breaks_");
   const doubt = pending ? "not judged yet" : doubtOf(answer);
-  const heads = ["figure", "value", "unit", "meaning", "source", "trust"];
+  const heads = ["figure", "value", "unit", "meaning", "source and trust"];
   const line = (figure) => {
     const known = Page.facts.figure_trust[figure.name] ?? {source: ""};
     const trust = [
-      known.error ? `within some ${digits(100 * known.error)} %` : "", known.source.startsWith("counted") ? "" : doubt
+      known.source, known.error ? `within some ${digits(100 * known.error)} %` : "", known.source.startsWith("counted") ? "" : doubt
     ].filter(Boolean);
     const where = {"data-figure": figure.name, ...(figure.load ? {"data-load": figure.load} : {})};
     return [
       figure.label, element("span", where, figure.shown), figure.shown_unit ?? figure.unit ?? "", figure.meaning,
-      known.source, trust.join("; ")
+      trust.join("; ")
     ];
   };
   const rows = answer.figures.filter((figure) => !figure.load && !rules(figure)).map(line);
