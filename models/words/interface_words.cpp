@@ -59,6 +59,19 @@ std::string softening_sentence(const std::vector<InterfaceWeek>& softening) {
       weeks);
 }
 
+std::string softening_in_short(const std::vector<InterfaceWeek>& softening) {
+  const InterfaceWeek *least = nullptr, &last = softening.back();
+  for (const auto& stage : softening) {
+    const auto& margin = stage.bound.day.least;
+    if (margin && (least == nullptr || margin->factor < least->bound.day.least->factor)) least = &stage;
+  }
+  return fmt::format("as stated by the case, from {:.3g} of the bonded stiffness to {:.3g} in week {:.3g}{}",
+                     softening.front().bound.stiffness, last.bound.stiffness, last.week,
+                     least == nullptr ? std::string{}
+                                      : fmt::format("; the least margin of its weeks is {:.3g}, in week {:.3g}",
+                                                    least->bound.day.least->factor, least->week));
+}
+
 std::string soft_bound_warning(const InterfaceBounds& bounds) {
   const FirstDay& day = bounds.soft.day;
   std::string screws = fmt::format("with screws {}", interface_name(bounds.soft.stiffness));

@@ -19,6 +19,8 @@ std::string bounds_sentence(const InterfaceBounds& bounds);
 // Least margin and gap strain by the stages of a course that the case states, and what rests on it; without a full
 // stop. @pre not empty
 std::string softening_sentence(const std::vector<InterfaceWeek>& softening);
+// From where to where, and the least margin on the way. @pre not empty
+std::string softening_in_short(const std::vector<InterfaceWeek>& softening);
 
 // Where the soft bound turns what is said of the construct: what fails there, without a full stop.
 // @pre bounds.warns

@@ -32,7 +32,7 @@ std::string as_screws_soften(const models::Failure& failure) {
 void add_ways(const models::Construct& construct, const models::ResultState& state,
               std::vector<std::string>& sentences) {
   if (!state.softening.empty())
-    sentences.push_back(fmt::format("Screws soften in bone, {}.", models::softening_sentence(state.softening)));
+    sentences.push_back(fmt::format("Screws soften in bone, {}.", models::softening_in_short(state.softening)));
   else if (!construct.interface_course.empty())
     sentences.emplace_back("Screws soften in bone as stated by the case; figures are of the first day.");
   if (!state.turned.empty())
