@@ -29,7 +29,7 @@ const Asking = {
   // Whether all that was asked for is done and shown, with its verdict.
   isIdle() {
     return Boolean(this.core) && !this.acting && !this.previewing && !this.frame && !this.core.busy &&
-        (!this.pending || Boolean(this.answer.unsolved));
+        (!(this.pending || this.judging) || Boolean(this.answer.unsolved));
   },
 
   // What has been overtaken is not shown: a verdict, or a preview, of another state than the one at hand.
@@ -149,7 +149,7 @@ const Asking = {
         if (!answer.error) this.display(answer, true);
         this.judgeSoon();
       });
-    else if (this.pending)
+    else if (this.pending || this.judging)
       this.judgeSoon();
   },
 
@@ -176,32 +176,53 @@ const Asking = {
     this.field = fieldOf(this.opened, this.variantShown, field, answer.bytes, 0);
   },
 
-  // Once nobody has changed anything for a moment: the field if it is missing, and the verdict. What takes the
-  // core minutes where faces touch (other working lengths, orders and prebends) is left to the command line, and
-  // said so.
+  // Once nobody has changed anything for a moment: the field if it is missing, the margins, and then, piece by piece so
+  // that a hand need not wait, what the verdict rests on besides. What takes the core minutes where faces touch (other
+  // working lengths, orders and prebends) is left to the command line, and said so.
   judgeSoon() {
     if (this.answer.unsolved) return;
     delete document.documentElement.dataset.judged;
     window.clearTimeout(this.later);
-    this.later = window.setTimeout(async () => {
-      const state = History.present;
-      for (const detail of this.factored ? ["verdict"] : ["quick", "verdict"]) {
-        const answer = await this.ask({...state, detail, fields: this.wanted()});
-        if (!answer || state !== History.present) return;
-        if (answer.error) {
-          this.refuse(answer.error.text);
-          return;
-        }
-        this.display(answer, detail === "quick");
-        if (answer.figures && this.laterWords !== undefined) {
-          this.said = trailOf(this.laterWords, this.before, this.answer);
-          byId("trail").textContent = this.said;
-          this.laterWords = undefined;
-        }
-        if (answer.figures) this.settled = this.answer;
-        document.documentElement.dataset.judged = detail;
-      }
-    }, 200);
+    this.judging = true;
+    this.later = window.setTimeout(() => this.judge(History.present), 200);
+  },
+
+  async judge(state) {
+    const ask = async (more) => {
+      let answer;
+      do {
+        answer = await this.ask({...state, fields: this.wanted(), ...more});
+        if (!answer || state !== History.present) return undefined;
+      } while (answer.left > 0);
+      if (!answer.error) return answer;
+      this.refuse(answer.error.text);
+      this.judging = false;
+      return undefined;
+    };
+    if (!this.factored) {
+      const answer = await ask({detail: "quick"});
+      if (!answer) return;
+      this.display(answer, true);
+    }
+    const margins = await ask({detail: "margins"});
+    if (!margins) return;
+    this.settle(margins);
+    const verdict = await ask({detail: "verdict", piecewise: true});
+    if (!verdict) return;
+    this.judging = false;
+    this.settle(verdict);
+    document.documentElement.dataset.judged = "verdict";
+  },
+
+  // An answer with figures: what changes from here on is held against it.
+  settle(answer) {
+    this.display(answer, false);
+    if (this.laterWords !== undefined) {
+      this.said = trailOf(this.laterWords, this.before, this.answer);
+      byId("trail").textContent = this.said;
+      this.laterWords = undefined;
+    }
+    this.settled = this.answer;
   },
 
   // Another load or step in the pictures and the charts.
@@ -218,7 +239,7 @@ const Asking = {
         await this.seeKept(wanted);
         this.show();
       }
-      if (this.pending) this.judgeSoon();
+      if (this.pending || this.judging) this.judgeSoon();
     });
   },
 

@@ -189,7 +189,7 @@ const Page = {
 
   keep() {
     if (!this.field || !this.view) return;
-    if (this.pending) {
+    if (this.pending || this.judging) {
       this.refuse("Not kept yet: this state is still being judged. Try again in a moment.");
       return;
     }
@@ -203,7 +203,7 @@ const Page = {
     const {answer, before, pending} = this;
     const opened = this.opened = partsOf(this.facts.opened, answer.variant ?? 0);
     byId("live").classList.toggle("unsolved", Boolean(answer.unsolved));
-    showState(answer, pending, this.stale);
+    showState(answer, pending, this.stale, this.judging);
     // Under a slider that is held, what stands back already until the verdict is not made anew.
     const light = this.previewing && this.stoodBack;
     this.stoodBack = pending;

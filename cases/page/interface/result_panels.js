@@ -21,6 +21,9 @@ function showAnswer(answer, stale) {
       element("div", {class: stale ? "stale" : ""}, lead.map((text) => element("p", {class: "lead"}, text)),
           more.map((text) => element("p", {}, text))),
       stale ? element("p", {class: "quiet"}, "Of the state before; the present one is being judged.") : undefined,
+      !stale && answer.detail === "margins" ?
+          element("p", {class: "quiet"}, "Buckling and screws that sit softer in bone are not in this yet.") :
+          undefined,
       !stale && answer.detail === "verdict" ?
           element(
               "p", {class: "quiet"},

@@ -7,9 +7,10 @@ const stateWords = {
   estimate: "estimate"
 };
 
-function showState(answer, pending, stale) {
+function showState(answer, pending, stale, judging) {
   const lines = answer.unsolved ? [{kind: "not_trusted", text: `NOT SOLVED: ${answer.unsolved}`}] :
       pending                   ? quickLines(answer, stale) :
+      judging                   ? linesSoFar(answer.head ?? []) :
                                   answer.head ?? [];
   const band = byId("band");
   band.className = lines[0]?.kind ?? "";
@@ -24,7 +25,16 @@ function showState(answer, pending, stale) {
   fill(byId("state"), lines.map((line) => element("p", {class: line.kind}, line.text)));
 }
 
-// Before the verdict is there: what the quick figures say, and that they have not been judged.
+// Margins are there, buckling and screws that sit softer in bone are not: nothing is said to hold yet.
+function linesSoFar(head) {
+  const known = head.filter((line) => line.kind !== "holds");
+  return [...known, {
+            kind: "pending",
+            text: "Not judged to the end yet: buckling and screws that sit softer in bone are under way."
+          }];
+}
+
+// Before the margins are there: what the quick figures say, and that they have not been judged.
 function quickLines(answer, stale) {
   const least = stale ? undefined : figureOf(answer, "margin");
   const fails = least && !(least.value >= 1);
