@@ -113,7 +113,8 @@ const Asking = {
     this.held = undefined;
     const unsolved = answer.error?.kind === "model" && answer.screws ? answer.error.text : undefined;
     if (answer.error && !unsolved) {
-      this.refuse(`Not done: ${answer.error.text}`);
+      const problems = (answer.error.problems ?? []).map((problem) => problem.message);  // without file and line
+      this.refuse(`Not done: ${problems.join(" ") || answer.error.text}`);
       this.standAgain();
       return;
     }

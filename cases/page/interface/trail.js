@@ -25,7 +25,7 @@ function rulesText(before, after) {
   const anew = now.filter((rule) => !was.includes(rule)), mended = was.filter((rule) => !now.includes(rule));
   const list = (rules) => rules.map((rule) => `"${rule}"`).join(", ");
   return [
-    anew.length > 0 ? `now breaks the rule ${list(anew)}` : "",
+    anew.length > 0 ? `now breaks the rule${anew.length > 1 ? "s" : ""} ${list(anew)}` : "",
     mended.length > 0 ? `no longer breaks ${list(mended)}` : ""
   ].filter(Boolean);
 }

@@ -226,6 +226,52 @@ export async function testBeside(browser, html, checks) {
   await context.close();
 }
 
+// What cannot be is refused in a sentence, and the state stands as it was, with its verdict; and rules newly
+// broken.
+export async function testRefused(browser, html, checks) {
+  const {page, context, seen} = await openPage(browser, html);
+  const distal = (await fullHoles(page)).slice(-3);
+  for (const hole of distal.slice(0, 2)) {
+    await page.click(`[data-hole="${hole}"]`);
+    await settled(page);
+  }
+  checks.that(
+      (await page.textContent('#rules')).includes('broken'), 'rules that are broken are said',
+      await page.textContent('#rules h2'));
+  const before = await caseText(page);
+  await page.click('#undo');
+  await page.click('#undo');
+  await page.click('#redo');
+  await page.click('#redo');
+  await settled(page);
+  await page.evaluate(
+      (holes) => {  // the second while the first is under way: refused, and the first keeps its verdict
+        document.querySelector('[data-key="tissue-cartilage"]').click();
+        document.querySelector(`[data-hole="${holes[2]}"]`).click();
+      },
+      distal);
+  await settled(page);
+  const said = await refusal(page);
+  checks.that(
+      /^Not done: No screw holds the distal fragment/.test(said),
+      'taking out the last screw of a fragment is refused', said);
+  checks.that(
+      await caseText(page) !== before && /HOLDS|FAILS|NOT TO BE TRUSTED/.test(await page.textContent('#state')),
+      'what was done before it stands, judged', await page.textContent('#state'));
+  checks.that(await labelAt(page, distal[2]) !== '', 'and the screw is there');
+  await page.click('#as-entered');
+  await settled(page);
+  checks.equal(await refusal(page), '', 'the sentence goes with the next change');
+  await page.click(`[data-hole="${distal[0]}"]`);
+  await settled(page);
+  checks.that(
+      /now breaks the rules? "/.test(await trail(page)) &&
+          (await page.textContent('#rules')).includes('broken by the last change'),
+      'a rule that is broken anew is named, above and among the rules', await trail(page));
+  checks.none(seen, 'nothing on the console, no request');
+  await context.close();
+}
+
 // A phone: taps, and a screen that nothing is too wide for.
 export async function testPhone(browser, html, checks) {
   const {page, context, seen} = await openPage(

@@ -57,7 +57,7 @@ export async function change(page, random) {
   const all = await holesOf(page);
   const filled = all.filter((one) => one.filled), free = all.filter((one) => !one.filled && one.takes);
   const pick = (list) => list[random(list.length)];
-  const kind = random(8);
+  const kind = random(9);
   if (kind === 0 && free.length > 0) {
     const {hole} = pick(free);
     await page.click(`[data-hole="${hole}"]`);
@@ -96,6 +96,15 @@ export async function change(page, random) {
     await page.locator(`#times-${load}`).focus();
     for (let k = 0; k < 1 + random(6); ++k) await page.keyboard.press('ArrowRight');
     return `load ${load + 1} larger by keys`;
+  }
+  if (kind === 7) {
+    const {hole} = pick(filled);
+    await page.locator(`[data-hole="${hole}"]`).focus();
+    const list = random(2) ? '#screw-kind' : '#screw-cortices';
+    const values = await page.$$eval(`${list} option`, (all) => all.map((one) => one.value));
+    const value = pick(values);
+    await page.selectOption(list, value);
+    return `hole ${hole}: ${list.slice(7)} ${value}`;
   }
   const steps = await page.locator('.step').count();
   if (steps < 2) return 'nothing';

@@ -8,7 +8,7 @@ import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 
 import {testAccess} from './access.mjs';
-import {testBeside, testHands, testPhone, testSliders} from './by_hand.mjs';
+import {testBeside, testHands, testPhone, testRefused, testSliders} from './by_hand.mjs';
 import {Checks} from './checks.mjs';
 import {testFirefox} from './firefox.mjs';
 import {testFrames} from './frames.mjs';
@@ -87,6 +87,7 @@ const parts = {
   friction: (browser) => testHands(browser, page('friction'), checks),
   sliders: (browser) => testSliders(browser, page('open'), checks),
   beside: (browser) => testBeside(browser, page('open'), checks),
+  refused: (browser) => testRefused(browser, page('open'), checks),
   phone: (browser) => testPhone(browser, page('open'), checks),
   keyboard: (browser) => testKeyboard(browser, page('open'), checks),
   variants: (browser) => testVariants(
