@@ -17,8 +17,8 @@ const known = () => {
   return sum > 0 ? performance.now() - begun : NaN;
 };
 
-export async function testFrames(browser, name, html, checks) {
-  for (const rate of [1, 6]) {
+export async function testFrames(browser, name, html, checks, rates = [1, 6]) {
+  for (const rate of rates) {
     const {page, context} = await openPage(browser, html);
     const [shown, ready] = await page.evaluate(
         () => ['shown', 'ready'].map((name) => performance.getEntriesByName(name)[0].startTime.toFixed(0)));

@@ -99,7 +99,7 @@ const parts = {
   frames: async (browser) => {
     for (const [name] of cases) await testFrames(browser, name, page(name), checks);
   },
-  demo: (browser) => testFrames(browser, 'demo', pageOf('demo', textOf('comminuted_radius')), checks),
+  demo: (browser) => testFrames(browser, 'demo', pageOf('demo', textOf('comminuted_radius')), checks, [1]),
   states: async (browser) => {
     for (const [k, [name]] of cases.entries())
       await randomStates(browser, name, page(name), Math.floor(states / 3) + (k < states % 3 ? 1 : 0), random);
