@@ -143,7 +143,8 @@ const Asking = {
   // Nothing was changed: what is shown may still be a preview, and a verdict that was under way made room.
   standAgain() {
     this.show();
-    if (linkOf(this.answer) !== linkOf(History.present))
+    const {changes, variant} = this.answer;
+    if (linkOf({changes, variant}) !== linkOf(History.present))
       this.inTurn(async () => {
         const answer = await this.ask(
             {...History.present, detail: "quick", fields: this.factored ? this.wanted() : []}, {sure: true});

@@ -42,7 +42,7 @@ export async function testPrint(browser, html, folder, checks) {
       return pixels.filter((grey) => grey < 90).length / pixels.length;
     });
     checks.that(
-        Math.max(...dark) < 0.15, 'on white, pictures too', dark.map((share) => share.toFixed(2)).join(', '));
+        Math.max(...dark) < 0.06, 'on white, pictures too', dark.map((share) => share.toFixed(2)).join(', '));
     checks.none(seen, 'printing prints nothing on the console');
     await context.close();
   }
