@@ -42,7 +42,7 @@ void main() {
 
 class Drawing {
   constructor(canvas) {
-    // Kept after it is shown, so that a print or a copy of the picture is not empty.
+    // Kept after it is shown, so that a copy of the picture is not empty.
     const gl = canvas.getContext("webgl2", {alpha: false, antialias: true, preserveDrawingBuffer: true});
     if (!gl) throw new Error("This browser draws no WebGL2.");
     this.gl = gl;

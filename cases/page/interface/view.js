@@ -30,8 +30,8 @@ class View {
   describe(text) {
     this.canvas.setAttribute(
         "aria-label",
-        `${text} Arrow keys turn the picture, with Shift they move it, plus and minus bring it nearer or take it away, ` +
-            "Home sets it back.");
+        `${text} Arrow keys turn the picture, with Shift they move it, plus and minus bring it nearer or take it ` +
+            "away, Home sets it back.");
   }
 
   // The bodies of a variant at rest: [{name, kind, positions, normals, thickness, triangles}].
