@@ -76,6 +76,7 @@ std::vector<std::size_t> shown_rows(std::size_t rows, const std::vector<std::siz
 
 double short_number(double value) {
   if (!std::isfinite(value) || value == 0.0) return value;
+  if (std::abs(value) >= 1e4) return std::round(value);  // whole numbers are printed with all of their digits
   const auto rounded = [](double number) { return std::stod(fmt::format("{:.{}g}", number, digits)); };
   const double near = rounded(value);
   if (three_digits(near) == three_digits(value)) return near;

@@ -142,6 +142,7 @@ std::string figures(const Json& first) {
   const std::string doubt = doubt_of(first["findings"]);
   std::vector<Row> rows;
   for (const auto& figure : first["figures"]) {
+    if (figure["name"].get<std::string>().starts_with("breaks_")) continue;  // the rules have a table of their own
     const std::string name = figure["name"], load = figure.value("load", ""), unit = figure["shown_unit"];
     const Json known = trust.value(name, Json::object());
     const std::string source = known.value("source", "");
@@ -251,7 +252,8 @@ std::string still_part(const PageContent& content) {
     for (const auto& sentence : first[key]) text += still_paragraph(sentence.get<std::string>());
     return text;
   };
-  html += heading("Warnings and what is assumed") + notes("warnings") + notes("assumptions");
+  if (!first["warnings"].empty() || !first["assumptions"].empty())
+    html += heading("Warnings and what is assumed") + notes("warnings") + notes("assumptions");
   html +=
       "<div class=\"still-case\">\n" + heading("Case") +
       still_paragraph("Run it with gapstrain analyse for the same figures.") +

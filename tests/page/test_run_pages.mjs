@@ -93,7 +93,11 @@ for (const [name, more] of [['simple_tibia', ''], ['transverse_radius', '\n[layo
   const column = (axis) => data.values[data.columns.findIndex((one) => one.name === axis.name && !one.load)];
   const wishes = data.axes.map((axis) => column(axis).map((value) => (axis.low_is_better ? value ?? NaN : -(value ?? NaN))));
   const kept = [...data.state].map((_, row) => row).filter((row) => data.state[row] === 'k');
-  that(JSON.stringify(frontOf(kept, ...wishes)) === JSON.stringify(front), `layouts of ${name}: and the page finds the same`);
+  // Of numbers in five digits: rows that are alike to these may take each other's place.
+  const alike = (one, other) => wishes.every((wish) => Math.abs(wish[one] - wish[other]) <= 2e-4 * Math.abs(wish[one]));
+  const found = frontOf(kept, ...wishes);
+  that(found.length > 0 && front.every((row) => found.some((one) => alike(one, row))) && found.every((row) => front.some((one) => alike(one, row))),
+       `layouts of ${name}: and what the page finds itself is the same to five digits`);
   let count = 0, solved = 0;
   const other = [];
   for (let k = 0; k < 10; ++k) {

@@ -140,7 +140,7 @@ class CloudPanel {
         this.front.length > 0 ? this.front : [...this.rows].sort((a, b) => values[0][a] - values[0][b] || a - b);
     this.chart = new CloudChart(...values, this.titleOf(this.axes[0].column), this.titleOf(this.axes[1].column));
     this.draw();
-    this.showFront();
+    this.showFront(asFirst);
   }
 
   draw() {
@@ -150,7 +150,7 @@ class CloudPanel {
     this.chartPlace.replaceChildren(this.chart.draw(label, this.kinds(), this.front, marked, this.pointed));
   }
 
-  showFront() {
+  showFront(asFirst) {
     const [x, y] = this.axes.map((axis) => axis.column);
     const isFront = this.front.length > 0;
     const some = this.order.slice(0, listedAtOnce), others = this.order.slice(listedAtOnce, mostListed);
@@ -163,7 +163,7 @@ class CloudPanel {
         this.list,
         this.isWeighed && !isFront ? element("p", {}, "Nothing is on the front: no row keeps the limits.") :
                                      undefined,
-        table(isFront ? "On the front, by the first figure." : "By what stands across.", some),
+        table(isFront ? `On the front, by the first figure${asFirst ? "" : ", found from five digits"}.` : "By what stands across.", some),
         others.length > 0 ?
             element(
                 "details", {"data-key": "more-front"}, element("summary", {}, `${others.length} more`),
@@ -318,6 +318,9 @@ function stepsWith(steps, own, screws) {
     }
     if (Object.keys(kept).length > 0) left.push(kept);
   }
+  const inserted = new Set(left.flatMap((step) => [step.insert ?? [], step.screw ?? []].flat()));
+  for (const screw of screws)
+    if (!inserted.has(screw.label)) left.push({screw: screw.label});
   return left;
 }
 
