@@ -7,6 +7,8 @@ const cloudArea = {
   bottom: 330
 };
 
+const fewPoints = 300;  // that have room to be large
+
 // Rows that none is better than in both figures, by the first one (as models/statistics/ranking).
 function frontOf(allowed, x, y) {
   const rows = allowed.filter((row) => Number.isFinite(x[row]) && Number.isFinite(y[row]));
@@ -87,8 +89,10 @@ class CloudChart {
     return element(
         "svg:svg", {viewBox: "0 0 640 384", role: "img", "aria-label": label, class: "cloud"},
         axes(cloudArea, this.x, this.y, ...this.titles),
-        kinds.map(
-            (kind) => element("svg:path", {class: `points ${kind.mark}`, d: this.path(kind.rows, kind.mark)})),
+        kinds.map((kind) => element("svg:path", {
+                    class: `points ${kind.mark}${this.xs.length < fewPoints ? " few" : ""}`,
+                    d: this.path(kind.rows, kind.mark)
+                  })),
         line.length > 1 ? element("svg:polyline", {class: "front-line", points: line.join(" ")}) : undefined,
         front.filter((row) => this.isThere(row)).map((row) => this.diamond(row, 5, {class: "front-mark"})),
         marked.filter((one) => this.isThere(one.row)).map(({row, name}) => {

@@ -115,10 +115,20 @@ class CloudPanel {
 
   kinds() {
     const of = (letters) => this.rows.filter((row) => letters.includes(this.data.state[row]));
+    const canBeTouched = (row) => !this.data.touch || this.data.touch[row] > 0;
+    const good = of("k");
     return [
       {name: "outside the limits", rows: of("o"), mark: "outside"},
-      {name: "not to be trusted", rows: of("d"), mark: "cross"},
-      {name: this.data.limits || "with a result that holds its checks", rows: of("k"), mark: "inside"}
+      {name: "not to be trusted", rows: of("d"), mark: "cross"}, {
+        name: "shown only: other bodies than this page's",
+        rows: good.filter((row) => !canBeTouched(row)),
+        mark: "outside"
+      },
+      {
+        name: this.data.limits || "with a result that passed its checks",
+        rows: good.filter(canBeTouched),
+        mark: "inside"
+      }
     ].filter((kind) => kind.rows.length > 0);
   }
 
@@ -163,7 +173,10 @@ class CloudPanel {
         this.list,
         this.isWeighed && !isFront ? element("p", {}, "Nothing is on the front: no row keeps the limits.") :
                                      undefined,
-        table(isFront ? `On the front, by the first figure${asFirst ? "" : ", found from five digits"}.` : "By what stands across.", some),
+        table(
+            isFront ? `On the front, by the first figure${asFirst ? "" : ", found from five digits"}.` :
+                      "By what stands across.",
+            some),
         others.length > 0 ?
             element(
                 "details", {"data-key": "more-front"}, element("summary", {}, `${others.length} more`),
