@@ -127,10 +127,11 @@ const Page = {
     if (!this.view || !(answer.fields?.length > 0)) return;
     const field = fieldOf(this.opened, variant, answer.fields[0], this.bytes.buffer, this.bytes.byteOffset + at);
     const letter = this.facts.comparison?.constructs[variant]?.letter;
+    const {standing} = answer.findings.state;
     const {label} = this.opened.variants[variant];
     this.kept.keep(
         answer, {changes: {}, variant}, field, (name) => this.beside(name, variant, field),
-        letter ? `${letter}: ${label}` : label);
+        [letter ? `${letter}: ${label}` : label, standing === "holds" ? "" : standing].filter(Boolean).join(", "));
   },
 
   beside(name, variant, field) {
