@@ -78,7 +78,7 @@ function otherFigures(data, row, answer) {
   that(parted.length === 0, `compare: the core solves the second construct to the same figures ${parted.slice(0, 3)}`);
 }
 
-// Of one case without pressing screws: with them a point may part from its row (DEVELOPERS.md, "The page").
+// Of a case without steps of its own: where a layout empties one, a point may part from its row (DEVELOPERS.md, "The page").
 for (const [name, more] of [['simple_tibia', '']]) {
   const out = join(folder, name + '_layouts');
   run(['layouts', example(name, more), '--page', '--no-pictures', '--quiet', '--out', out]);
