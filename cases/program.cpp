@@ -7,6 +7,7 @@
 #include "cases/commands/completion.h"
 #include "cases/commands/keys.h"
 #include "cases/commands/layouts.h"
+#include "cases/commands/lesson.h"
 #include "cases/commands/man.h"
 #include "cases/commands/merge.h"
 #include "cases/commands/new.h"
@@ -116,6 +117,7 @@ Status run_program(int argc, const char* const* argv) try {
   add_trends(program, job);
   add_keys(program, job);
   add_layouts(program, job, ranks);
+  add_lesson(program, job);
   add_man(program, job);
   add_merge(program, job);
   add_new(program, job);

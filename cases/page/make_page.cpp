@@ -30,11 +30,14 @@ std::string archive_of(const models::PreparedBodies& prepared) {
   return std::move(stream).str();
 }
 
-Answer whole_state(PageSession& session, const PageCase& page, std::size_t variant) {
-  Json request{{"detail", "whole"}, {"race", true}, {"variant", variant}, {"fields", Json::array()}};
-  const std::size_t loads = page.variants[variant].construct.loads.size();
-  for (std::size_t l = 0; l < std::min(variant == 0 ? most_fields : 1, loads); ++l)
-    request["fields"].push_back({{"load", l}});
+// With the fields of its first loads, `most` of them.
+Answer whole_state(PageSession& session, const PageState& state, std::size_t most) {
+  Json request{{"changes", state.changes},
+               {"variant", state.variant},
+               {"detail", "whole"},
+               {"race", true},
+               {"fields", Json::array()}};
+  for (std::size_t l = 0; l < std::min(most, state.loads); ++l) request["fields"].push_back({{"load", l}});
   Answer answer = session.ask(request.dump());
   if (answer.is_fault) throw models::ModelError(Json::parse(answer.text)["error"]["text"].get<std::string>());
   return answer;
@@ -86,8 +89,9 @@ PageContent make_page(const PageCase& page, bool with_pictures, const std::strin
     content.opened.text = opened.dump(-1, ' ', false, Json::error_handler_t::replace);
   }
   if (page.are_side_by_side)
-    for (std::size_t k = 1; k < page.variants.size(); ++k) content.beside.push_back(whole_state(session, page, k));
-  content.first = whole_state(session, page, 0);
+    for (std::size_t k = 1; k < page.variants.size(); ++k)
+      content.beside.push_back(whole_state(session, {Json::object(), k, page.variants[k].construct.loads.size()}, 1));
+  content.first = whole_state(session, page.first, most_fields);
   const SolvedState& state = session.last();
   const auto& [analysis, assessment] = state.found();
   const CaseOrigin origin{page.entered.file, state.file().text, page.entered.assumptions, date};

@@ -65,11 +65,15 @@ std::string data(const char* type, const char* id, std::string_view text) {
   return fmt::format("<script type=\"{}\" id=\"{}\">{}</script>\n", type, id, text);
 }
 
+std::string lesson_data(const PageContent& content) {
+  return content.lesson.empty() ? "" : data("application/json", "page-lesson", in_script(content.lesson));
+}
+
 std::string all_data(const PageContent& content) {
   const std::string worker = fmt::format("{}\n{}", embedded_file("core_host.js"), embedded_file("core_worker.js"));
   std::string bytes = content.opened.bytes + content.first.bytes;
   for (const auto& answer : content.beside) bytes += answer.bytes;
-  return data("application/json", "page-facts", facts(content)) +
+  return data("application/json", "page-facts", facts(content)) + lesson_data(content) +
          data("text/plain", "core-wasm", packed(embedded_file("core.wasm"))) +
          data("text/plain", "core-pack", packed(content.pack)) + data("text/plain", "first-bytes", packed(bytes)) +
          (content.cloud.is_null() ? "" : data("text/plain", "cloud", packed(content.cloud.dump()))) +
@@ -98,7 +102,7 @@ std::string page_html(const PageContent& content) {
        fmt::format("<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">", html_text(policy))},
       {"<!--page:title-->", fmt::format("<title>{}</title>", html_text(content.title))},
       {"<!--page:style-->", "<style>" + style + "</style>"},
-      {"<!--page:still-->", still_part(content)},
+      {"<!--page:still-->", content.scenes + still_part(content)},
       {"<!--page:data-->", all_data(content)},
       {"<!--page:script-->", "<script>" + script + "</script>"}};
   std::string html;

@@ -49,19 +49,22 @@ std::vector<std::string> split(const std::string& text) {
   return parts;
 }
 
-std::vector<models::Screw> candidates_of(const CaseFile& file) {
+}  // namespace
+
+std::vector<models::Screw> screws_for_page(const CaseFile& file) {
   return file.candidates.empty() ? models::screws_of_all_choices(file.construct)
                                  : models::screws_to_make_ready(file.construct, file.candidates);
 }
 
-}  // namespace
-
 PageCase read_page_case(const std::string& file, const std::vector<std::string>& vary) {
   const WholeCase whole = whole_case(file, read_text(file, "case"));
-  PageCase page{read_case_tree(file, whole.text, whole.tree), to_json(whole.tree), {}};
+  PageCase page{read_case_tree(file, whole.text, whole.tree), to_json(whole.tree), {}, false, {}, {}};
   const Json with_candidates = page.tables;
+  if (page.tables.contains("candidate")) page.candidates = page.tables["candidate"];
   page.tables.erase("candidate");
-  page.variants.push_back({"as entered", Json::object(), page.entered.construct, candidates_of(page.entered), {}});
+  page.first.loads = page.entered.construct.loads.size();
+  page.variants.push_back(
+      {"as entered", Json::object(), page.entered.construct, screws_for_page(page.entered), {}});
   for (const auto& one : vary) {
     const auto equals = one.find('=');
     if (equals == std::string::npos || equals == 0 || equals + 1 == one.size())
@@ -79,7 +82,7 @@ PageCase read_page_case(const std::string& file, const std::vector<std::string>&
       page.variants.push_back({fmt::format("{} = {}", path_text, text),
                                difference(with_candidates, to_json(tree)),
                                varied.construct,
-                               candidates_of(varied),
+                               screws_for_page(varied),
                                {}});
     }
   }
@@ -88,8 +91,9 @@ PageCase read_page_case(const std::string& file, const std::vector<std::string>&
 
 PageCase page_case_on(const CaseFile& file, const Table& tables,
                       std::shared_ptr<const models::PreparedBodies> prepared) {
-  PageCase page{file, to_json(tables), {}};
+  PageCase page{file, to_json(tables), {}, false, {}, {}};
   page.tables.erase("candidate");
+  page.first.loads = file.construct.loads.size();
   page.variants.push_back(
       {"as entered", Json::object(), file.construct, prepared->candidates, std::move(prepared)});
   return page;
@@ -107,8 +111,8 @@ PageCase compared_page(const std::vector<CaseFile>& files,
     tables["name"] = file.construct.name;  // by which they are told apart
     return tables;
   };
-  PageCase page{files.front(), named_tables(files.front()), {}};
-  page.are_side_by_side = true;
+  PageCase page{files.front(), named_tables(files.front()), {}, true, {}, {}};
+  page.first.loads = files.front().construct.loads.size();
   for (std::size_t k = 0; k < files.size(); ++k)
     page.variants.push_back({files[k].construct.name, difference(page.tables, named_tables(files[k])),
                              files[k].construct, prepared[k]->candidates, prepared[k]});

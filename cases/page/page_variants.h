@@ -19,12 +19,24 @@ struct PageVariant {
   std::shared_ptr<const models::PreparedBodies> prepared{};  // null: they are still to be made
 };
 
+// A state of a page's case.
+struct PageState {
+  Json changes = Json::object();  // of the variant's case
+  std::size_t variant = 0;
+  std::size_t loads = 0;  // how many it has
+};
+
 struct PageCase {
   CaseFile entered;
   Json tables;                        // the whole case without [[candidate]]
   std::vector<PageVariant> variants;  // the first one as entered
   bool are_side_by_side = false;      // all variants are shown when the page opens
+  Json candidates;                    // the case's [[candidate]] tables; null where it has none
+  PageState first;                    // that the page opens with
 };
+
+// The screws that a page's bodies of this case are made ready for.
+std::vector<models::Screw> screws_for_page(const CaseFile& file);
 
 // `vary`: "plate.standoff=1mm,2mm" and such, one variant a value. @throw CaseError
 PageCase read_page_case(const std::string& file, const std::vector<std::string>& vary);

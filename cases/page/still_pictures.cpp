@@ -2,6 +2,7 @@
 
 #include "cases/files/output_target.h"
 #include "cases/outputs/pictures/picture_frame.h"
+#include "cases/outputs/sentences/state_lines.h"
 #include "cases/outputs/sentences/worst_things.h"
 #include "viz/construct/pictures.h"
 #include "viz/drawing/display.h"
@@ -21,6 +22,7 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr int width_px = 1200;  // of a picture in a page: as much as a screen shows at a time
+constexpr int scene_px = 900;   // of one of many
 
 class TemporaryFolder {
  public:
@@ -42,6 +44,11 @@ class TemporaryFolder {
   fs::path path_;
 };
 
+std::string bytes_of(const fs::path& file) {
+  std::ifstream stream(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(stream), {}};
+}
+
 }  // namespace
 
 void draw_still_pictures(PageContent& content, const SolvedState& state, const std::vector<std::string>& alarms) {
@@ -54,8 +61,7 @@ void draw_still_pictures(PageContent& content, const SolvedState& state, const s
   const auto add = [&](const std::string& id, const std::string& title, const auto& draw) {
     const fs::path file = display.file(folder.path() / id);
     draw(file);
-    std::ifstream stream(file, std::ios::binary);
-    content.pictures.push_back({id, title, {std::istreambuf_iterator<char>(stream), {}}});
+    content.pictures.push_back({id, title, bytes_of(file)});
   };
   const auto hottest = static_cast<std::size_t>(&hottest_load(findings) - findings.loads.data());
   const auto& load = findings.loads[hottest];
@@ -67,6 +73,29 @@ void draw_still_pictures(PageContent& content, const SolvedState& state, const s
     if (hottest < fields.loads.size())
       add("construct", fmt::format("The construct under \"{}\", deformed, coloured by stress", load.load),
           [&](const fs::path& file) { viz::draw_construct(display, fields.loads[hottest], load, file); });
+  } catch (const viz::DisplayError& error) {
+    content.pictures_missing = error.what();
+  }
+}
+
+void draw_scene_picture(PageContent& content, std::vector<StillPicture>& pictures, const SolvedState& state,
+                        std::size_t load, const std::string& id, const std::string& of) {
+  const auto& findings = state.found().analysis.findings;
+  if (load >= findings.loads.size()) return;
+  // A verdict has no fields: the same state once more, on bodies that outlive it.
+  SolvedState drawn(state.file(), {std::shared_ptr<void>(), &state.prepared()});
+  const TemporaryFolder folder;
+  PictureStyle style;
+  style.width_px = scene_px;
+  const auto alarms = short_alarms_of(state.found().assessment.state);
+  const viz::Display display(picture_frame(style, state.construct().name, state.file().file, alarms));
+  try {
+    const fs::path file = display.file(folder.path() / id);
+    viz::draw_construct(display, drawn.load_fields(load), findings.loads[load], file);
+    pictures.push_back({id,
+                        fmt::format("{}: the construct under \"{}\", deformed, coloured by stress", of,
+                                    findings.loads[load].load),
+                        bytes_of(file)});
   } catch (const viz::DisplayError& error) {
     content.pictures_missing = error.what();
   }

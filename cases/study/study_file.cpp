@@ -1,8 +1,8 @@
 #include "cases/study/study_file.h"
 
 #include "cases/figures/outcome_table.h"
-#include "cases/reader/base_case.h"
 #include "cases/reader/study_keys.h"
+#include "cases/study/named_case.h"
 #include "cases/study/read_variable.h"
 #include "cases/study/sweep_table.h"
 #include "cases/text/text_hash.h"
@@ -19,28 +19,6 @@
 namespace gapstrain::cases {
 
 namespace {
-
-struct Base {
-  CaseFile file;
-  Table tree;
-};
-
-// The case that the study names; its faults are reported at `case`, with their own places.
-std::optional<Base> read_base(const Section& study, const std::filesystem::path& folder) {
-  const auto named = study.text("case");
-  if (!named) return std::nullopt;
-  const std::filesystem::path path = (folder / *named).lexically_normal();
-  try {
-    const WholeCase whole = whole_case(path.string(), read_text(path, "case"));
-    return Base{read_case_tree(path.string(), whole.text, whole.tree), whole.tree};
-  } catch (const CaseError& error) {
-    for (const auto& problem : error.problems) {
-      const std::string line = format_problems(path.string(), {problem});
-      study.complain("case", fmt::format("in the case file: {}", line.substr(0, line.size() - 1)));
-    }
-    return std::nullopt;
-  }
-}
 
 // From the beginning of a key's line to the end of its value, a text on one line.
 std::pair<std::size_t, std::size_t> key_and_value(const std::string& text, Place key) {
@@ -124,7 +102,7 @@ StudyFile read_study(const std::filesystem::path& path, const FindingsOf& findin
   // Each made once: it then reports its faults.
   const Section design_section = section.section("design");
   const auto varies = section.sections("vary"), chart_sections = section.sections("chart");
-  const auto base = read_base(section, path.parent_path());
+  const auto base = read_named_case(section, path.parent_path());
   if (!base) {
     section.sections("limit");
     throw CaseError(file, reading.problems);

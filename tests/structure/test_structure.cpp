@@ -29,8 +29,8 @@ const std::map<std::string, std::vector<std::string>> rooms = {
     {"viz", {"drawing", "construct", "fracture", "study", "plan", "compared"}},
     {"cases",
      {"text", "files", "toml", "figures", "reader", "progress", "study", "outputs/sentences", "outputs/json",
-      "outputs/tables", "outputs/pictures", "outputs/studies", "outputs", "answers", "page", "new_case", "help",
-      "commands"}}};
+      "outputs/tables", "outputs/pictures", "outputs/studies", "outputs", "answers", "page", "lessons", "new_case",
+      "help", "commands"}}};
 
 bool is_source(const fs::path& file) { return file.extension() == ".cpp" || file.extension() == ".h"; }
 

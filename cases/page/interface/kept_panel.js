@@ -16,8 +16,10 @@ class KeptPanel {
     this.number += 1;
     const name = given ?? `Kept ${this.number}`;
     const label = given ?? `${name}: holes ${filled.join(", ")}`;
-    this.kept.push({name, answer, state, field, view: makeView(label)});
+    const one = {name, answer, state, field, view: makeView(label)};
+    this.kept.push(one);
     this.changed();
+    return one;
   }
 
   drop(one, tell = true) {

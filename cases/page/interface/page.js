@@ -20,13 +20,13 @@ const Page = {
         `${this.opened.file}; ${this.facts.program.name} ${this.facts.program.version}, ${this.facts.date}`;
     const [caution, ...more] = this.facts.cautions;
     fill(byId("caution"), `${caution} `, element("span", {class: "more"}, more[0]));
-    const linked = stateOf(location.hash);
+    const linked = stateOf(location.hash), first = this.facts.first;
+    History.present = {changes: first.changes, variant: first.variant};
     this.makeParts();
     byId("live").hidden = false;
     byId("still").hidden = true;
     this.bytes = await PageData.bytes("first-bytes");
-    this.variantShown = 0;
-    const first = this.facts.first;
+    this.variantShown = first.variant;
     this.answer = this.settled = {...first, loads: withFactors(first)};
     try {
       this.view.start();
@@ -34,10 +34,11 @@ const Page = {
       this.view = undefined;
       fill(byId("views"), element("p", {}, `No picture: ${fault.message}`));
     }
-    this.view?.show(bodiesOf(this.opened, this.bytes, 0));
+    this.view?.show(bodiesOf(this.opened, this.bytes, first.variant));
     if (first.fields?.length > 0)
       this.field = fieldOf(
-          this.opened, 0, first.fields[0], this.bytes.buffer, this.bytes.byteOffset + this.facts.first_bytes_at);
+          this.opened, first.variant, first.fields[this.seenLoad] ?? first.fields[0], this.bytes.buffer,
+          this.bytes.byteOffset + this.facts.first_bytes_at);
     if (this.facts.comparison) showComparison(this.facts.comparison);
     this.facts.beside.forEach((one, k) => this.keepOpened(one, k + 1));
     this.show();
@@ -54,6 +55,7 @@ const Page = {
       this.busy("");
     }
     if (linked) await this.change(linked, "As in the link");
+    this.lesson?.begin();
     performance.mark("ready");
     document.documentElement.dataset.ready = "yes";
   },
@@ -120,6 +122,7 @@ const Page = {
     });
     byId("live").prepend(element("p", {id: "brief", "aria-hidden": "true"}));
     History.show();
+    this.lesson = LessonPanel.of(this);
   },
 
   // A construct that is shown beside the first one when the page opens.
@@ -228,6 +231,7 @@ const Page = {
       showCase(answer.case_text);
     }
     this.cloud?.hold(answer);
+    this.lesson?.show(answer, Boolean(this.stale));
     if (this.field) this.view?.move(this.field, opened.plate.holes);
     this.showPicture();
   },

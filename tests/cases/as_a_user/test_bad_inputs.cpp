@@ -14,15 +14,16 @@ using namespace gapstrain::tests;
 namespace {
 
 const std::string analyse = "gapstrain analyse bad.toml --no-pictures";
+const std::string lesson = "gapstrain lesson bad.toml --no-pictures --quiet";
 const std::string sweep = "gapstrain sweep bad.toml --no-pictures --threads 1";
 
 struct Catalogue {
   std::string file, command;
 };
 
-const std::vector<Catalogue> catalogues{{"quantities.txt", analyse}, {"structure.txt", analyse},
-                                        {"toml.txt", analyse},       {"studies.txt", sweep},
-                                        {"commands.txt", ""},        {"loads.txt", analyse}};
+const std::vector<Catalogue> catalogues{
+    {"quantities.txt", analyse}, {"structure.txt", analyse}, {"toml.txt", analyse},  {"studies.txt", sweep},
+    {"commands.txt", ""},        {"loads.txt", analyse},     {"lessons.txt", lesson}};
 
 void refuses(const BadInput& input, const Answer& answer) {
   CHECK(answer.status == 2);
@@ -65,6 +66,11 @@ TEST_CASE("a study with a fault is refused before its first row", "[cases][as-a-
 }
 
 TEST_CASE("a case whose loads cannot act so is refused", "[cases][as-a-user]") { check_messages(catalogues[5]); }
+
+TEST_CASE("a lesson with a fault, or that says what its solved scenes do not bear out, is refused",
+          "[cases][as-a-user]") {
+  check_messages(catalogues[6]);
+}
 
 TEST_CASE("a command line that cannot be carried out is refused before any work", "[cases][as-a-user]") {
   for (const auto& input : read_catalogue(catalogues[4].file, catalogues[4].command)) {
