@@ -91,7 +91,7 @@ class LessonPanel {
             "div", {class: "bar", role: "group", "aria-label": "Scenes"},
             button("lesson-before", "Previous", () => this.go(number - 1), {disabled: number === 0}),
             button("lesson-next", "Next", () => this.go(number + 1), {disabled: number + 1 === count}),
-            button("lesson-back", "Back to the scene\'s state", () => this.enter())));
+            button("lesson-back", "Back to the scene's state", () => this.enter())));
     if (scene.answer) this.fillAnswer(scene.answer, paragraphs);
     this.mark(scene.look.map((one) => one.id));
   }
@@ -100,7 +100,7 @@ class LessonPanel {
     if (scene.look.length === 0) return undefined;
     const link = (one, k) => button(`lesson-look-${k}`, one.label, () => {
       byId(one.id).scrollIntoView({block: "center"});
-      const stop = byId(one.id).querySelector("h2[tabindex], button, [tabindex=\'0\'], canvas");
+      const stop = byId(one.id).querySelector("h2[tabindex], button, [tabindex='0'], canvas");
       stop?.focus({preventScroll: true});
     });
     return element("p", {class: "bar"}, "Look at: ", scene.look.map(link));
@@ -161,7 +161,7 @@ class LessonPanel {
               button(
                   "lesson-answer-state", "Put this state in place",
                   () => {
-                    if (this.page.core) this.page.change(answer.state, "The answer\'s state");
+                    if (this.page.core) this.page.change(answer.state, "The answer's state");
                   })
             ] :
             undefined);
@@ -199,7 +199,7 @@ class LessonPanel {
         !(now.value > (goal.most ?? Infinity)) && Number.isFinite(now.value);
     const words = found.map((one) => `${one.goal.label} is ${shownOf(one.now)} (${one.goal.words})`).join("; ");
     const reached = found.every(keeps);
-    this.tell(`${reached ? 'Reached' : 'Not reached yet'}: ${words}.`, reached);
+    this.tell(`${reached ? "Reached" : "Not reached yet"}: ${words}.`, reached);
     if (reached) this.showAnswer(false);
     return undefined;
   }
