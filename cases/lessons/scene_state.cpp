@@ -1,6 +1,8 @@
 #include "cases/lessons/scene_state.h"
 
 #include "cases/text/words.h"
+#include "models/assembly/prepared_bodies.h"
+#include "models/layouts/ready_screws.h"
 
 #include <fmt/format.h>
 
@@ -136,6 +138,15 @@ std::optional<SceneState> SceneStates::read(const Section& section, const Table&
   const auto tables_now = changed(section, tables, entered);
   const auto file = tables_now ? checked(section, *tables_now) : std::nullopt;
   if (!file) return std::nullopt;
+  const PageVariant& variant = page_->variants[state.page.variant];
+  const auto screws = models::screws_to_make_ready(file->construct, variant.candidates);
+  if (screws.size() == variant.candidates.size() &&
+      !models::have_same_bodies(variant.construct, variant.candidates, file->construct, screws)) {
+    section.complain("",
+                     "the page holds no bodies for another bone, plate, fracture, wire or place of a force; what "
+                     "needs them is a [[variant]] with what differs, and the scene names it: variant = \"...\"");
+    return std::nullopt;
+  }
   state.page.changes = difference(entered, *tables_now);
   for (const auto& load : file->construct.loads) state.loads.push_back(load.name);
   state.page.loads = state.loads.size();
