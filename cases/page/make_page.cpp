@@ -90,7 +90,8 @@ PageContent make_page(const PageCase& page, bool with_pictures, const std::strin
   }
   if (page.are_side_by_side)
     for (std::size_t k = 1; k < page.variants.size(); ++k)
-      content.beside.push_back(whole_state(session, {Json::object(), k, page.variants[k].construct.loads.size()}, 1));
+      content.beside.push_back(
+          whole_state(session, {Json::object(), k, page.variants[k].construct.loads.size()}, 1));
   content.first = whole_state(session, page.first, most_fields);
   const SolvedState& state = session.last();
   const auto& [analysis, assessment] = state.found();

@@ -26,8 +26,8 @@ struct PageContent {
   std::vector<Answer> beside;  // states shown beside the first: one a variant after the first, or none
   Json comparison;             // of these; null: there is none
   Json cloud;                  // rows of a study, each a point (cloud_json.h); null: there are none
-  std::string lesson;  // what lesson_panel.js shows, as JSON; empty: no lesson
-  std::string scenes;  // of a lesson, where scripts are off: HTML
+  std::string lesson;          // what lesson_panel.js shows, as JSON; empty: no lesson
+  std::string scenes;          // of a lesson, where scripts are off: HTML
 };
 
 // A program that was built without core.wasm writes no page. @throw OutputError

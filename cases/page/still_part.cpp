@@ -254,10 +254,10 @@ std::string still_part(const PageContent& content) {
   };
   if (!first["warnings"].empty() || !first["assumptions"].empty())
     html += heading("Warnings and what is assumed") + notes("warnings") + notes("assumptions");
-  html +=
-      "<div class=\"still-case\">\n" + heading("Case") +
-      still_paragraph("Run it with gapstrain analyse for the same figures.") +
-      fmt::format("<pre id=\"still-case\" tabindex=\"0\">{}</pre>\n</div>\n", html_text(first["case_text"].get<std::string>()));
+  html += "<div class=\"still-case\">\n" + heading("Case") +
+          still_paragraph("Run it with gapstrain analyse for the same figures.") +
+          fmt::format("<pre id=\"still-case\" tabindex=\"0\">{}</pre>\n</div>\n",
+                      html_text(first["case_text"].get<std::string>()));
   for (const auto& caution : cautions) html += still_paragraph(std::string(caution));
   return html + still_paragraph(fmt::format("{}, {}.", program_and_version(), content.date)) + "</main>";
 }
