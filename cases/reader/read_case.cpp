@@ -33,7 +33,9 @@ std::vector<models::Estimate> read_estimated(const Section& file) {
   return estimated;
 }
 
-models::Construct read_construct(const Section& file, const std::string& name, Reading& reading) {
+// `screws`: [screws], which is looked at once.
+models::Construct read_construct(const Section& file, const Section& screws, const std::string& name,
+                                 Reading& reading) {
   models::Construct construct;
   construct.name = file.text("name").value_or(name);
   construct.body_mass = file.find<models::Mass>("body_mass");
@@ -41,7 +43,6 @@ models::Construct read_construct(const Section& file, const std::string& name, R
   construct.fractures = {read_fracture(file.section("fracture"), construct.bone)};
   const Section plate = file.section("plate");
   construct.plates = {read_plate(plate, only(construct.fractures), reading)};
-  const Section screws = file.section("screws");
   construct.screws = read_screws(file, screws, only(construct.plates), reading);
   construct.screw_interface = read_interface(screws).value_or(construct.screw_interface);
   construct.interface_course = read_interface_course(screws, construct.screw_interface);
@@ -125,10 +126,10 @@ std::vector<models::Screw> CaseFile::screws_to_make_ready() const {
 
 CaseFile read_case_tree(const std::string& file, const std::string& text, const Table& tree) {
   Reading reading;
-  const Section section(tree, case_keys(), reading);
-  CaseFile result{file, text, read_construct(section, std::filesystem::path(file).stem().string(), reading),
-                  {},   {},   {}};
-  result.candidates = read_candidates(section, section.section("screws"), only(result.construct.plates), reading);
+  const Section section(tree, case_keys(), reading), screws = section.section("screws");
+  const std::string name = std::filesystem::path(file).stem().string();
+  CaseFile result{file, text, read_construct(section, screws, name, reading), {}, {}, {}};
+  result.candidates = read_candidates(section, screws, only(result.construct.plates), reading);
   if (!reading.problems.empty()) throw CaseError(file, reading.problems);
 
   const auto problems = locate(models::check(result.construct), reading.places);

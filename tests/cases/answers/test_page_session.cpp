@@ -25,10 +25,10 @@ namespace fs = std::filesystem;
 
 class OpenPage {
  public:
-  explicit OpenPage(const std::string& example, const std::vector<std::string>& vary = {}) {
+  explicit OpenPage(const std::string& example, const std::vector<std::string>& vary = {},
+                    const std::string& mesh = "\n[mesh]\nrefinement = 0.5\nrim_elements = 32\n") {
     const fs::path file = scratch_.path() / "case.toml";
-    tests::write_file(file, tests::read_file(fs::path(GAPSTRAIN_EXAMPLES) / example) +
-                                "\n[mesh]\nrefinement = 0.5\nrim_elements = 32\n");
+    tests::write_file(file, tests::read_file(fs::path(GAPSTRAIN_EXAMPLES) / example) + mesh);
     content_ = make_page(read_page_case(file.string(), vary), false, "", [](const std::string&) {});
     session_ = std::make_unique<PageSession>(content_.pack);
   }
@@ -130,7 +130,7 @@ TEST_CASE("a page answers each state of a case as an analysis of it does", "[ans
 }
 
 TEST_CASE("a verdict that is reached piece by piece is that of one analysis", "[answers]") {
-  OpenPage page("comminuted_radius.toml");
+  OpenPage page("comminuted_radius.toml", {}, "");  // its own mesh: bounds are not tried of what is not trusted
   const Json margins = page.ask(R"({"detail":"margins"})");
   CHECK(margins["findings"]["loads"][0].count("buckling_factor") == 0);
   CHECK(margins["findings"]["state"].count("screws_in_bone") == 0);

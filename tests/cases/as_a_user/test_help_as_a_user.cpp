@@ -17,7 +17,7 @@ using namespace gapstrain::tests;
 
 namespace {
 
-const std::vector<std::string> commands{"analyse", "cite",  "compare", "completion", "keys",  "layouts",
+const std::vector<std::string> commands{"analyse", "cite",  "compare", "completion", "keys",  "layouts", "lesson",
                                         "man",     "merge", "new",     "page",       "sweep", "trends"};
 
 std::string output_of(const std::vector<std::string>& arguments) {
