@@ -29,7 +29,7 @@ class PageSession {
   Answer opened();
 
   // A state, see DEVELOPERS.md, "The page". Never throws: what is wrong is said by the answer.
-  Answer ask(std::string_view request);
+  Answer ask(std::string_view text);
 
   // The state asked about last. @pre it was solved without a fault
   const SolvedState& last() const { return *last_; }

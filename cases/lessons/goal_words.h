@@ -15,7 +15,7 @@ inline constexpr double most_times = 100.0;  // beyond, a change is no share tha
 std::string shown_text(const Json& figure);
 
 // "gap strain" or "gap strain under \"axial 200 N\"". @pre the reference names a figure of the catalogue
-std::string label_of(const std::string& reference);
+std::string label_of(const std::string& text);
 
 // "at least 0.98 and at most 1.02", in the unit that limits are entered in.
 std::string bounds_as_entered(const Limit& limit);

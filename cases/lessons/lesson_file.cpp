@@ -93,7 +93,7 @@ class LessonReader {
   }
 
   std::vector<std::string> read_text_of(const Section& section, std::string_view key, std::size_t scene) const {
-    const auto texts = section.texts(key);
+    auto texts = section.texts(key);
     for (std::size_t t = 0; t < texts.size(); ++t) {
       try {
         for (const auto& mark : marks_of(texts[t]))

@@ -12,8 +12,8 @@ std::string fill_marks(std::string_view text, const std::function<std::string(co
       filled += letter;
       ++k;
     } else {
-      const auto close = letter == '{' ? text.find('}', k) : text.npos;
-      if (close == text.npos)
+      const auto close = letter == '{' ? text.find('}', k) : std::string::npos;
+      if (close == std::string::npos)
         throw MarkError("a brace stands alone; a figure is written {peak_stress}, and a brace itself {{ or }}");
       filled += value(std::string(text.substr(k + 1, close - k - 1)));
       k = close;

@@ -48,9 +48,8 @@ std::optional<std::string> fault_of_state(const FigureReference& reference, cons
 std::optional<std::string> fault_of_reference(const std::string& text, const std::vector<Scene>& scenes,
                                               std::size_t scene) {
   const FigureReference reference = read_reference(text);
-  if (const auto fault = fault_of_figure(reference)) return fault;
-  if (const auto fault = fault_of_state(reference, reference.of.value_or(StateReference{}), scenes, scene))
-    return fault;
+  if (auto fault = fault_of_figure(reference)) return fault;
+  if (auto fault = fault_of_state(reference, reference.of.value_or(StateReference{}), scenes, scene)) return fault;
   return reference.over ? fault_of_state(reference, *reference.over, scenes, scene) : std::nullopt;
 }
 

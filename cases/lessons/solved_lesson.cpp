@@ -45,9 +45,9 @@ class Faults {
       const Scene& scene = lesson_->scenes[k];
       claims(scene, k);
       marks(fmt::format("scene[{}].text", k), scene.text, k);
-      for (std::size_t f = 0; f < scene.figures.size(); ++f)
-        if (!value_of(scene.figures[f], *solved_, k))
-          complain(fmt::format("scene[{}].look_at", k), fmt::format("this state has no \"{}\"", scene.figures[f]));
+      for (const auto& figure : scene.figures)
+        if (!value_of(figure, *solved_, k))
+          complain(fmt::format("scene[{}].look_at", k), fmt::format("this state has no \"{}\"", figure));
       if (!scene.question) continue;
       marks(fmt::format("scene[{}].question.text", k), scene.question->text, k);
       marks(fmt::format("scene[{}].question.answers", k), scene.question->answers, k);

@@ -32,12 +32,12 @@ const Json* find_answer(const std::vector<SolvedScene>& solved, std::size_t scen
 // The figure of figures_json.h; null where the state has none. @pre the answer was solved
 const Json* find_figure_in(const Json& answer, const FigureReference& reference);
 
-// A reference's value: of `over`, how many times as large. Nothing where a state has no such figure.
-std::optional<double> value_of(const std::string& reference, const std::vector<SolvedScene>& solved,
-                               std::size_t scene);
+// Value of a reference as it is written: of `over`, how many times as large. Nothing where a state has no such
+// figure.
+std::optional<double> value_of(const std::string& text, const std::vector<SolvedScene>& solved, std::size_t scene);
 
 // As a text shows it: "340 MPa", "+12 %"; nothing where there is none, or no change that a share tells.
-std::optional<std::string> text_of_reference(const std::string& reference, const std::vector<SolvedScene>& solved,
+std::optional<std::string> text_of_reference(const std::string& text, const std::vector<SolvedScene>& solved,
                                              std::size_t scene);
 
 // Which of the scene's claims and goals the solved states do not bear out, at their places. Empty if all hold.

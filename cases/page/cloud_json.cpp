@@ -16,7 +16,7 @@ namespace gapstrain::cases {
 
 namespace {
 
-constexpr int digits = 5;                             // kept of a number that is shown with three
+constexpr int kept_digits = 5;                        // kept of a number that is shown with three
 constexpr std::size_t most_cells_of_loads = 400'000;  // of figures under each load, beyond the worst of all loads
 
 struct Column {
@@ -77,11 +77,11 @@ std::vector<std::size_t> shown_rows(std::size_t rows, const std::vector<std::siz
 double short_number(double value) {
   if (!std::isfinite(value) || value == 0.0) return value;
   if (std::abs(value) >= 1e4) return std::round(value);  // whole numbers are printed with all of their digits
-  const auto rounded = [](double number) { return std::stod(fmt::format("{:.{}g}", number, digits)); };
+  const auto rounded = [](double number) { return std::stod(fmt::format("{:.{}g}", number, kept_digits)); };
   const double near = rounded(value);
   if (three_digits(near) == three_digits(value)) return near;
   // Rounded onto a place half-way between three digits: its neighbour on the value's side is none.
-  const double step = std::pow(10.0, std::floor(std::log10(std::abs(near))) - (digits - 1));
+  const double step = std::pow(10.0, std::floor(std::log10(std::abs(near))) - (kept_digits - 1));
   return rounded(near + (value > near ? step : -step));
 }
 

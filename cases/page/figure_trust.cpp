@@ -15,7 +15,6 @@ std::string source_of(const models::FigureEntry& entry) {
   if (entry.name.starts_with("breaks_") || entry.name == "rules_broken") return "counted on the case";
   switch (entry.compared.error_of) {
     case ErrorOf::stiffness:
-      return "finite elements, held against solids";
     case ErrorOf::stress:
       return "finite elements, held against solids";
     case ErrorOf::life:

@@ -112,8 +112,9 @@ std::string page_html(const PageContent& content) {
     const std::string_view line = page.substr(0, end + 1);
     page.remove_prefix(end + 1);
     const auto mark = line.find("<!--page:");
-    const auto close = mark == line.npos ? line.npos : line.find("-->", mark);
-    const auto part = close == line.npos ? parts.end() : parts.find(line.substr(mark, close + 3 - mark));
+    const auto close = mark == std::string_view::npos ? std::string_view::npos : line.find("-->", mark);
+    const auto part =
+        close == std::string_view::npos ? parts.end() : parts.find(line.substr(mark, close + 3 - mark));
     html += part == parts.end() ? std::string(line) : part->second + "\n";
   }
   return html;

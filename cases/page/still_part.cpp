@@ -28,7 +28,7 @@ std::string paragraphs(const Json& sentences) {
 // Of the list, the first that begins so; empty: there is none.
 std::string sentence_on(const Json& sentences, const std::string& beginning) {
   for (const auto& sentence : sentences)
-    if (const auto text = sentence.get<std::string>(); text.starts_with(beginning)) return text;
+    if (auto text = sentence.get<std::string>(); text.starts_with(beginning)) return text;
   return "";
 }
 

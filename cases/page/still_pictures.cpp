@@ -52,7 +52,8 @@ std::string bytes_of(const fs::path& file) {
 }  // namespace
 
 void draw_still_pictures(PageContent& content, const SolvedState& state, const std::vector<std::string>& alarms) {
-  const auto& [findings, fields] = state.found().analysis;
+  const models::Findings& findings = state.found().analysis.findings;
+  const models::Fields& fields = state.found().analysis.fields;
   if (findings.loads.empty()) return;
   const TemporaryFolder folder;
   PictureStyle style;

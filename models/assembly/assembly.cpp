@@ -145,9 +145,8 @@ void link_pairs(Assembly& assembly, const PortWishes& wishes, const PortBook& po
     pairs.push_back(pair_links("fracture", ends, normal, gap, spot.area, construct.bone.cortex));
     assembly.face.push_back({spot.fracture, spot.around, spot.outer, spot.area});
   }
-  for (std::size_t k = 0; k < wishes.underside.size(); ++k) {
-    const UndersideSpot& spot = wishes.underside[k];
-    const auto ends = [place = ports.underside(k)](const Eigen::MatrixXd& directions) {
+  for (std::size_t k = 0; const UndersideSpot& spot : wishes.underside) {
+    const auto ends = [place = ports.underside(k++)](const Eigen::MatrixXd& directions) {
       const auto& [bone, plate] = place;
       return std::vector<solver::LinkEnd>{{plate.body, plate.column, directions},
                                           {bone.body, bone.column, -directions}};

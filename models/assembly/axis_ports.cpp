@@ -109,7 +109,7 @@ solver::TurningBody from_hole_to_hole(const PortList& list, int holes) {
     const auto& port = list.named(hole_name(hole));
     solver::SparseMatrix reading(6, motions);
     for (Eigen::Index k = 0; k < 6; ++k) reading.insert(k, port.column + k) = 1.0;
-    body.nodes.push_back({port.centre, std::move(reading), before});
+    body.nodes.push_back({port.centre, reading, before});
     return static_cast<int>(body.nodes.size()) - 1;
   };
   const int middle = (holes + 1) / 2;

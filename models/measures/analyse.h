@@ -43,6 +43,7 @@ SolvedCase solve_case(const Assembly& assembly);
 Analysis analyse(const Assembly& assembly, const Progress& progress = {}, Extent extent = Extent::whole);
 
 // The same of what is solved already.
-Analysis analyse(const Assembly& assembly, const SolvedCase& solved, const Progress& progress, Extent extent);
+Analysis analyse(const Assembly& assembly, const SolvedCase& made_and_loaded, const Progress& progress,
+                 Extent extent);
 
 }  // namespace gapstrain::models

@@ -146,8 +146,9 @@ BodyFields first_trial(const Assembly& assembly) {
   return trial;
 }
 
-std::optional<double> least_factor(const Assembly& assembly, const StepState& made, const AssembledLoad& load,
-                                   const ConstructState& loaded, double ceiling) {
+std::optional<double> least_buckling_factor(const Assembly& assembly, const StepState& made,
+                                            const AssembledLoad& load, const ConstructState& loaded,
+                                            double ceiling) {
   constexpr int rounds = 12, least_rounds = 3;
   constexpr double accuracy = 1e-3;
   const Geometric geometric = geometric_of(assembly, made, load, loaded);
@@ -184,7 +185,7 @@ std::optional<double> least_factor(const Assembly& assembly, const StepState& ma
 std::optional<double> measure_buckling(const Assembly& assembly, const StepState& made, const AssembledLoad& load,
                                        const ConstructState& loaded, double ceiling) {
   try {
-    return least_factor(assembly, made, load, loaded, ceiling);
+    return least_buckling_factor(assembly, made, load, loaded, ceiling);
   } catch (const solver::MechanismError& error) {  // free to move, though nothing pushes it that way
     throw free_to_move(assembly, error, load.name);
   }

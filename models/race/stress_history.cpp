@@ -91,6 +91,7 @@ class Following {
     }
   }
 
+  ~Following() = default;
   Following(const Following&) = delete;  // its gaps point into it
   Following& operator=(const Following&) = delete;
 
