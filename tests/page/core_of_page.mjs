@@ -31,15 +31,31 @@ export async function openPage(file, source) {
 // figures of size one.
 const ofSizeOne = /\/change_of_[^/]*$|^\/trust\/checks\/\d+\/value$/;
 
-// Paths of what differs: numbers by more than `tolerance` of the larger one, or of `least`; stresses of 1 MPa, as those
-// of a hole that bears nothing are what is left of larger ones.
-export function differences(one, other, tolerance, least, path = '', found = []) {
+// By how much a figure may differ, by its path and size. Without friction: by what sums in another order make of it;
+// stresses of 1 MPa, as those of a hole that bears nothing are what is left of larger ones.
+export const exactly = (path, size) =>
+    1e-9 * Math.max(size, ofSizeOne.test(path) || path.endsWith('_mpa') ? 1 : 1e-3);
+
+// With friction, slips are as the steps before have left them, and remember their rounding: 2e-5 of what is large in a
+// construct (measured: 1e-5 at most; 2e-4 N, 2e-8 mm). Where little presses, the share of friction that is used is a ratio of noise;
+// the factor to buckling is iterated to 1e-3.
+const largeSizes = [['_n_mm', 1000], ['_n_mm_per_rad', 1000], ['_n', 100], ['_mm', 0.1], ['_mpa', 100]];
+export const withFriction = (path, size) => {
+  if (path.endsWith('buckling_factor')) return 2e-3 * size;
+  if (path.endsWith('friction_use')) return 1e-4;
+  const [, large] = largeSizes.find(([unit]) => path.endsWith(unit)) ?? ['', 1];
+  return 2e-5 * Math.max(size, large);
+};
+
+// Paths of what differs: numbers by more than `tolerance(path, size)`. The check of buckling is told by its factor.
+export function differences(one, other, tolerance, path = '', found = []) {
+  if (one?.name === 'load factor to buckling' && other?.name === one.name) return found;
   if (typeof one === 'number' && typeof other === 'number') {
-    const scale = Math.max(Math.abs(one), Math.abs(other), ofSizeOne.test(path) || path.endsWith('_mpa') ? 1 : least);
-    if (!(Math.abs(one - other) <= tolerance * scale)) found.push(`${path}: ${one} against ${other}`);
+    if (!(Math.abs(one - other) <= tolerance(path, Math.max(Math.abs(one), Math.abs(other)))))
+      found.push(`${path}: ${one} against ${other}`);
   } else if (one !== null && other !== null && typeof one === 'object' && typeof other === 'object') {
     for (const key of new Set([...Object.keys(one), ...Object.keys(other)]))
-      differences(one[key], other[key], tolerance, least, path + '/' + key, found);
+      differences(one[key], other[key], tolerance, path + '/' + key, found);
   } else if (one !== other) {
     found.push(`${path}: ${JSON.stringify(one)} against ${JSON.stringify(other)}`);
   }

@@ -12,11 +12,11 @@ export function plainText(html) {
 }
 
 export function stillPart(html) {
-  const begin = html.indexOf('<section id="still">');
-  return html.slice(begin, html.indexOf('</section>', begin));
+  const begin = html.indexOf('<main id="still">');
+  return html.slice(begin, html.indexOf('</main>', begin));
 }
 
-export const stillCase = (still) => plainText(still.match(/<pre id="still-case">([\s\S]*?)<\/pre>/)[1]);
+export const stillCase = (still) => plainText(still.match(/<pre id="still-case"[^>]*>([\s\S]*?)<\/pre>/)[1]);
 
 // [{tag, attributes: {at, scale, figure, load, class}, text}] of paragraphs, list items, headings and cells of tables.
 export function piecesOf(still) {

@@ -5,7 +5,7 @@ import {mkdtempSync, readFileSync, rmSync, statSync, writeFileSync} from 'node:f
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {runInThisContext} from 'node:vm';
-import {bytesOf, differences, openPage} from './core_of_page.mjs';
+import {bytesOf, differences, exactly, openPage} from './core_of_page.mjs';
 import {threeDigits} from './report_of_page.mjs';
 
 const [program, source] = process.argv.slice(2);
@@ -74,7 +74,7 @@ function otherFigures(data, row, answer) {
     });
   that(held > 20 && other.length === 0, `compare: ${held} figures of the comparison are those of the constructs in the page ${other.slice(0, 4)}`);
   const solved = page.core.ask({changes: {}, variant: 1, detail: 'whole'});
-  const parted = solved.error ? [solved.error.text] : differences(solved.findings, states[1].findings, 1e-9, 1e-3).filter((d) => !d.startsWith('/no_race'));
+  const parted = solved.error ? [solved.error.text] : differences(solved.findings, states[1].findings, exactly).filter((d) => !d.startsWith('/no_race'));
   that(parted.length === 0, `compare: the core solves the second construct to the same figures ${parted.slice(0, 3)}`);
 }
 
