@@ -15,6 +15,7 @@ import {testFrames} from './frames.mjs';
 import {changed, generator} from './hands.mjs';
 import {testHostile} from './hostile.mjs';
 import {testKeyboard} from './keyboard.mjs';
+import {testLesson} from './lesson.mjs';
 import {caseText, launch, openPage, settled} from './opened_page.mjs';
 import {testPolicy} from './policy.mjs';
 import {testPrint} from './print.mjs';
@@ -34,6 +35,13 @@ const cases = [
   ['open', 'comminuted_radius', ''], ['contact', 'transverse_radius', frictionless],
   ['friction', 'transverse_radius', '']
 ];
+
+function lessonOf(name) {
+  const html = join(folder, name + '.html');
+  const lesson = join(source, 'cases/examples/lessons', name + '.toml');
+  execFileSync(program, ['lesson', lesson, '--out', html, '--no-pictures', '--quiet'], {stdio: 'inherit'});
+  return html;
+}
 
 function pageOf(name, text, ...more) {
   const ready = process.env.PAGE_FILES && join(process.env.PAGE_FILES, name + '.html');
@@ -92,6 +100,7 @@ const parts = {
   keyboard: (browser) => testKeyboard(browser, page('open'), checks),
   variants: (browser) => testVariants(
       browser, pageOf('variants', textOf('comminuted_radius') + coarse, '--vary', 'plate.standoff=2 mm'), checks),
+  lesson: (browser) => testLesson(browser, lessonOf('gap'), 4, checks),
   access: (browser) => testAccess(browser, page('open'), checks),
   print: (browser) => testPrint(browser, page('open'), folder, checks),
   policy: (browser) => testPolicy(browser, page('open'), checks),
