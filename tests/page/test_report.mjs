@@ -1,30 +1,19 @@
 // node test_report.mjs PROGRAM SOURCES: the report of `analyse --page`, every number of it held against findings.json;
 // and that a spoiled one is found.
-import {spawnSync} from 'node:child_process';
 import {mkdtempSync, readFileSync, rmSync, writeFileSync} from 'node:fs';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {reportFaults, stillCase, stillPart} from './report_of_page.mjs';
+import {coarse, run as runProgram, told} from './run_program.mjs';
 
 const [program, source] = process.argv.slice(2);
 const folder = mkdtempSync(join(tmpdir(), 'gapstrain-report-'));
-let faults = 0;
-const that = (holds, text) => {
-  if (!holds) ++faults;
-  console.log(`${holds ? 'ok    ' : 'FAILED'} ${text}`);
-};
-
-// Status 1: the construct is not to be trusted, which is a report too.
-function run(options) {
-  const {status, stdout, stderr} = spawnSync(program, options, {encoding: 'utf8', maxBuffer: 1 << 28});
-  if (status !== 0 && status !== 1) throw new Error(`gapstrain ${options.join(' ')}: ${status}\n${stderr}`);
-  return stdout;
-}
+const {that} = told, run = (options) => runProgram(program, options);
 const findingsOf = (name) => JSON.parse(readFileSync(join(folder, name, 'findings.json'), 'utf8'));
 
 for (const example of ['comminuted_radius', 'transverse_radius', 'simple_tibia']) {
   const file = join(folder, example + '.toml'), out = join(folder, example);
-  writeFileSync(file, readFileSync(join(source, 'cases/examples', example + '.toml'), 'utf8') + '\n[mesh]\nrefinement = 0.5\nrim_elements = 32\n');
+  writeFileSync(file, readFileSync(join(source, 'cases/examples', example + '.toml'), 'utf8') + coarse);
   const screen = run(['analyse', file, '--page', '--no-pictures', '--out', out]);
   const findings = findingsOf(example);
   that(findings.files.includes('page.html'), `${example}: page.html is among the files of findings.json`);
@@ -64,5 +53,6 @@ for (const example of ['comminuted_radius', 'transverse_radius', 'simple_tibia']
 }
 
 rmSync(folder, {recursive: true});
+const {faults} = told;
 console.log(faults === 0 ? 'all hold' : `${faults} do not hold`);
 process.exit(faults === 0 ? 0 : 1);

@@ -1,25 +1,16 @@
 // node test_run_pages.mjs PROGRAM SOURCES: pages of compare, layouts and sweep: what they hold is what the run found,
 // and the core in them solves a point to the same printed digits.
-import {spawnSync} from 'node:child_process';
 import {mkdtempSync, readFileSync, rmSync, statSync, writeFileSync} from 'node:fs';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import {runInThisContext} from 'node:vm';
 import {bytesOf, differences, exactly, openPage} from './core_of_page.mjs';
 import {threeDigits} from './report_of_page.mjs';
+import {coarse, run as runProgram, told} from './run_program.mjs';
 
 const [program, source] = process.argv.slice(2);
 const folder = mkdtempSync(join(tmpdir(), 'gapstrain-pages-'));
-let faults = 0;
-const that = (holds, text) => {
-  if (!holds) ++faults;
-  console.log(`${holds ? 'ok    ' : 'FAILED'} ${text}`);
-};
-function run(options) {
-  const {status, stdout, stderr} = spawnSync(program, options, {encoding: 'utf8', maxBuffer: 1 << 28});
-  if (status !== 0 && status !== 1) throw new Error(`gapstrain ${options.join(' ')}: ${status}\n${stderr}`);
-  return stdout;
-}
+const {that} = told, run = (options) => runProgram(program, options);
 const interfaceFile = (name) => readFileSync(join(source, 'cases/page/interface', name), 'utf8');
 // What the page itself makes of a point.
 const {changesOf} = runInThisContext(
@@ -27,7 +18,7 @@ const {changesOf} = runInThisContext(
       return {changesOf: (data, row) => CloudPanel.prototype.changesOf.call({data}, row)}; })()`);
 const example = (name, more = '') => {
   const file = join(folder, name + '.toml');
-  writeFileSync(file, readFileSync(join(source, 'cases/examples', name + '.toml'), 'utf8') + '\n[mesh]\nrefinement = 0.5\nrim_elements = 32\n' + more);
+  writeFileSync(file, readFileSync(join(source, 'cases/examples', name + '.toml'), 'utf8') + coarse + more);
   return file;
 };
 const megabytes = (file) => (statSync(file).size / 1e6).toFixed(2);
@@ -143,5 +134,6 @@ values = ["150 N", "200 N", "250 N"]
 }
 
 rmSync(folder, {recursive: true});
+const {faults} = told;
 console.log(faults === 0 ? 'all hold' : `${faults} do not hold`);
 process.exit(faults === 0 ? 0 : 1);
